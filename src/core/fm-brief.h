@@ -1,0 +1,62 @@
+/* fm-brief.h - what is to be developed */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* 180 g raw patty: common practice, no source. */
+#define FM_DEFAULT_PATTY_MASS_G 180.0
+#define FM_DEFAULT_N_PATTIES 6
+#define FM_MAX_PATTY_MASS_G 5000.0
+#define FM_MAX_N_PATTIES 100000
+
+/** What a target band is about. */
+typedef enum {
+  FM_TARGET_FAT_PCT,            /* % by mass, raw */
+  FM_TARGET_PROTEIN_PCT,        /* % by mass, raw */
+  FM_TARGET_MOISTURE_PCT,       /* % by mass, raw */
+  FM_TARGET_SATURATED_FAT_G,    /* g per raw patty */
+  FM_TARGET_SODIUM_MG,          /* mg per raw patty */
+  FM_TARGET_ENERGY_KCAL,        /* kcal per raw patty */
+  FM_TARGET_COST,               /* currency per raw patty */
+  FM_N_TARGETS,
+} FmTargetKind;
+
+/** A band; NaN = open on that side. Inactive bands have both ends open. */
+typedef struct {
+  double min;
+  double max;
+} FmBand;
+
+typedef enum {
+  FM_BAND_NONE,    /* no target set */
+  FM_BAND_WITHIN,
+  FM_BAND_BELOW,
+  FM_BAND_ABOVE,
+  FM_BAND_UNKNOWN, /* the value is not known, so nothing can be said */
+} FmBandState;
+
+typedef struct {
+  double patty_mass_g; /* (0, FM_MAX_PATTY_MASS_G] */
+  int n_patties;       /* [1, FM_MAX_N_PATTIES] */
+  FmBand bands[FM_N_TARGETS];
+  char *doneness;      /* (nullable) free text, e.g. "71 °C in the centre" */
+  char *notes;         /* (nullable) free text */
+} FmBrief;
+
+FmBrief *fm_brief_new (void);
+FmBrief *fm_brief_copy (const FmBrief *self);
+void fm_brief_free (FmBrief *self);
+gboolean fm_brief_equal (const FmBrief *a, const FmBrief *b);
+gboolean fm_brief_check (const FmBrief *self, GError **error);
+
+FmBandState fm_band_state (const FmBand *band, double value);
+/** Translated sentence part, e.g. "3.1 above the band 18-22". Returns: (transfer full). */
+char *fm_band_describe (const FmBand *band, double value, int decimals, const char *unit);
+const char *fm_target_name (FmTargetKind kind); /* translated */
+const char *fm_target_unit (FmTargetKind kind);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmBrief, fm_brief_free)
+
+G_END_DECLS

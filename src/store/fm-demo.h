@@ -1,0 +1,17 @@
+/* fm-demo.h - an invented notebook to look around in */
+#pragma once
+
+#include "store/fm-experiments.h"
+#include "store/fm-food-store.h"
+
+G_BEGIN_DECLS
+
+/**
+ * fm_demo_create:
+ * Creates at @path (replacing a demo that is there) a notebook of our own invention: at least 3
+ * blends, 12 versions in branching trees, 15 experiments with generated photos. It says in its
+ * names and notes that all of it is invented. The numbers are the same each time.
+ */
+FmNotebook *fm_demo_create (const char *path, FmFoodStore *foods, GCancellable *cancellable, GError **error);
+
+G_END_DECLS

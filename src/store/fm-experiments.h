@@ -1,0 +1,82 @@
+/* fm-experiments.h - the experiment log and its photos */
+#pragma once
+
+#include "store/fm-versions.h"
+
+G_BEGIN_DECLS
+
+/** A row of the log: light, so that 100,000 of them stay quick. */
+typedef struct {
+  gint64 id;
+  gint64 version_id;
+  gint64 blend_id;
+  int version_number;
+  char *blend_name;
+  char *title;
+  gint64 made_at;
+  double fat_pct;       /* of the version */
+  double mean_raw_g;
+  double cook_loss_pct;
+  double peak_core_c;
+  int rating;
+  guint n_photos;
+} FmExperimentInfo;
+
+typedef enum {
+  FM_EXPERIMENT_SORT_DATE,
+  FM_EXPERIMENT_SORT_RATING,
+  FM_EXPERIMENT_SORT_COOK_LOSS,
+  FM_EXPERIMENT_SORT_FAT,
+  FM_EXPERIMENT_SORT_BLEND,
+} FmExperimentSort;
+
+/** Zero / NULL fields do not filter. */
+typedef struct {
+  gint64 blend_id;
+  gint64 version_id;
+  const char *text;  /* full text over title and notes: prefixes, any order, no syntax */
+  gint64 from;       /* made_at >= */
+  gint64 to;         /* made_at < */
+  int min_rating;
+  gboolean with_photos;
+  FmExperimentSort sort;
+  gboolean descending;
+} FmExperimentFilter;
+
+void fm_experiment_info_free (FmExperimentInfo *info);
+GPtrArray *fm_experiments_list (FmNotebook *self, const FmExperimentFilter *filter, GCancellable *cancellable, GError **error);
+FmExperiment *fm_experiments_load (FmNotebook *self, gint64 id, GError **error);
+/** Inserts (id 0; sets the id) or updates; one transaction. */
+gboolean fm_experiments_save (FmNotebook *self, FmExperiment *experiment, GError **error);
+gboolean fm_experiments_remove (FmNotebook *self, gint64 id, GError **error);
+
+/** A photo of an experiment; the bytes are content-addressed, so the same file is stored once. */
+typedef struct {
+  gint64 id;
+  gint64 experiment_id;
+  char *sha256;
+  char *mime;     /* image/jpeg, image/png ... */
+  char *caption;  /* (nullable) */
+  int width_px;   /* after orientation */
+  int height_px;
+  gint64 size_bytes;
+  int orientation; /* EXIF 1-8 */
+} FmPhotoInfo;
+
+#define FM_PHOTO_MAX_BYTES (64 * 1024 * 1024)
+#define FM_PHOTO_MAX_PIXELS (100 * 1000 * 1000) /* refused from here on */
+#define FM_PHOTO_THUMB_PX 256
+
+void fm_photo_info_free (FmPhotoInfo *info);
+GPtrArray *fm_photos_list (FmNotebook *self, gint64 experiment_id, GError **error);
+/** Checks the size from the header before decoding, reads EXIF orientation, makes the thumbnail. Returns the photo's id, 0 on error. */
+gint64 fm_photos_add (FmNotebook *self, gint64 experiment_id, GBytes *data, const char *caption, GCancellable *cancellable, GError **error);
+gboolean fm_photos_set_caption (FmNotebook *self, gint64 photo_id, const char *caption, GError **error);
+gboolean fm_photos_remove (FmNotebook *self, gint64 photo_id, GError **error);
+GBytes *fm_photos_thumbnail (FmNotebook *self, gint64 photo_id, GError **error); /* JPEG, upright */
+GBytes *fm_photos_original (FmNotebook *self, gint64 photo_id, GError **error);  /* as imported */
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmExperimentInfo, fm_experiment_info_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmPhotoInfo, fm_photo_info_free)
+
+G_END_DECLS

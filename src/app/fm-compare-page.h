@@ -1,0 +1,15 @@
+/* fm-compare-page.h - versions or experiments side by side */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/fm-session.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_COMPARE_PAGE (fm_compare_page_get_type ())
+G_DECLARE_FINAL_TYPE (FmComparePage, fm_compare_page, FM, COMPARE_PAGE, GtkWidget)
+
+void fm_compare_page_set_session (FmComparePage *self, FmSession *session);
+
+G_END_DECLS

@@ -1,0 +1,111 @@
+#include "core/fm-caution.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "core/fm-number.h"
+#include "core/fm-units.h"
+
+/* The figure that USDA FSIS gives consumers for ground meat. Its degrees Celsius are printed
+ * rounded (160 F is 71.11 C), so a reading of 71.1 C counts as having reached it. */
+#define GROUND_MEAT_C 71.1
+#define GROUND_POULTRY_C 73.9
+
+/* Marks: "read" = seen in the document or a quotation of it while this table was written;
+ * "memory" = known, document not at hand; check against the current text before relying on it.
+ * Memory rows say so in their source, since a cook sees that too. */
+static const FmCautionFigure figures[] = {
+  /* FSIS, Safe minimum internal temperature chart: read. */
+  { "USDA FSIS", N_ ("ground meat, consumers"), 71.1, 160, 0,
+    N_ ("Safe minimum internal temperature chart") },
+  { "USDA FSIS", N_ ("ground poultry, consumers"), 73.9, 165, 0,
+    N_ ("Safe minimum internal temperature chart") },
+  /* FDA Food Code 3-401.11: read. The Codes up to 2013 ask for 15 s at 68 C and at 74 C. */
+  { "FDA", N_ ("comminuted meat"), 63, 145, 180, "Food Code 3-401.11(A)(2)" },
+  { "FDA", N_ ("comminuted meat"), 66, 150, 60, "Food Code 3-401.11(A)(2)" },
+  { "FDA", N_ ("comminuted meat"), 68, 155, 17, "Food Code 3-401.11(A)(2)" },
+  { "FDA", N_ ("comminuted meat"), 70, 158, 1, "Food Code 3-401.11(A)(2)" },
+  { "FDA", N_ ("poultry, stuffed meat"), 74, 165, 1, "Food Code 3-401.11(A)(3)" },
+  /* 9 CFR 318.23(b)(1): 151 F and 155 F read, the other rows from memory; 157 F and up. */
+  { "USDA FSIS", N_ ("cooked beef patties, establishments"), 66.1, 151, 41, "9 CFR 318.23(b)(1)" },
+  { "USDA FSIS", N_ ("cooked beef patties, establishments"), 66.7, 152, 32,
+    N_ ("9 CFR 318.23(b)(1), from memory") },
+  { "USDA FSIS", N_ ("cooked beef patties, establishments"), 67.2, 153, 26,
+    N_ ("9 CFR 318.23(b)(1), from memory") },
+  { "USDA FSIS", N_ ("cooked beef patties, establishments"), 67.8, 154, 20,
+    N_ ("9 CFR 318.23(b)(1), from memory") },
+  { "USDA FSIS", N_ ("cooked beef patties, establishments"), 68.3, 155, 16, "9 CFR 318.23(b)(1)" },
+  { "USDA FSIS", N_ ("cooked beef patties, establishments"), 68.9, 156, 13,
+    N_ ("9 CFR 318.23(b)(1), from memory") },
+  { "USDA FSIS", N_ ("cooked beef patties, establishments"), 69.4, 157, 10,
+    N_ ("9 CFR 318.23(b)(1), from memory") },
+  /* UK FSA after ACMSF, burger advice: memory. */
+  { "UK FSA", N_ ("burgers and other minced meat"), 60, 140, 2700,
+    N_ ("FSA/ACMSF burger advice, from memory") },
+  { "UK FSA", N_ ("burgers and other minced meat"), 65, 149, 600,
+    N_ ("FSA/ACMSF burger advice, from memory") },
+  { "UK FSA", N_ ("burgers and other minced meat"), 70, 158, 120,
+    N_ ("FSA/ACMSF burger advice, from memory") },
+  { "UK FSA", N_ ("burgers and other minced meat"), 75, 167, 30,
+    N_ ("FSA/ACMSF burger advice, from memory") },
+  { "UK FSA", N_ ("burgers and other minced meat"), 80, 176, 6,
+    N_ ("FSA/ACMSF burger advice, from memory") },
+};
+
+const FmCautionFigure *
+fm_caution_figures (guint *n_figures)
+{
+  if (n_figures != NULL)
+    *n_figures = G_N_ELEMENTS (figures);
+  return figures;
+}
+
+const char *
+fm_caution_text (void)
+{
+  return _ ("Undercooked ground meat can make people seriously ill: grinding carries bacteria from "
+            "the surface to the core, and colour does not show doneness. USDA FSIS asks consumers "
+            "for 71.1 °C (160 °F) in the core of ground meat and 73.9 °C (165 °F) of ground "
+            "poultry. Local rules come first; for a kitchen that serves others, ask a licensed "
+            "food safety professional.");
+}
+
+/* A reading below the figure is rounded down, so that 71.06 never prints as 71.1. */
+static char *
+format_both_scales (double temp_c, gboolean round_down)
+{
+  double shown_c = round_down ? floor (temp_c * 10.0 + 1e-6) / 10.0 : temp_c;
+  double temp_f = fm_celsius_to_fahrenheit (temp_c);
+  double shown_f = round_down ? floor (temp_f + 1e-6) : temp_f;
+  g_autofree char *c_text = fm_number_format_unit (shown_c, 1, "°C");
+  g_autofree char *f_text = fm_number_format_unit (shown_f, 0, "°F");
+
+  return g_strdup_printf ("%s (%s)", c_text, f_text);
+}
+
+char *
+fm_caution_for_peak (double peak_core_c)
+{
+  if (!isfinite (peak_core_c))
+    return g_strdup (_ ("No core temperature is recorded. USDA FSIS asks consumers for 71.1 °C "
+                        "(160 °F) in the core of ground meat; local rules come first."));
+
+  gboolean below = peak_core_c < GROUND_MEAT_C - 1e-9;
+  g_autofree char *peak = format_both_scales (peak_core_c, below);
+  if (below)
+    return g_strdup_printf (
+        _ ("Highest core reading %s: below the 71.1 °C (160 °F) that USDA FSIS asks consumers for "
+           "in ground meat. Undercooked ground meat can make people ill; local rules come first."),
+        peak);
+  if (peak_core_c < GROUND_POULTRY_C - 1e-9)
+    return g_strdup_printf (
+        _ ("Highest core reading %s: reaches the 71.1 °C (160 °F) that USDA FSIS asks consumers "
+           "for in ground meat, but not the 73.9 °C (165 °F) for ground poultry. One reading may "
+           "miss the coldest spot; local rules come first."),
+        peak);
+  return g_strdup_printf (
+      _ ("Highest core reading %s: reaches the 71.1 °C (160 °F) that USDA FSIS asks consumers for "
+         "in ground meat and the 73.9 °C (165 °F) for ground poultry. One reading may miss the "
+         "coldest spot; local rules come first."),
+      peak);
+}

@@ -17,12 +17,8 @@ G_BEGIN_DECLS
  * ("12,5"). Grouping marks are refused when ambiguous. "nan", "inf", hex, blank text and
  * trailing garbage are errors. Never writes @value on failure.
  */
-gboolean fm_number_parse (const char *text,
-                          const char *what,
-                          double min,
-                          double max,
-                          double *value,
-                          GError **error);
+gboolean fm_number_parse (
+    const char *text, const char *what, double min, double max, double *value, GError **error);
 
 /**
  * fm_number_format:
@@ -34,7 +30,8 @@ char *fm_number_format (double value, int decimals);
 /** fm_number_format_unit: as above, followed by a no-break space and @unit (none after a dash). */
 char *fm_number_format_unit (double value, int decimals, const char *unit);
 
-/** fm_number_to_edit: shortest text that fm_number_parse() reads back, for entry fields; "" for NaN. */
+/** fm_number_to_edit: shortest text that fm_number_parse() reads back, for entry fields; "" for
+ * NaN. */
 char *fm_number_to_edit (double value, int max_decimals);
 
 G_END_DECLS

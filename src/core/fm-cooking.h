@@ -21,11 +21,11 @@ typedef enum {
 
 typedef struct {
   FmCookMethod method;
-  double yield_pct;         /* cooked mass / raw mass x 100 */
-  gboolean yield_measured;  /* from a measured cooked mass, not the tables */
-  gboolean extrapolated;    /* raw fat % lies outside the table's 3-30 % */
+  double yield_pct;                 /* cooked mass / raw mass x 100 */
+  gboolean yield_measured;          /* from a measured cooked mass, not the tables */
+  gboolean extrapolated;            /* raw fat % lies outside the table's 3-30 % */
   FmAmount amounts[FM_N_NUTRIENTS]; /* per 100 g cooked */
-  char *basis;              /* translated sentence: which pairs, which weights */
+  char *basis;                      /* translated sentence: which pairs, which weights */
 } FmCooked;
 
 const char *fm_cook_method_name (FmCookMethod method); /* translated */

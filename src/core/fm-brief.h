@@ -13,13 +13,13 @@ G_BEGIN_DECLS
 
 /** What a target band is about. */
 typedef enum {
-  FM_TARGET_FAT_PCT,            /* % by mass, raw */
-  FM_TARGET_PROTEIN_PCT,        /* % by mass, raw */
-  FM_TARGET_MOISTURE_PCT,       /* % by mass, raw */
-  FM_TARGET_SATURATED_FAT_G,    /* g per raw patty */
-  FM_TARGET_SODIUM_MG,          /* mg per raw patty */
-  FM_TARGET_ENERGY_KCAL,        /* kcal per raw patty */
-  FM_TARGET_COST,               /* currency per raw patty */
+  FM_TARGET_FAT_PCT,         /* % by mass, raw */
+  FM_TARGET_PROTEIN_PCT,     /* % by mass, raw */
+  FM_TARGET_MOISTURE_PCT,    /* % by mass, raw */
+  FM_TARGET_SATURATED_FAT_G, /* g per raw patty */
+  FM_TARGET_SODIUM_MG,       /* mg per raw patty */
+  FM_TARGET_ENERGY_KCAL,     /* kcal per raw patty */
+  FM_TARGET_COST,            /* currency per raw patty */
   FM_N_TARGETS,
 } FmTargetKind;
 
@@ -30,7 +30,7 @@ typedef struct {
 } FmBand;
 
 typedef enum {
-  FM_BAND_NONE,    /* no target set */
+  FM_BAND_NONE, /* no target set */
   FM_BAND_WITHIN,
   FM_BAND_BELOW,
   FM_BAND_ABOVE,
@@ -41,8 +41,8 @@ typedef struct {
   double patty_mass_g; /* (0, FM_MAX_PATTY_MASS_G] */
   int n_patties;       /* [1, FM_MAX_N_PATTIES] */
   FmBand bands[FM_N_TARGETS];
-  char *doneness;      /* (nullable) free text, e.g. "71 °C in the centre" */
-  char *notes;         /* (nullable) free text */
+  char *doneness; /* (nullable) free text, e.g. "71 °C in the centre" */
+  char *notes;    /* (nullable) free text */
 } FmBrief;
 
 FmBrief *fm_brief_new (void);

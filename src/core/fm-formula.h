@@ -15,8 +15,8 @@ G_BEGIN_DECLS
 typedef struct {
   char *id; /* UUID, stable over edits and versions */
   FmIngredient *ingredient;
-  double mass_g;       /* [0, FM_MAX_LINE_MASS_G] */
-  gboolean locked;     /* keeps its mass when shares of others are edited */
+  double mass_g;        /* [0, FM_MAX_LINE_MASS_G] */
+  gboolean locked;      /* keeps its mass when shares of others are edited */
   double min_share_pct; /* NaN = none */
   double max_share_pct; /* NaN = none */
   char *note;           /* (nullable) */
@@ -38,7 +38,7 @@ double fm_formula_total_g (const FmFormula *self);
 /** Share of line @index in % of the total; NaN when the total is zero. */
 double fm_formula_share_pct (const FmFormula *self, guint index);
 
-/** Appends a line; returns its index. */
+/** Appends a line (the only way to make one); an unusable mass counts as 0. Returns its index. */
 guint fm_formula_add (FmFormula *self, FmIngredient *ingredient, double mass_g);
 void fm_formula_remove (FmFormula *self, guint index);
 /** Moves the line at @from so that it ends at @to. */
@@ -56,7 +56,7 @@ gboolean fm_formula_scale_to (FmFormula *self, double total_g, GError **error);
 void fm_formula_set_ingredient (FmFormula *self, guint index, FmIngredient *ingredient);
 /** Number of lines that could be merged into an earlier line of the same ingredient. */
 guint fm_formula_n_duplicates (const FmFormula *self);
-/** Merges lines with the same ingredient id and composition: masses add, locks stay. */
+/** Merges lines with the same ingredient identity and composition: masses add, locks stay. */
 guint fm_formula_merge_duplicates (FmFormula *self);
 
 /** JSON text of the whole formula with frozen compositions lives in the store layer. */

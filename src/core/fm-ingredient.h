@@ -58,6 +58,13 @@ FmIngredient *fm_ingredient_new_from_food (const FmFood *food);
 FmIngredient *fm_ingredient_copy (const FmIngredient *self);
 FmIngredient *fm_ingredient_ref (FmIngredient *self);
 void fm_ingredient_unref (FmIngredient *self);
+/** TRUE when everything in them is equal; two unknown values count as equal. */
+gboolean fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b);
+/**
+ * What makes two ingredients one and the same stuff: the NDB number of a dataset row (however
+ * often it was picked from the search), else the id. (transfer none)
+ */
+const char *fm_ingredient_identity (const FmIngredient *self);
 /** Fat g per 100 g by analysis, else by declared lean point, else NaN. */
 double fm_ingredient_fat_g_per_100g (const FmIngredient *self);
 /** Checks ranges: values >= 0, water+protein+fat+ash+carbohydrate <= 101.5 g, and so on. */

@@ -22,7 +22,7 @@
  *   g_autoptr (FmStmt) stmt = db == NULL ? NULL : fm_db_prepare (db, "SELECT ...", error);
  *   while ((row = fm_stmt_step (db, stmt, error)) == FM_ROW) ...
  *
- * A failed bind (out of memory, text too big) is remembered by SQLite and reported by the step.
+ * One SQL text is one statement: do not run the same text again inside its own loop.
  */
 #pragma once
 
@@ -84,7 +84,8 @@ int fm_db_changes (FmDb *self);
 
 /**
  * Locks the writer and begins a transaction (IMMEDIATE). NULL + error when the notebook is read
- * only or the transaction cannot begin; nothing is locked then.
+ * only or the transaction cannot begin; nothing is locked then. Nested calls in one thread are
+ * savepoints of the outer transaction, so that many small writes can become one.
  */
 FmDb *fm_notebook_begin (FmNotebook *self, GError **error);
 /**
@@ -92,7 +93,10 @@ FmDb *fm_notebook_begin (FmNotebook *self, GError **error);
  * @error and returns FALSE. @error is left alone when @success is FALSE.
  */
 gboolean fm_notebook_end (FmNotebook *self, gboolean success, GError **error);
-/** Locks the reader on one consistent state. Never hold it over a call that begins a write. */
+/**
+ * Locks the reader on one consistent state. Inside a transaction of the same thread it reads what
+ * that transaction wrote. Never begin a write while holding it: that write could not be seen.
+ */
 FmReader *fm_notebook_reader (FmNotebook *self, GCancellable *cancellable, GError **error);
 void fm_reader_release (FmReader *reader);
 

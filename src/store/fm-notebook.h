@@ -27,9 +27,9 @@ typedef enum {
   FM_STORE_ERROR_NO_PERMISSION,
   FM_STORE_ERROR_DISK_FULL,
   FM_STORE_ERROR_NOT_FOUND,
-  FM_STORE_ERROR_FROZEN,         /* a saved version cannot change */
+  FM_STORE_ERROR_FROZEN, /* a saved version cannot change */
   FM_STORE_ERROR_BAD_IMAGE,
-  FM_STORE_ERROR_HOSTILE,        /* triggers, views or tables that are not ours */
+  FM_STORE_ERROR_HOSTILE, /* triggers, views or tables that are not ours */
 } FmStoreError;
 
 GQuark fm_store_error_quark (void);
@@ -45,13 +45,17 @@ FmNotebook *fm_notebook_create (const char *path, GError **error);
  */
 FmNotebook *fm_notebook_open (const char *path, GCancellable *cancellable, GError **error);
 /** Opens a notebook that another program writes, for reading only. */
-FmNotebook *fm_notebook_open_read_only (const char *path, GCancellable *cancellable, GError **error);
+FmNotebook *
+fm_notebook_open_read_only (const char *path, GCancellable *cancellable, GError **error);
 FmNotebook *fm_notebook_ref (FmNotebook *self);
 void fm_notebook_unref (FmNotebook *self); /* the last one checkpoints and closes */
 const char *fm_notebook_path (FmNotebook *self);
 gboolean fm_notebook_is_read_only (FmNotebook *self);
 /** Consistent copy by the backup interface; replaces @path atomically. */
-gboolean fm_notebook_save_copy (FmNotebook *self, const char *path, GCancellable *cancellable, GError **error);
+gboolean fm_notebook_save_copy (FmNotebook *self,
+                                const char *path,
+                                GCancellable *cancellable,
+                                GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmNotebook, fm_notebook_unref)
 

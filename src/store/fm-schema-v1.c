@@ -83,7 +83,7 @@
   "  notes TEXT,\n"                                                                                \
   "  FOREIGN KEY (blend_id, version_id) REFERENCES versions(blend_id, id)\n"                       \
   ");\n"                                                                                           \
-  "CREATE INDEX experiments_by_version ON experiments(version_id, made_at);\n"                     \
+  "CREATE INDEX experiments_by_version ON experiments(version_id, made_at, rating);\n"             \
   "CREATE INDEX experiments_by_blend ON experiments(blend_id, version_id);\n"                      \
   "CREATE INDEX experiments_by_date ON experiments(made_at);\n"                                    \
   "CREATE INDEX experiments_by_rating ON experiments(rating);\n"                                   \
@@ -146,4 +146,4 @@
   "    AND NOT EXISTS (SELECT 1 FROM photos WHERE sha256 = old.sha256);\n"                         \
   "END;\n"
 
-const char *const fm_schema_v1_sql = BLENDS_SQL EXPERIMENTS_SQL PHOTOS_SQL;
+const char fm_schema_v1_sql[] = BLENDS_SQL EXPERIMENTS_SQL PHOTOS_SQL;

@@ -1,4 +1,4 @@
 /* fm-schema-v1.h - the first released schema; see the tables in the .c file */
 #pragma once
 
-extern const char *const fm_schema_v1_sql;
+extern const char fm_schema_v1_sql[];

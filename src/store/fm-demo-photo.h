@@ -1,0 +1,35 @@
+/* fm-demo-photo.h - paints the pictures of the demo notebook (inside the store only) */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef enum {
+  FM_DEMO_PHOTO_RAW,      /* a raw patty on a board, from above */
+  FM_DEMO_PHOTO_SEARED,   /* a seared patty in a pan, from above */
+  FM_DEMO_PHOTO_CUT_FACE, /* a cooked patty cut through, from the side */
+} FmDemoPhotoKind;
+
+/**
+ * What to paint; the same values give the same pixels.
+ *
+ * @seed: chooses grain and outline
+ * @fat_pct: 0-50: share of pale flecks
+ * @peak_core_c: core temperature that sets browning and the colour of a cut face
+ * @portrait: a picture as held upright: stored lying, with EXIF orientation 6
+ */
+typedef struct {
+  FmDemoPhotoKind kind;
+  guint32 seed;
+  double fat_pct;
+  double peak_core_c;
+  gboolean portrait;
+} FmDemoPhoto;
+
+/** JPEG bytes. */
+GBytes *fm_demo_photo_paint (const FmDemoPhoto *photo, GError **error);
+/** The same JPEG with an APP1 segment that states @orientation (EXIF 1-8). */
+GBytes *fm_demo_photo_tag_orientation (GBytes *jpeg, int orientation);
+
+G_END_DECLS

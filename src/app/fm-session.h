@@ -41,6 +41,8 @@ FmFoodStore *fm_session_get_foods (FmSession *self);
 
 gint64 fm_session_get_blend_id (FmSession *self);   /* 0 = none */
 gint64 fm_session_get_version_id (FmSession *self); /* shown saved version; 0 = the draft */
+/** What is known of the shown saved version; NULL while the draft is shown. (transfer none) */
+const FmVersionInfo *fm_session_get_version_info (FmSession *self);
 const char *fm_session_get_blend_name (FmSession *self);
 void fm_session_show_blend (FmSession *self, gint64 blend_id);
 void fm_session_show_version (FmSession *self, gint64 version_id);
@@ -50,6 +52,8 @@ void fm_session_branch (FmSession *self, gint64 version_id);
 /** Saves the draft as the next version with a reason; says so in a toast. */
 void fm_session_save_version (FmSession *self, const char *reason);
 gint64 fm_session_get_draft_parent (FmSession *self);
+/** TRUE when the draft differs from the version it started from. */
+gboolean fm_session_has_draft_changes (FmSession *self);
 
 /** TRUE when the draft is shown and the notebook can be written. */
 gboolean fm_session_is_editable (FmSession *self);
@@ -60,7 +64,8 @@ const FmAnalysis *fm_session_get_analysis (FmSession *self); /* of that formula 
  * The one way to change the draft: copy fm_session_get_formula(), edit the copy, hand it in.
  * Recomputes, records undo (label translated; merge_key joins a run of typing), autosaves.
  */
-void fm_session_edit (FmSession *self, const FmFormula *next, const char *label, const char *merge_key);
+void
+fm_session_edit (FmSession *self, const FmFormula *next, const char *label, const char *merge_key);
 void fm_session_seal (FmSession *self); /* ends a run of merged edits */
 void fm_session_undo (FmSession *self);
 void fm_session_redo (FmSession *self);
@@ -68,6 +73,8 @@ const char *fm_session_get_undo_label (FmSession *self); /* NULL = nothing to un
 const char *fm_session_get_redo_label (FmSession *self);
 /** Writes the pending draft now (before closing, tests). */
 void fm_session_flush (FmSession *self);
+/** TRUE when no edit waits for the disk. */
+gboolean fm_session_is_saved (FmSession *self);
 
 /** Tells the other pages that something in the store changed. */
 void fm_session_emit_experiments_changed (FmSession *self);

@@ -1,0 +1,20 @@
+/* main.c - starts the program */
+#include <glib/gi18n-lib.h>
+#include <locale.h>
+
+#include "app/fm-application.h"
+
+int
+main (int argc, char *argv[])
+{
+  g_autoptr (FmApplication) application = NULL;
+
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, LOCALEDIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+  g_set_application_name ("Forcemeat");
+
+  application = fm_application_new ();
+  return g_application_run (G_APPLICATION (application), argc, argv);
+}

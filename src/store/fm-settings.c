@@ -1,0 +1,42 @@
+/* fm-settings.c - small settings that travel with the notebook */
+#include "store/fm-db.h"
+#include "store/fm-versions.h"
+
+char *
+fm_notebook_get_setting (FmNotebook *self, const char *key)
+{
+  g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, NULL);
+  g_autoptr (FmStmt) stmt =
+      db != NULL ? fm_db_prepare (db, "SELECT value FROM settings WHERE key = ?1", NULL) : NULL;
+
+  if (stmt == NULL)
+    return NULL;
+  fm_stmt_bind_text (stmt, 1, key);
+  return fm_stmt_step (db, stmt, NULL) == FM_ROW ? fm_stmt_text (stmt, 0) : NULL;
+}
+
+static gboolean
+set_in (FmDb *db, const char *key, const char *value, GError **error)
+{
+  g_autoptr (FmStmt) stmt =
+      fm_db_prepare (db,
+                     value != NULL ? "INSERT INTO settings (key, value) VALUES (?1, ?2)"
+                                     " ON CONFLICT (key) DO UPDATE SET value = excluded.value"
+                                   : "DELETE FROM settings WHERE key = ?1",
+                     error);
+
+  if (stmt == NULL)
+    return FALSE;
+  fm_stmt_bind_text (stmt, 1, key);
+  if (value != NULL)
+    fm_stmt_bind_text (stmt, 2, value);
+  return fm_stmt_run (db, stmt, error);
+}
+
+gboolean
+fm_notebook_set_setting (FmNotebook *self, const char *key, const char *value, GError **error)
+{
+  FmDb *db = fm_notebook_begin (self, error);
+
+  return db != NULL && fm_notebook_end (self, set_in (db, key, value, error), error);
+}

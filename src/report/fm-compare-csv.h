@@ -1,0 +1,18 @@
+/* fm-compare-csv.h - a comparison as a table for a spreadsheet */
+#pragma once
+
+#include "core/fm-comparison.h"
+
+G_BEGIN_DECLS
+
+/**
+ * CSV text (RFC 4180: CRLF, quotes doubled), UTF-8, decimal point. The first lines cite the
+ * dataset; then one header line and one line per row, each with its unit. A value that is not
+ * known is an empty cell; where only part of the mass is covered the cell holds ">=" and the
+ * known part. A text that a spreadsheet would run as a formula gets an apostrophe in front.
+ *
+ * @reference: column that the differences refer to, negative for absolute values
+ */
+char *fm_compare_csv (const FmComparison *comparison, int reference);
+
+G_END_DECLS

@@ -1,0 +1,87 @@
+/* test-compare-csv.c - a comparison survives the way into a spreadsheet */
+#include <locale.h>
+#include <math.h>
+
+#include "report/fm-compare-csv.h"
+
+static FmComparison *
+comparison_of (const char *first_title, const char *ingredient_name)
+{
+  GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
+
+  for (guint i = 0; i < 2; i++) {
+    g_autoptr (FmIngredient) beef = fm_ingredient_new (ingredient_name, FM_INGREDIENT_TRIM);
+    FmFormula *formula = fm_formula_new ();
+
+    beef->provenance = FM_PROVENANCE_ANALYSIS;
+    beef->composition.per_100g[FM_NUTRIENT_FAT] = 20.0 + 2.5 * i;
+    fm_formula_add (formula, beef, 500.0);
+    g_ptr_array_add (items, fm_compare_item_new_version (i + 1, i == 0 ? first_title : "Second",
+                                                         NULL, formula, 0, NAN, NAN));
+  }
+  return fm_comparison_new (items);
+}
+
+static void
+test_cites_and_units (void)
+{
+  g_autoptr (FmComparison) comparison = comparison_of ("First", "Chuck");
+  g_autofree char *csv = fm_compare_csv (comparison, -1);
+
+  g_assert_nonnull (strstr (csv, "USDA National Nutrient Database"));
+  g_assert_nonnull (strstr (csv, "\"Section\",\"Quantity\",\"Unit\",\"First\",\"Second\"\r\n"));
+  g_assert_nonnull (strstr (csv, "\"Fat, by analysis\",\"%\",20.00,22.50\r\n"));
+  g_assert_nonnull (strstr (csv, "\"Iron\",\"mg per 100 g raw\",,\r\n"));
+}
+
+static void
+test_differences (void)
+{
+  g_autoptr (FmComparison) comparison = comparison_of ("First", "Chuck");
+  g_autofree char *csv = fm_compare_csv (comparison, 1);
+
+  g_assert_nonnull (strstr (csv, "Differences from: Second"));
+  g_assert_nonnull (strstr (csv, "\"Fat, by analysis\",\"%\",-2.50,22.50\r\n"));
+}
+
+static void
+test_quoting (void)
+{
+  g_autoptr (FmComparison) comparison = comparison_of ("The \"best\", so far", "=1+1");
+  g_autofree char *csv = fm_compare_csv (comparison, -1);
+
+  g_assert_nonnull (strstr (csv, "\"The \"\"best\"\", so far\""));
+  g_assert_nonnull (strstr (csv, "\"'=1+1\""));
+  g_assert_null (strstr (csv, ",\"=1+1\""));
+}
+
+static void
+test_same_width_everywhere (void)
+{
+  g_autoptr (FmComparison) comparison = comparison_of ("First", "Chuck");
+  g_autofree char *csv = fm_compare_csv (comparison, -1);
+  const char *table = strstr (csv, "\"Section\"");
+  g_auto (GStrv) lines = g_strsplit (table, "\r\n", -1);
+
+  for (guint i = 0; lines[i] != NULL && lines[i][0] != '\0'; i++) {
+    gboolean quoted = FALSE;
+    guint n_commas = 0;
+
+    for (const char *c = lines[i]; *c != '\0'; c++) {
+      quoted ^= *c == '"';
+      n_commas += *c == ',' && !quoted;
+    }
+    g_assert_cmpuint (n_commas, ==, 4);
+  }
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/compare-csv/cites-and-units", test_cites_and_units);
+  g_test_add_func ("/compare-csv/differences", test_differences);
+  g_test_add_func ("/compare-csv/quoting", test_quoting);
+  g_test_add_func ("/compare-csv/same-width-everywhere", test_same_width_everywhere);
+  return g_test_run ();
+}

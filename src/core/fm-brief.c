@@ -159,23 +159,33 @@ distance_text (double distance, int decimals)
   return g_strdup_printf (_ ("less than %s"), smallest);
 }
 
+static char *
+describe_outside (const FmBand *band, gboolean below, double value, int decimals, const char *unit)
+{
+  double limit = below ? band->min : band->max;
+  g_autofree char *distance = distance_text (fabs (value - limit), decimals);
+  if (isnan (band->min) || isnan (band->max)) {
+    g_autofree char *text = fm_number_format_unit (limit, decimals, unit);
+    return below ? g_strdup_printf (_ ("%s below the lower limit %s"), distance, text)
+                 : g_strdup_printf (_ ("%s above the upper limit %s"), distance, text);
+  }
+  g_autofree char *range = band_text (band, decimals, unit);
+  /* Translators: distance, band, as in "3.1 above the band 18-22 %" */
+  return below ? g_strdup_printf (_ ("%s below the band %s"), distance, range)
+               : g_strdup_printf (_ ("%s above the band %s"), distance, range);
+}
+
 char *
 fm_band_describe (const FmBand *band, double value, int decimals, const char *unit)
 {
   FmBandState state = fm_band_state (band, value);
   if (state == FM_BAND_NONE)
     return g_strdup (_ ("no target"));
+  if (state == FM_BAND_BELOW || state == FM_BAND_ABOVE)
+    return describe_outside (band, state == FM_BAND_BELOW, value, decimals, unit);
   g_autofree char *range = band_text (band, decimals, unit);
-  if (state == FM_BAND_UNKNOWN)
-    return g_strdup_printf (_ ("not known; the band is %s"), range);
-  if (state == FM_BAND_WITHIN)
-    return g_strdup_printf (_ ("within the band %s"), range);
-  gboolean below = state == FM_BAND_BELOW;
-  g_autofree char *distance =
-      distance_text (below ? band->min - value : value - band->max, decimals);
-  /* Translators: distance, band, as in "3.1 above the band 18-22 %" */
-  return below ? g_strdup_printf (_ ("%s below the band %s"), distance, range)
-               : g_strdup_printf (_ ("%s above the band %s"), distance, range);
+  return state == FM_BAND_WITHIN ? g_strdup_printf (_ ("within the target: %s"), range)
+                                 : g_strdup_printf (_ ("not known; the target is %s"), range);
 }
 
 const char *

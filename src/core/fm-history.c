@@ -1,7 +1,7 @@
 /* fm-history.c - undo and redo over whole formula values
  *
  * Every state is a whole formula, so undo cannot get an act's reverse wrong. Neighbouring states
- * share the lines that they have in common: a step of one line costs one line.
+ * share the lines that stay as and where they are, so most steps cost one line.
  */
 #include "core/fm-history.h"
 

@@ -157,6 +157,15 @@ append_word (GString *query, const char *word, gboolean prefix)
   g_string_append_c (query, ')');
 }
 
+/* One or two letters are the beginning of a word, not an abbreviation of the dataset. */
+static gboolean
+ends_unfinished (const char *const *words)
+{
+  const char *last = words[g_strv_length ((char **)words) - 1];
+
+  return strlen (last) < 3 && g_ascii_isalpha (last[0]);
+}
+
 static int
 compare_words (gconstpointer a, gconstpointer b)
 {
@@ -192,6 +201,8 @@ fm_food_query_build (const char *const *words, FmFoodMatch match)
 
   if (match == FM_FOOD_MATCH_NAMED)
     return build_named (words);
+  if (match == FM_FOOD_MATCH_WORDS && ends_unfinished (words))
+    return NULL;
 
   query = g_string_new (NULL);
   for (guint i = 0; words[i] != NULL; i++) {

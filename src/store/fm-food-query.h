@@ -24,7 +24,10 @@ typedef enum {
  * full): possibly empty.
  */
 GStrv fm_food_query_words (const char *text);
-/** Full-text query of one strictness. @words must not be empty. Returns: (transfer full). */
+/**
+ * Full-text query of one strictness; @words must not be empty. Returns: (transfer full)
+ * (nullable): NULL when this strictness makes no sense, as whole words do for one or two letters.
+ */
 char *fm_food_query_build (const char *const *words, FmFoodMatch match);
 /** Singular of an English food word by its ending: "ribs", "patties". Returns: (transfer full). */
 char *fm_food_query_singular (const char *word);

@@ -306,7 +306,7 @@ fm_food_store_search (FmFoodStore *self, const char *text, guint max, GError **e
     g_autofree char *query = fm_food_query_build ((const char *const *)words, (FmFoodMatch)match);
     g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->mutex);
 
-    if (!collect (self, query, max, seen, hits, error))
+    if (query != NULL && !collect (self, query, max, seen, hits, error))
       return NULL;
   }
   return g_steal_pointer (&hits);

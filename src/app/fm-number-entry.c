@@ -1,8 +1,10 @@
 /* fm-number-entry.c - an entry for one number, which says what is wrong with bad text */
 #include "app/fm-number-entry.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/fm-error.h"
 #include "core/fm-number.h"
 
 struct _FmNumberEntry {
@@ -72,7 +74,13 @@ read_text (FmNumberEntry *self, double *value, GError **error)
     *value = NAN;
     return TRUE;
   }
-  return fm_number_parse (text, self->what, self->minimum, self->maximum, value, error);
+  if (!fm_number_parse (text, self->what, self->minimum, self->maximum, value, error))
+    return FALSE;
+  if (self->decimals > 0 || *value == floor (*value))
+    return TRUE;
+  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_NOT_A_NUMBER,
+               _ ("%s is counted in whole numbers."), self->what);
+  return FALSE;
 }
 
 static void

@@ -2,7 +2,8 @@
  *
  * Composed of a GtkEntry, a unit label and a message label. While the text is no good number in
  * range, the entry keeps the last good value, carries the "error" style class and the invalid
- * state, and the message below says why. Blank text is the unknown value (NaN) where "optional".
+ * state, and the message below says why. Without decimals only whole numbers are good. Blank text
+ * is the unknown value (NaN) where "optional".
  *
  * Signal: "value-changed" (double value): the user typed another good value.
  */

@@ -12,7 +12,8 @@
 /* "Salt, table" of the dataset. */
 #define NDB_NO_SALT "02047"
 
-/* Rounding of five analysed values may carry their sum a little past 100 g. */
+/* Rounding of five analysed values may carry their sum a little past 100 g. Rows of the dataset
+ * are taken as published, though 140 of them exceed this (up to 106.5 g, mostly cooked meat). */
 #define MAX_PROXIMATE_SUM_G 101.5
 /* Fat itself holds 902 kcal/100 g by the Atwater specific factor 9.02 (USDA Handbook 74). */
 #define MAX_ENERGY_KCAL 950.0
@@ -35,41 +36,50 @@ has_word (const char *lower_name, const char *const *words)
   return FALSE;
 }
 
-/* The dataset opens each name with the food itself: "Beef, ground, ...", "Beef stew, canned". */
+/* Whether the first part of the name, which is the food itself, is a kind of meat. */
 static gboolean
-is_meat (const char *lower_name)
+is_meat (const char *first_part)
 {
-  static const char *const meats[] = { "beef",      "pork",     "lamb",           "veal",
-                                       "game meat", "goat",     "bison",          "chicken",
-                                       "turkey",    "duck",     "goose",          "ground turkey",
-                                       "quail",     "pheasant", "beef composite", "pork composite",
-                                       NULL };
-  const char *comma = strchr (lower_name, ',');
-  g_autofree char *first =
-      comma ? g_strndup (lower_name, (gsize)(comma - lower_name)) : g_strdup (lower_name);
-  return g_strv_contains (meats, first);
+  static const char *const meats[] = {
+    "beef",  "pork",           "lamb",           "veal",       "game meat", "goat",
+    "bison", "chicken",        "turkey",         "duck",       "goose",     "ground turkey",
+    "quail", "pheasant",       "beef composite", "guinea hen", "squab",     "ostrich",
+    "emu",   "canadian bacon", "turkey bacon",   "bacon",      NULL,
+  };
+  return g_strv_contains (meats, first_part);
+}
+
+/* Separable fat is named by a part of its own: "Pork, fresh, fat, raw". */
+static gboolean
+is_fat (char **parts)
+{
+  static const char *const fat_words[] = { "separable fat", "backfat",  "suet",         "tallow",
+                                           "leaf fat",      "seam fat", "external fat", NULL };
+  if (g_str_has_prefix (parts[0], "lard"))
+    return TRUE;
+  for (; *parts; parts++)
+    if (strcmp (*parts, "fat") == 0 || has_word (*parts, fat_words))
+      return TRUE;
+  return FALSE;
 }
 
 static FmIngredientKind
 guess_kind (const FmFood *food)
 {
-  static const char *const fat_words[] = { "separable fat", "backfat",      "back fat",
-                                           "suet",          "tallow",       "leaf fat",
-                                           "seam fat",      "external fat", NULL };
   static const char *const cured_words[] = { "bacon", "cured", "corned", "salt pork", NULL };
   static const char *const trim_words[] = { "trimmings", NULL };
-  g_autofree char *lower = g_utf8_strdown (food->name ? food->name : "", -1);
-
   if (g_strcmp0 (food->ndb_no, NDB_NO_SALT) == 0)
     return FM_INGREDIENT_SALT;
-  if (strstr (lower, "tallow") || g_str_has_prefix (lower, "lard"))
-    return FM_INGREDIENT_FAT;
-  if (!is_meat (lower))
-    return FM_INGREDIENT_OTHER;
-  if (has_word (lower, cured_words))
+
+  g_autofree char *lower = g_utf8_strdown (food->name ? food->name : "", -1);
+  g_auto (GStrv) parts = g_strsplit (lower, ", ", -1);
+  gboolean meat = parts[0] && is_meat (parts[0]) && !strstr (lower, "meatless");
+  if (meat && has_word (lower, cured_words))
     return FM_INGREDIENT_CURED;
-  if (has_word (lower, fat_words))
+  if (parts[0] && is_fat (parts))
     return FM_INGREDIENT_FAT;
+  if (!meat)
+    return FM_INGREDIENT_OTHER;
   return has_word (lower, trim_words) ? FM_INGREDIENT_TRIM : FM_INGREDIENT_CUT;
 }
 
@@ -207,7 +217,7 @@ check_composition (const FmIngredient *self, GError **error)
   for (gsize i = 0; i < G_N_ELEMENTS (proximates); i++)
     if (fm_composition_is_known (&self->composition, proximates[i]))
       sum_g += self->composition.per_100g[proximates[i]];
-  if (sum_g <= MAX_PROXIMATE_SUM_G)
+  if (sum_g <= MAX_PROXIMATE_SUM_G || self->provenance == FM_PROVENANCE_DATASET)
     return TRUE;
   g_autofree char *sum = fm_number_format (sum_g, 1);
   /* Translators: ingredient, sum in grams */

@@ -67,7 +67,10 @@ gboolean fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b);
 const char *fm_ingredient_identity (const FmIngredient *self);
 /** Fat g per 100 g by analysis, else by declared lean point, else NaN. */
 double fm_ingredient_fat_g_per_100g (const FmIngredient *self);
-/** Checks ranges: values >= 0, water+protein+fat+ash+carbohydrate <= 101.5 g, and so on. */
+/**
+ * Checks ranges: values >= 0, water+protein+fat+ash+carbohydrate <= 101.5 g (but for dataset rows,
+ * which are taken as published), and so on.
+ */
 gboolean fm_ingredient_check (const FmIngredient *self, GError **error);
 const char *fm_ingredient_kind_name (FmIngredientKind kind); /* translated */
 const char *fm_provenance_name (FmProvenance provenance);    /* translated */

@@ -26,6 +26,10 @@ test_kind_from_name (void)
   g_assert_cmpint (kind_of ("4", "Beef, variety meats and by-products, suet, raw"), ==,
                    FM_INGREDIENT_FAT);
   g_assert_cmpint (kind_of ("5", "Fat, beef tallow"), ==, FM_INGREDIENT_FAT);
+  g_assert_cmpint (kind_of ("10006", "Pork, fresh, fat, raw"), ==, FM_INGREDIENT_FAT);
+  g_assert_cmpint (kind_of ("13019", "Beef, retail cuts, fat, raw"), ==, FM_INGREDIENT_FAT);
+  g_assert_cmpint (kind_of ("17433", "Veal, seam fat only, raw"), ==, FM_INGREDIENT_FAT);
+  g_assert_cmpint (kind_of ("10130", "Canadian bacon, unprepared"), ==, FM_INGREDIENT_CURED);
   g_assert_cmpint (kind_of ("6", "Pork, cured, bacon, unprepared"), ==, FM_INGREDIENT_CURED);
   g_assert_cmpint (kind_of ("7", "Bacon, meatless"), ==, FM_INGREDIENT_OTHER);
   g_assert_cmpint (kind_of ("8", "Onions, raw"), ==, FM_INGREDIENT_OTHER);
@@ -124,6 +128,19 @@ test_check_sum (void)
   assert_check_fails (ingredient, FM_CORE_ERROR_OUT_OF_RANGE);
 }
 
+/* NDB 05048, raw chicken back with skin, adds up to more than 101.5 g as published. */
+static void
+test_dataset_rows_stay_usable (void)
+{
+  g_autoptr (FmFood) food = fm_food_new ("05048", "Chicken, back, raw", "CHICKEN,BACK,RAW");
+  food->composition.per_100g[FM_NUTRIENT_WATER] = 70.0;
+  food->composition.per_100g[FM_NUTRIENT_FAT] = 31.6;
+  g_autoptr (FmIngredient) ingredient = fm_ingredient_new_from_food (food);
+  g_assert_true (fm_ingredient_check (ingredient, NULL));
+  ingredient->provenance = FM_PROVENANCE_ANALYSIS;
+  assert_check_fails (ingredient, FM_CORE_ERROR_OUT_OF_RANGE);
+}
+
 static void
 test_percent_sign_in_messages (void)
 {
@@ -146,6 +163,7 @@ main (int argc, char **argv)
   g_test_add_func ("/ingredient/declared-fat-fills-in", test_declared_fat_fills_in);
   g_test_add_func ("/ingredient/check", test_check);
   g_test_add_func ("/ingredient/check-sum", test_check_sum);
+  g_test_add_func ("/ingredient/dataset-rows-stay-usable", test_dataset_rows_stay_usable);
   g_test_add_func ("/ingredient/percent-sign-in-messages", test_percent_sign_in_messages);
   return g_test_run ();
 }

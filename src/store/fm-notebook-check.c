@@ -3,6 +3,7 @@
 
 #include <errno.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -73,12 +74,15 @@ static gboolean
 check_pages (FmDb *db, GError **error)
 {
   g_autofree char *verdict = fm_db_query_text (db, "PRAGMA quick_check(1)", error);
+  const char *finding;
 
   if (verdict == NULL)
     return FALSE;
   if (g_strcmp0 (verdict, "ok") == 0)
     return TRUE;
-  fm_db_set_error_code (SQLITE_CORRUPT, verdict, error);
+  /* The finding is the last line, after a heading. */
+  finding = strrchr (verdict, '\n');
+  fm_db_set_error_code (SQLITE_CORRUPT, finding != NULL ? finding + 1 : verdict, error);
   return FALSE;
 }
 
@@ -87,6 +91,8 @@ fm_notebook_check (FmDb *db, GCancellable *cancellable, int *version, GError **e
 {
   gboolean ok;
 
+  if (g_cancellable_set_error_if_cancelled (cancellable, error))
+    return FALSE;
   fm_db_set_cancellable (db, cancellable);
   ok = check_identity (db, version, error) &&
        fm_schema_check (fm_db_handle (db), *version, error) && check_pages (db, error);

@@ -13,5 +13,7 @@ G_DECLARE_FINAL_TYPE (FmSidebar, fm_sidebar, FM, SIDEBAR, GtkWidget)
 /* Signal "picked" (): something was chosen, so that a narrow window can turn to the pages. */
 
 void fm_sidebar_set_session (FmSidebar *self, FmSession *session);
+/** In a narrow window the sidebar fills it, and a single click picks. */
+void fm_sidebar_set_folded (FmSidebar *self, gboolean folded);
 
 G_END_DECLS

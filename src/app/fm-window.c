@@ -182,6 +182,7 @@ fm_window_end_busy (FmWindow *self)
 static void
 folded_cb (FmWindow *self)
 {
+  fm_sidebar_set_folded (self->sidebar, adw_leaflet_get_folded (self->leaflet));
   /* The pages are what the work is about; the blends are one step back. */
   if (adw_leaflet_get_folded (self->leaflet))
     adw_leaflet_set_visible_child_name (self->leaflet, "work");

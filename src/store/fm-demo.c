@@ -6,9 +6,9 @@
 #include <math.h>
 
 #include "core/fm-analysis.h"
-#include "store/fm-db.h"
 #include "store/fm-demo-data.h"
 #include "store/fm-demo-log.h"
+#include "store/fm-versions-private.h"
 
 /* Marks a notebook as ours to replace. */
 #define DEMO_SETTING "demo"
@@ -179,12 +179,15 @@ static gboolean
 insert_version_in (
     FmDb *db, const Demo *demo, const FmDemoVersion *version, FmDemoMade *made, GError **error)
 {
-  g_autofree char *json = fm_formula_to_json (made->formula);
+  g_autofree char *json = fm_formula_to_checked_json (made->formula, error);
   g_autoptr (FmStmt) stmt =
-      fm_db_prepare (db,
-                     "INSERT INTO versions (blend_id, parent_id, number, reason, saved_at, fat_pct,"
-                     " n_lines, formula_json) VALUES (?1, nullif(?2, 0), ?3, ?4, ?5, ?6, ?7, ?8)",
-                     error);
+      json == NULL
+          ? NULL
+          : fm_db_prepare (
+                db,
+                "INSERT INTO versions (blend_id, parent_id, number, reason, saved_at, fat_pct,"
+                " n_lines, formula_json) VALUES (?1, nullif(?2, 0), ?3, ?4, ?5, ?6, ?7, ?8)",
+                error);
 
   if (stmt == NULL)
     return FALSE;

@@ -2,6 +2,7 @@
 
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "core/fm-number.h"
 #include "store/fm-experiments.h"
@@ -44,14 +45,33 @@ note_header_cb (GdkPixbufLoader *loader, int width_px, int height_px, gpointer u
   gdk_pixbuf_loader_set_size (loader, 0, 0);
 }
 
+/* Size of a thumbnail of a picture of this size; the picture's own size when it is small. */
+static void
+thumbnail_size (int width_px, int height_px, int *thumb_width_px, int *thumb_height_px)
+{
+  double scale = MIN (1.0, FM_PHOTO_THUMB_PX / (double)MAX (width_px, height_px));
+
+  *thumb_width_px = MAX (1, (int)(width_px * scale + 0.5));
+  *thumb_height_px = MAX (1, (int)(height_px * scale + 0.5));
+}
+
+/* JPEG decoders skip most of the work when they know the size that is wanted. */
 static void
 fit_thumbnail_cb (GdkPixbufLoader *loader, int width_px, int height_px, gpointer user_data)
 {
-  double scale = FM_PHOTO_THUMB_PX / (double)MAX (width_px, height_px);
+  int thumb_width_px;
+  int thumb_height_px;
 
-  if (scale < 1.0)
-    gdk_pixbuf_loader_set_size (loader, MAX (1, (int)(width_px * scale + 0.5)),
-                                MAX (1, (int)(height_px * scale + 0.5)));
+  thumbnail_size (width_px, height_px, &thumb_width_px, &thumb_height_px);
+  gdk_pixbuf_loader_set_size (loader, thumb_width_px, thumb_height_px);
+}
+
+static void
+note_rows_cb (GdkPixbufLoader *loader, int x, int y, int width, int height, gpointer user_data)
+{
+  int *n_rows = user_data;
+
+  *n_rows = MAX (*n_rows, y + height);
 }
 
 static gboolean
@@ -127,26 +147,112 @@ check_bytes (GBytes *data, GError **error)
   return TRUE;
 }
 
+/* The PNG and JPEG decoders take a cut-off file for a whole one, filling up with grey, so follow
+ * the parts of the file to the mark of its end. PNG: a chain of chunks. */
+static gboolean
+png_has_end (GBytes *data)
+{
+  gsize size;
+  const guint8 *bytes = g_bytes_get_data (data, &size);
+
+  for (gsize offset = 8; offset + 12 <= size;) {
+    guint32 length;
+    memcpy (&length, bytes + offset, sizeof length);
+    if (memcmp (bytes + offset + 4, "IEND", 4) == 0)
+      return TRUE;
+    offset += 12 + (gsize)GUINT32_FROM_BE (length);
+  }
+  return FALSE;
+}
+
+/* Markers that stand alone, within coded data too: restarts, and the 0 behind a coded 0xff. */
+static gboolean
+jpeg_stands_alone (guint8 marker)
+{
+  return marker <= 0x01 || (marker >= 0xd0 && marker <= 0xd8);
+}
+
+/* JPEG: marked segments, which state their length, and coded data up to the next marker. Bytes
+ * behind the end are common (phones put a film there). */
+static gboolean
+jpeg_has_end (GBytes *data)
+{
+  gsize size;
+  const guint8 *bytes = g_bytes_get_data (data, &size);
+
+  for (gsize offset = 0; offset + 1 < size;) {
+    guint8 marker = bytes[offset + 1];
+    if (bytes[offset] != 0xff || marker == 0xff) {
+      offset++;
+      continue;
+    }
+    if (marker == 0xd9)
+      return TRUE;
+    offset += 2;
+    if (!jpeg_stands_alone (marker) && offset + 1 < size)
+      offset += (gsize)bytes[offset] << 8 | bytes[offset + 1];
+  }
+  return FALSE;
+}
+
+static gboolean
+has_end (GBytes *data, const char *mime)
+{
+  if (g_str_equal (mime, "image/png"))
+    return png_has_end (data);
+  return !g_str_equal (mime, "image/jpeg") || jpeg_has_end (data);
+}
+
+/* Decodes everything; NULL when anything is missing. */
 static GdkPixbuf *
-decode_small (GBytes *data, GCancellable *cancellable, GError **error)
+decode (GBytes *data, gboolean is_png, GCancellable *cancellable, GError **error)
 {
   g_autoptr (GdkPixbufLoader) loader = gdk_pixbuf_loader_new ();
-  g_autoptr (GError) local_error = NULL;
+  int n_rows = 0;
 
-  g_signal_connect (loader, "size-prepared", G_CALLBACK (fit_thumbnail_cb), NULL);
-  gboolean fed = feed (loader, data, NULL, cancellable, &local_error);
-  gboolean closed = gdk_pixbuf_loader_close (loader, local_error == NULL ? &local_error : NULL);
-  if (g_error_matches (local_error, G_IO_ERROR, G_IO_ERROR_CANCELLED)) {
-    g_propagate_error (error, g_steal_pointer (&local_error));
-    return NULL;
-  }
-
+  if (is_png)
+    g_signal_connect (loader, "area-updated", G_CALLBACK (note_rows_cb), &n_rows);
+  else
+    g_signal_connect (loader, "size-prepared", G_CALLBACK (fit_thumbnail_cb), NULL);
+  gboolean fed = feed (loader, data, NULL, cancellable, error);
+  gboolean closed = gdk_pixbuf_loader_close (loader, fed ? error : NULL);
   GdkPixbuf *pixbuf = fed && closed ? gdk_pixbuf_loader_get_pixbuf (loader) : NULL;
-  if (pixbuf == NULL) {
-    bad_image (error, _ ("The photo is damaged or cut off. Copy or export it anew."));
+  if (pixbuf == NULL || (is_png && n_rows < gdk_pixbuf_get_height (pixbuf)))
     return NULL;
-  }
   return g_object_ref (pixbuf);
+}
+
+static GdkPixbuf *
+scale_down (GdkPixbuf *pixbuf)
+{
+  int width_px;
+  int height_px;
+
+  thumbnail_size (gdk_pixbuf_get_width (pixbuf), gdk_pixbuf_get_height (pixbuf), &width_px,
+                  &height_px);
+  GdkPixbuf *small = gdk_pixbuf_scale_simple (pixbuf, width_px, height_px, GDK_INTERP_BILINEAR);
+  if (small != NULL)
+    gdk_pixbuf_copy_options (pixbuf, small);
+  return small;
+}
+
+static GdkPixbuf *
+decode_small (GBytes *data, const char *mime, GCancellable *cancellable, GError **error)
+{
+  g_autoptr (GError) local_error = NULL;
+  g_autoptr (GdkPixbuf) pixbuf =
+      has_end (data, mime)
+          ? decode (data, g_str_equal (mime, "image/png"), cancellable, &local_error)
+          : NULL;
+  GdkPixbuf *small = pixbuf != NULL ? scale_down (pixbuf) : NULL;
+
+  if (small != NULL)
+    return small;
+  if (g_error_matches (local_error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    g_propagate_error (error, g_steal_pointer (&local_error));
+  else
+    bad_image (error, _ ("The photo is damaged or cut off. Copy or export it anew."));
+  return NULL;
 }
 
 static int
@@ -195,7 +301,7 @@ fm_image_inspect (GBytes *data, GCancellable *cancellable, GError **error)
   if (!readable || !check_header (&header, error))
     return NULL;
 
-  g_autoptr (GdkPixbuf) pixbuf = decode_small (data, cancellable, error);
+  g_autoptr (GdkPixbuf) pixbuf = decode_small (data, self->mime, cancellable, error);
   if (pixbuf == NULL)
     return NULL;
   self->orientation = read_orientation (pixbuf);

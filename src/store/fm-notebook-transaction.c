@@ -4,6 +4,14 @@
 
 #include <glib/gi18n-lib.h>
 
+/* A BEGIN that fails half way leaves a transaction open as well. */
+static void
+roll_back (FmDb *db)
+{
+  if (!sqlite3_get_autocommit (db->handle))
+    fm_db_exec (db, "ROLLBACK", NULL);
+}
+
 FmDb *
 fm_notebook_begin (FmNotebook *self, GError **error)
 {
@@ -17,6 +25,8 @@ fm_notebook_begin (FmNotebook *self, GError **error)
   }
   g_rec_mutex_lock (&self->writer_lock);
   if (!fm_db_exec (db, db->depth == 0 ? "BEGIN IMMEDIATE" : "SAVEPOINT nested", error)) {
+    if (db->depth == 0)
+      roll_back (db);
     g_rec_mutex_unlock (&self->writer_lock);
     return NULL;
   }
@@ -40,8 +50,7 @@ end_outer (FmDb *db, gboolean success, GError **error)
 {
   if (success && fm_db_exec (db, "COMMIT", error))
     return TRUE;
-  if (!sqlite3_get_autocommit (db->handle))
-    fm_db_exec (db, "ROLLBACK", NULL);
+  roll_back (db);
   return FALSE;
 }
 
@@ -74,6 +83,7 @@ fm_notebook_reader (FmNotebook *self, GCancellable *cancellable, GError **error)
   g_rec_mutex_lock (&self->reader_lock);
   if (db->depth == 0) {
     if (!fm_db_exec (db, "BEGIN", error)) {
+      roll_back (db);
       g_rec_mutex_unlock (&self->reader_lock);
       return NULL;
     }

@@ -20,6 +20,8 @@ struct _FmNumberEntry {
   double maximum;
   int decimals;
   gboolean optional;
+  gboolean inline_message;
+  char *message; /* NULL while the text is good */
   double value;
   gboolean valid;
   gboolean loading; /* the text changes by set_value, not by the user */
@@ -35,6 +37,8 @@ enum {
   PROP_MAXIMUM,
   PROP_DECIMALS,
   PROP_OPTIONAL,
+  PROP_INLINE_MESSAGE,
+  PROP_MESSAGE,
   N_PROPS,
 };
 
@@ -52,8 +56,13 @@ show_error (FmNumberEntry *self, const char *message)
   GtkWidget *entry = GTK_WIDGET (self->entry);
 
   self->valid = message == NULL;
+  if (g_strcmp0 (message, self->message) == 0)
+    return;
+  g_free (self->message);
+  self->message = g_strdup (message);
   gtk_label_set_text (self->message_label, message != NULL ? message : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->message_label), message != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->message_label),
+                          message != NULL && self->inline_message);
   gtk_widget_set_tooltip_text (entry, message);
   if (message != NULL)
     gtk_widget_add_css_class (entry, "error");
@@ -62,6 +71,14 @@ show_error (FmNumberEntry *self, const char *message)
   gtk_accessible_update_state (
       GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
       message != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_MESSAGE]);
+}
+
+/* A share that went through the formula and back may differ in the last bits only. */
+static gboolean
+same_value (double a, double b)
+{
+  return a == b || (isnan (a) && isnan (b)) || fabs (a - b) <= 1e-9 * MAX (fabs (a), fabs (b));
 }
 
 static gboolean
@@ -96,7 +113,7 @@ entry_changed_cb (FmNumberEntry *self)
     return;
   }
   show_error (self, NULL);
-  if (value == self->value || (isnan (value) && isnan (self->value)))
+  if (same_value (value, self->value))
     return;
   self->value = value;
   g_signal_emit (self, signals[VALUE_CHANGED], 0, value);
@@ -125,6 +142,12 @@ fm_number_entry_get_property (GObject *object, guint id, GValue *value, GParamSp
     break;
   case PROP_OPTIONAL:
     g_value_set_boolean (value, self->optional);
+    break;
+  case PROP_INLINE_MESSAGE:
+    g_value_set_boolean (value, self->inline_message);
+    break;
+  case PROP_MESSAGE:
+    g_value_set_string (value, self->message);
     break;
   default:
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -155,6 +178,9 @@ fm_number_entry_set_property (GObject *object, guint id, const GValue *value, GP
   case PROP_OPTIONAL:
     self->optional = g_value_get_boolean (value);
     break;
+  case PROP_INLINE_MESSAGE:
+    self->inline_message = g_value_get_boolean (value);
+    break;
   default:
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
   }
@@ -177,6 +203,7 @@ static void
 fm_number_entry_finalize (GObject *object)
 {
   g_free (FM_NUMBER_ENTRY (object)->what);
+  g_free (FM_NUMBER_ENTRY (object)->message);
   G_OBJECT_CLASS (fm_number_entry_parent_class)->finalize (object);
 }
 
@@ -193,6 +220,10 @@ install_properties (GObjectClass *object_class)
       g_param_spec_double ("maximum", NULL, NULL, -G_MAXDOUBLE, G_MAXDOUBLE, 1e7, flags);
   props[PROP_DECIMALS] = g_param_spec_int ("decimals", NULL, NULL, 0, 9, 1, flags);
   props[PROP_OPTIONAL] = g_param_spec_boolean ("optional", NULL, NULL, TRUE, flags);
+  props[PROP_INLINE_MESSAGE] = g_param_spec_boolean ("inline-message", NULL, NULL, TRUE, flags);
+  props[PROP_MESSAGE] =
+      g_param_spec_string ("message", NULL, NULL, NULL,
+                           G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
   g_object_class_install_properties (object_class, N_PROPS, props);
 }
 
@@ -227,6 +258,7 @@ fm_number_entry_init (FmNumberEntry *self)
   self->maximum = 1e7;
   self->decimals = 1;
   self->optional = TRUE;
+  self->inline_message = TRUE;
   self->value = NAN;
   self->valid = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -245,9 +277,11 @@ fm_number_entry_set_value (FmNumberEntry *self, double value)
   g_autofree char *text = NULL;
 
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  /* What the user is typing ("12," on the way to "12,5") stays as it is. */
-  if (value == self->value && self->valid)
+  /* What the user is typing ("12," on the way to "12,5", or text that is no number) stays. */
+  if (same_value (value, self->value)) {
+    self->value = value;
     return;
+  }
   text = fm_number_to_edit (value, self->decimals);
   self->value = value;
   self->loading = TRUE;
@@ -297,4 +331,32 @@ fm_number_entry_set_range (FmNumberEntry *self, double min, double max)
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
   self->minimum = min;
   self->maximum = max;
+}
+
+const char *
+fm_number_entry_get_message (FmNumberEntry *self)
+{
+  g_return_val_if_fail (FM_IS_NUMBER_ENTRY (self), NULL);
+  return self->message;
+}
+
+void
+fm_number_entry_show_error (FmNumberEntry *self, const char *message)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  show_error (self, message);
+}
+
+void
+fm_number_entry_set_editable (FmNumberEntry *self, gboolean editable)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  gtk_editable_set_editable (GTK_EDITABLE (self->entry), editable);
+}
+
+void
+fm_number_entry_set_width_chars (FmNumberEntry *self, int width_chars)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), width_chars);
 }

@@ -27,6 +27,13 @@ void fm_number_entry_set_what (FmNumberEntry *self, const char *what);
 /** @unit: (nullable) */
 void fm_number_entry_set_unit (FmNumberEntry *self, const char *unit);
 void fm_number_entry_set_range (FmNumberEntry *self, double min, double max);
-/** Properties for templates: "what", "unit", "minimum", "maximum", "decimals", "optional". */
+/** The sentence about the bad text, NULL while it is good. Notified as "message". */
+const char *fm_number_entry_get_message (FmNumberEntry *self);
+/** Says that the value cannot be taken for a reason that only the owner knows; NULL clears it. */
+void fm_number_entry_show_error (FmNumberEntry *self, const char *message);
+void fm_number_entry_set_editable (FmNumberEntry *self, gboolean editable);
+void fm_number_entry_set_width_chars (FmNumberEntry *self, int width_chars);
+/** Properties for templates: "what", "unit", "minimum", "maximum", "decimals", "optional",
+ * "inline-message" (FALSE: the owner shows "message" itself). */
 
 G_END_DECLS

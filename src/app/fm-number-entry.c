@@ -1,6 +1,8 @@
 /* fm-number-entry.c - an entry for one number, which says what is wrong with bad text */
 #include "app/fm-number-entry.h"
 
+#include "app/fm-widget.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -195,7 +197,7 @@ fm_number_entry_grab_focus (GtkWidget *widget)
 static void
 fm_number_entry_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_NUMBER_ENTRY);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_NUMBER_ENTRY);
   G_OBJECT_CLASS (fm_number_entry_parent_class)->dispose (object);
 }
 

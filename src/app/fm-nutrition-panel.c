@@ -10,6 +10,7 @@
 
 #include "app/fm-number-entry.h"
 #include "app/fm-nutrition-row.h"
+#include "app/fm-widget.h"
 #include "core/fm-cooking.h"
 #include "core/fm-number.h"
 
@@ -253,7 +254,7 @@ fm_nutrition_panel_dispose (GObject *object)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick_id);
   self->tick_id = 0;
   fm_nutrition_panel_set_session (self, NULL);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_NUTRITION_PANEL);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_NUTRITION_PANEL);
   G_OBJECT_CLASS (fm_nutrition_panel_parent_class)->dispose (object);
 }
 

@@ -1,6 +1,8 @@
 /* fm-sidebar.c - the notebook's blends, each with its draft and versions as a small tree */
 #include "app/fm-sidebar.h"
 
+#include "app/fm-widget.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-sidebar-row.h"
@@ -324,7 +326,7 @@ fm_sidebar_dispose (GObject *object)
 
   g_cancellable_cancel (self->reading);
   g_clear_object (&self->reading);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_SIDEBAR);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_SIDEBAR);
   g_clear_object (&self->selection);
   g_clear_object (&self->tree);
   g_clear_object (&self->blends);

@@ -66,10 +66,24 @@ def role_of(node):
 
 
 def is_showing(node):
+    """GTK 4.8 sets SHOWING on windows only; what is not on the screen has no size."""
     try:
-        return node.get_state_set().contains(Atspi.StateType.SHOWING)
+        extents = node.get_extents(Atspi.CoordType.WINDOW)
+        return extents.width > 0 and extents.height > 0
     except gi.repository.GLib.Error:
         return False
+
+
+def is_focusable(node):
+    try:
+        return node.get_state_set().contains(Atspi.StateType.FOCUSABLE)
+    except gi.repository.GLib.Error:
+        return False
+
+
+CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
+                 "text", "spin button", "slider", "switch", "menu item", "page tab", "table",
+                 "tree table", "image", "link"}
 
 
 class Program:
@@ -90,6 +104,8 @@ class Program:
         for i in range(desktop.get_child_count()):
             child = desktop.get_child_at_index(i)
             if child and child.get_process_id() == self.process.pid and child.get_child_count():
+                # Nobody runs a main loop here, so a cache would never hear of changes.
+                child.set_cache_mask(Atspi.Cache.NONE)
                 return child
         return None
 
@@ -161,8 +177,9 @@ class Program:
 
     def unnamed(self):
         """Shown controls whose accessible name is only the toolkit's type name."""
-        return [f"{role_of(n)} {name_of(n)}" for n in self.all()
-                if name_of(n).startswith(("Gtk", "Adw", "Fm"))]
+        return [f"{role_of(n)} {name_of(n)!r}" for n in self.all()
+                if role_of(n) in CONTROL_ROLES and is_focusable(n)
+                and (not name_of(n) or name_of(n).startswith(("Gtk", "Adw", "Fm")))]
 
     def quit(self):
         self.press("ctrl+q")

@@ -5,7 +5,7 @@ from harness import run
 
 def every_control_has_a_name(start, folder):
     program = start("--demo", "--separate")
-    program.find("Formula", role="toggle button", contains=True)
+    program.find("Formula", role="page tab")
     assert not program.unnamed(), program.unnamed()
     program.quit()
 

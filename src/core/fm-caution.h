@@ -14,7 +14,7 @@ typedef struct {
   const char *food;      /* translatable */
   double temp_c;
   double temp_f;
-  double hold_s;         /* 0 = reached at once */
+  double hold_s; /* 0 = reached at once */
   const char *source;
 } FmCautionFigure;
 

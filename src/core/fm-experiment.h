@@ -6,10 +6,10 @@
 G_BEGIN_DECLS
 
 typedef struct {
-  char *line_id;      /* formula line of the version, or NULL for an extra */
+  char *line_id; /* formula line of the version, or NULL for an extra */
   char *name;
-  double planned_g;   /* NaN = none */
-  double weighed_g;   /* NaN = not weighed */
+  double planned_g; /* NaN = none */
+  double weighed_g; /* NaN = not weighed */
 } FmWeighing;
 
 typedef struct {
@@ -31,8 +31,8 @@ typedef struct {
   GArray *weighings; /* FmWeighing (strings owned; cleared by clear func) */
   double meat_temp_c;
   double plate_mm;
-  int grind_passes;  /* 0 = not recorded */
-  GArray *patties;   /* FmPattyMass */
+  int grind_passes;           /* 0 = not recorded */
+  GArray *patties;            /* FmPattyMass */
   double patty_tolerance_pct; /* of the planned patty mass; default 3: common practice, no source */
   double patty_target_g;
   double salt_pct;
@@ -49,13 +49,13 @@ typedef struct {
 } FmExperiment;
 
 typedef struct {
-  guint n;         /* patties with a raw mass */
-  double mean_g;   /* NaN when n = 0 */
-  double sd_g;     /* sample standard deviation; NaN when n < 2 */
+  guint n;       /* patties with a raw mass */
+  double mean_g; /* NaN when n = 0 */
+  double sd_g;   /* sample standard deviation; NaN when n < 2 */
   double min_g;
   double max_g;
-  guint n_outside; /* outside tolerance of the target */
-  guint n_cooked;  /* patties with raw and cooked mass */
+  guint n_outside;         /* outside tolerance of the target */
+  guint n_cooked;          /* patties with raw and cooked mass */
   double cook_loss_pct;    /* 100 x (1 - sum cooked / sum raw) over those; NaN */
   double cook_loss_sd_pct; /* spread of single patties' losses; NaN when n_cooked < 2 */
 } FmPattyStats;
@@ -70,12 +70,14 @@ gboolean fm_experiment_check (const FmExperiment *self, GError **error);
 void fm_experiment_patty_stats (const FmExperiment *self, FmPattyStats *stats);
 /** Highest core reading, NaN when there is none. */
 double fm_experiment_peak_core_c (const FmExperiment *self);
-/** Reads lines of "time temperature" (min:s or minutes; C, or F when @fahrenheit). Adds nothing on error. */
+/** Reads lines of "time temperature" (min:s or minutes; C, or F when @fahrenheit). Adds nothing on
+ * error. */
 gboolean fm_experiment_parse_readings (FmExperiment *self,
                                        const char *text,
                                        gboolean fahrenheit,
                                        GError **error);
-void fm_experiment_add_weighing (FmExperiment *self, const char *line_id, const char *name, double planned_g, double weighed_g);
+void fm_experiment_add_weighing (
+    FmExperiment *self, const char *line_id, const char *name, double planned_g, double weighed_g);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmExperiment, fm_experiment_free)
 

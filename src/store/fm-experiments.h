@@ -14,7 +14,7 @@ typedef struct {
   char *blend_name;
   char *title;
   gint64 made_at;
-  double fat_pct;       /* of the version */
+  double fat_pct; /* of the version */
   double mean_raw_g;
   double cook_loss_pct;
   double peak_core_c;
@@ -34,9 +34,9 @@ typedef enum {
 typedef struct {
   gint64 blend_id;
   gint64 version_id;
-  const char *text;  /* full text over title and notes: prefixes, any order, no syntax */
-  gint64 from;       /* made_at >= */
-  gint64 to;         /* made_at < */
+  const char *text; /* full text over title and notes: prefixes, any order, no syntax */
+  gint64 from;      /* made_at >= */
+  gint64 to;        /* made_at < */
   int min_rating;
   gboolean with_photos;
   FmExperimentSort sort;
@@ -44,7 +44,10 @@ typedef struct {
 } FmExperimentFilter;
 
 void fm_experiment_info_free (FmExperimentInfo *info);
-GPtrArray *fm_experiments_list (FmNotebook *self, const FmExperimentFilter *filter, GCancellable *cancellable, GError **error);
+GPtrArray *fm_experiments_list (FmNotebook *self,
+                                const FmExperimentFilter *filter,
+                                GCancellable *cancellable,
+                                GError **error);
 FmExperiment *fm_experiments_load (FmNotebook *self, gint64 id, GError **error);
 /** Inserts (id 0; sets the id) or updates; one transaction. */
 gboolean fm_experiments_save (FmNotebook *self, FmExperiment *experiment, GError **error);
@@ -55,9 +58,9 @@ typedef struct {
   gint64 id;
   gint64 experiment_id;
   char *sha256;
-  char *mime;     /* image/jpeg, image/png ... */
-  char *caption;  /* (nullable) */
-  int width_px;   /* after orientation */
+  char *mime;    /* image/jpeg, image/png ... */
+  char *caption; /* (nullable) */
+  int width_px;  /* after orientation */
   int height_px;
   gint64 size_bytes;
   int orientation; /* EXIF 1-8 */
@@ -69,9 +72,16 @@ typedef struct {
 
 void fm_photo_info_free (FmPhotoInfo *info);
 GPtrArray *fm_photos_list (FmNotebook *self, gint64 experiment_id, GError **error);
-/** Checks the size from the header before decoding, reads EXIF orientation, makes the thumbnail. Returns the photo's id, 0 on error. */
-gint64 fm_photos_add (FmNotebook *self, gint64 experiment_id, GBytes *data, const char *caption, GCancellable *cancellable, GError **error);
-gboolean fm_photos_set_caption (FmNotebook *self, gint64 photo_id, const char *caption, GError **error);
+/** Checks the size from the header before decoding, reads EXIF orientation, makes the thumbnail.
+ * Returns the photo's id, 0 on error. */
+gint64 fm_photos_add (FmNotebook *self,
+                      gint64 experiment_id,
+                      GBytes *data,
+                      const char *caption,
+                      GCancellable *cancellable,
+                      GError **error);
+gboolean
+fm_photos_set_caption (FmNotebook *self, gint64 photo_id, const char *caption, GError **error);
 gboolean fm_photos_remove (FmNotebook *self, gint64 photo_id, GError **error);
 GBytes *fm_photos_thumbnail (FmNotebook *self, gint64 photo_id, GError **error); /* JPEG, upright */
 GBytes *fm_photos_original (FmNotebook *self, gint64 photo_id, GError **error);  /* as imported */

@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 typedef struct {
   gint64 id;
   char *name;
-  gint64 created_at; /* unix seconds */
+  gint64 created_at;              /* unix seconds */
   gint64 draft_parent_version_id; /* 0 = draft starts from nothing */
   gboolean has_draft_changes;     /* draft differs from its parent */
   guint n_versions;
@@ -22,7 +22,7 @@ typedef struct {
   int number;       /* 1, 2, 3 ... within the blend */
   char *reason;
   gint64 saved_at;
-  double fat_pct;   /* at saving; NaN = unknown */
+  double fat_pct; /* at saving; NaN = unknown */
   guint n_lines;
   guint n_experiments;
   double mean_rating; /* NaN = none */
@@ -38,15 +38,23 @@ gboolean fm_blends_rename (FmNotebook *self, gint64 blend_id, const char *name, 
 /** Refuses (FROZEN) while the blend has versions with experiments. */
 gboolean fm_blends_remove (FmNotebook *self, gint64 blend_id, GError **error);
 
-/** The blend's draft: an empty formula when there is none yet. @parent_version_id: (out)(nullable). */
-FmFormula *fm_draft_load (FmNotebook *self, gint64 blend_id, gint64 *parent_version_id, GError **error);
+/** The blend's draft: an empty formula when there is none yet. @parent_version_id: (out)(nullable).
+ */
+FmFormula *
+fm_draft_load (FmNotebook *self, gint64 blend_id, gint64 *parent_version_id, GError **error);
 /** Autosave; one transaction. */
-gboolean fm_draft_save (FmNotebook *self, gint64 blend_id, const FmFormula *formula, GError **error);
+gboolean
+fm_draft_save (FmNotebook *self, gint64 blend_id, const FmFormula *formula, GError **error);
 /** Makes the draft a copy of @version_id (branch); the caller asks first if changes would go. */
 gboolean fm_draft_branch (FmNotebook *self, gint64 blend_id, gint64 version_id, GError **error);
 
-/** Saves the draft as the next immutable version under the draft's parent; returns its id, 0 on error. */
-gint64 fm_versions_save (FmNotebook *self, gint64 blend_id, const FmFormula *formula, const char *reason, GError **error);
+/** Saves the draft as the next immutable version under the draft's parent; returns its id, 0 on
+ * error. */
+gint64 fm_versions_save (FmNotebook *self,
+                         gint64 blend_id,
+                         const FmFormula *formula,
+                         const char *reason,
+                         GError **error);
 /** All versions of a blend in order of number. */
 GPtrArray *fm_versions_list (FmNotebook *self, gint64 blend_id, GError **error);
 FmVersionInfo *fm_versions_info (FmNotebook *self, gint64 version_id, GError **error);
@@ -61,12 +69,14 @@ char *fm_formula_to_json (const FmFormula *formula);
 FmFormula *fm_formula_from_json (const char *json, GError **error);
 
 /* The developer's own ingredients, kept for reuse in other blends. */
-GPtrArray *fm_ingredients_list (FmNotebook *self, const char *search, GError **error); /* FmIngredient */
+GPtrArray *
+fm_ingredients_list (FmNotebook *self, const char *search, GError **error); /* FmIngredient */
 gboolean fm_ingredients_save (FmNotebook *self, const FmIngredient *ingredient, GError **error);
 gboolean fm_ingredients_remove (FmNotebook *self, const char *id, GError **error);
 
 /* Small settings that belong to the file ("last-blend", "currency"). NULL = unset. */
 char *fm_notebook_get_setting (FmNotebook *self, const char *key);
-gboolean fm_notebook_set_setting (FmNotebook *self, const char *key, const char *value, GError **error);
+gboolean
+fm_notebook_set_setting (FmNotebook *self, const char *key, const char *value, GError **error);
 
 G_END_DECLS

@@ -8,7 +8,7 @@ const FmDemoStock fm_demo_stock[FM_DEMO_N_FOODS] = {
   [FM_DEMO_CHUCK] = { "13817", 11.80 },     /* chuck, blade roast, lean and fat, choice */
   [FM_DEMO_SHORT_RIB] = { "23066", 14.50 }, /* chuck short ribs, boneless, lean, choice */
   [FM_DEMO_BRISKET] = { "13807", 12.40 },   /* brisket, point half, lean and fat */
-  [FM_DEMO_SHANK] = { "13227", 7.20 },      /* shank crosscuts, lean, choice */
+  [FM_DEMO_SHANK] = { "13227", 5.90 },      /* shank crosscuts, lean, choice */
   [FM_DEMO_HEART] = { "13321", NAN },       /* heart */
   [FM_DEMO_SUET] = { "13335", 4.50 },       /* suet */
   [FM_DEMO_GROUND_70] = { "13498", 7.60 },  /* ground, 70/30 */
@@ -20,11 +20,11 @@ const FmDemoStock fm_demo_stock[FM_DEMO_N_FOODS] = {
 };
 
 static const FmDemoBlend blends[] = {
-  { N_ ("Pan patty (invented)"), 180, 6, 18, 22, 3.00,
+  { N_ ("Pan patty (invented)"), 180, 6, 18, 22, 2.75,
     N_ ("Invented for this demo. A thick patty for a hot pan: coarse, juicy, beef taste first.") },
-  { N_ ("Lean shop patty (invented)"), 120, 10, 8, 12, 1.50,
+  { N_ ("Lean shop patty (invented)"), 120, 10, 8, 12, 1.20,
     N_ ("Invented for this demo. A thin, lean patty for a shop counter at a low cost.") },
-  { N_ ("Lamb and beef (invented)"), 150, 8, 18, 24, 3.00,
+  { N_ ("Lamb and beef (invented)"), 150, 8, 18, 24, 2.20,
     N_ ("Invented for this demo. Lamb for the aroma, beef for the bite, from the broiler.") },
 };
 

@@ -4,8 +4,8 @@
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <math.h>
 
-#define LONG_PX 720
-#define SHORT_PX 540
+#define LONG_PX 640
+#define SHORT_PX 480
 
 typedef struct {
   double r;

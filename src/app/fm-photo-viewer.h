@@ -1,0 +1,17 @@
+/* fm-photo-viewer.h - a window with one photo of an experiment, as large as wanted */
+#pragma once
+
+#include <adwaita.h>
+
+#include "store/fm-experiments.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_PHOTO_VIEWER (fm_photo_viewer_get_type ())
+G_DECLARE_FINAL_TYPE (FmPhotoViewer, fm_photo_viewer, FM, PHOTO_VIEWER, AdwWindow)
+
+/** @photos: (element-type FmPhotoInfo): kept; @index: the one to show first. */
+FmPhotoViewer *
+fm_photo_viewer_new (GtkWindow *parent, FmNotebook *notebook, GPtrArray *photos, guint index);
+
+G_END_DECLS

@@ -1,0 +1,49 @@
+/* fm-solve.h - linear programs, solved by GLPK without a word on the terminal
+ *
+ * A thin layer: nothing above it knows which library does the work. Numbers that are not finite,
+ * or too large to compute with, are refused here because the library would end the program.
+ */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef enum {
+  FM_SOLVE_OPTIMAL,
+  FM_SOLVE_INFEASIBLE, /* no point meets every limit */
+  FM_SOLVE_UNBOUNDED,  /* the objective can fall without end */
+  FM_SOLVE_FAILED,     /* stopped: numerical trouble or out of time */
+} FmSolveStatus;
+
+/** A program: minimise cost x subject to row limits on A x and column limits on x. */
+typedef struct _FmSolver FmSolver;
+
+/** Columns start within [0, open) at cost 0, rows empty and open. */
+FmSolver *fm_solver_new (guint n_rows, guint n_columns);
+void fm_solver_free (FmSolver *self);
+void fm_solver_set_cost (FmSolver *self, guint column, double cost);
+/** Limits of column @column; NaN = open on that side. */
+void fm_solver_set_column (FmSolver *self, guint column, double min, double max);
+/** All coefficients of row @row: (array length=n_columns). */
+void fm_solver_set_row (FmSolver *self, guint row, const double *coefficients);
+/** Limits of row @row; NaN = open on that side. Costs and limits may change between two runs. */
+void fm_solver_set_row_limits (FmSolver *self, guint row, double min, double max);
+/** Columns that must be whole numbers make fm_solver_run_whole() a mixed program. */
+void fm_solver_set_whole (FmSolver *self, guint column);
+/** Continuous optimum; starts from where the last run ended. */
+FmSolveStatus fm_solver_run (FmSolver *self);
+/** Optimum with whole columns; gives up (FAILED) after @limit_ms without a point. */
+FmSolveStatus fm_solver_run_whole (FmSolver *self, int limit_ms);
+
+/* What the last optimal run found. Duals and reduced costs are of continuous runs only. */
+double fm_solver_objective (const FmSolver *self);
+double fm_solver_column (const FmSolver *self, guint column);
+double fm_solver_row (const FmSolver *self, guint row);
+/** Change of the objective per unit that the binding limit of @row moves up; 0 = not binding. */
+double fm_solver_dual (const FmSolver *self, guint row);
+double fm_solver_reduced_cost (const FmSolver *self, guint column);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmSolver, fm_solver_free)
+
+G_END_DECLS

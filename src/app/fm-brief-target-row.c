@@ -1,9 +1,12 @@
 /* fm-brief-target-row.c - one target band: its ends, the value now, and what that means */
 #include "app/fm-brief-target-row.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-number-entry.h"
+#include "app/fm-preferences.h"
 #include "core/fm-number.h"
 
 struct _FmBriefTargetRow {
@@ -46,6 +49,13 @@ target_decimals (FmTargetKind kind)
   if (kind == FM_TARGET_SODIUM_MG || kind == FM_TARGET_ENERGY_KCAL)
     return 0;
   return kind == FM_TARGET_COST ? 2 : 1;
+}
+
+/* Costs are in the currency that the developer chose; it has no unit in the formula. */
+static char *
+target_unit (FmTargetKind kind)
+{
+  return kind == FM_TARGET_COST ? fm_preferences_currency () : g_strdup (fm_target_unit (kind));
 }
 
 static void
@@ -112,7 +122,8 @@ fm_brief_target_row_new (FmTargetKind kind)
   /* Translators: a target such as "Fat", then the end of its band. */
   g_autofree char *minimum = g_strdup_printf (_ ("%s, at least"), name);
   g_autofree char *maximum = g_strdup_printf (_ ("%s, at most"), name);
-  g_autofree char *title = g_strdup_printf ("%s (%s)", name, fm_target_unit (kind));
+  g_autofree char *unit = target_unit (kind);
+  g_autofree char *title = g_strdup_printf ("%s (%s)", name, unit);
   const double largest = is_percentage (kind) ? 100.0 : 1e6;
 
   self->kind = kind;
@@ -148,9 +159,10 @@ void
 fm_brief_target_row_update (FmBriefTargetRow *self, FmBand band, double value, gboolean editable)
 {
   const int decimals = target_decimals (self->kind);
-  const char *unit = fm_target_unit (self->kind);
+  g_autofree char *unit = target_unit (self->kind);
   const FmBandState state = fm_band_state (&band, value);
-  g_autofree char *now = fm_number_format_unit (value, decimals, unit);
+  g_autofree char *now =
+      isnan (value) ? g_strdup (_ ("not known")) : fm_number_format_unit (value, decimals, unit);
   g_autofree char *words = NULL;
   g_autofree char *text = NULL;
 
@@ -160,11 +172,13 @@ fm_brief_target_row_update (FmBriefTargetRow *self, FmBand band, double value, g
   fm_number_entry_set_editable (self->min_entry, editable);
   fm_number_entry_set_editable (self->max_entry, editable);
   if (state == FM_BAND_NONE) {
-    text = g_strdup_printf (_ ("now %s; no target"), now);
+    text = g_strdup_printf (_ ("now: %s; no target"), now);
+  } else if (state == FM_BAND_UNKNOWN) {
+    text = fm_band_describe (&band, value, decimals, unit);
   } else {
     words = fm_band_describe (&band, value, decimals, unit);
     /* Translators: the value now, then what it means beside its target band. */
-    text = g_strdup_printf (_ ("now %s: %s"), now, words);
+    text = g_strdup_printf (_ ("now %s, %s"), now, words);
   }
   show_state (self, state, text);
 }

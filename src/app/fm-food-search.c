@@ -9,6 +9,7 @@
 #include "store/fm-versions.h"
 
 #define MAX_HITS 30
+#define MAX_LIST_HEIGHT 280
 
 /* What a search thread needs and gives back; it never touches the widget. */
 typedef struct {
@@ -25,7 +26,7 @@ struct _FmFoodSearch {
   GtkWidget *box;
   GtkSearchEntry *entry;
   GtkLabel *status_label;
-  GtkWidget *scroller;
+  GtkScrolledWindow *scroller;
   GtkListBox *list;
 
   FmSession *session;
@@ -112,6 +113,18 @@ describe_amounts (const char *state, double fat_g, double protein_g)
   return g_strdup_printf (_ ("%s · fat %s, protein %s per 100 g"), state, fat, protein);
 }
 
+/* The page scrolls too and grants minimum heights only, so the list asks for what it needs. */
+static void
+fit_list (FmFoodSearch *self)
+{
+  const int width = gtk_widget_get_width (self->box);
+  int height = 0;
+
+  gtk_widget_measure (GTK_WIDGET (self->list), GTK_ORIENTATION_VERTICAL, width > 0 ? width : -1,
+                      &height, NULL, NULL, NULL);
+  gtk_scrolled_window_set_min_content_height (self->scroller, MIN (height, MAX_LIST_HEIGHT));
+}
+
 static void
 show_rows (FmFoodSearch *self)
 {
@@ -133,7 +146,8 @@ show_rows (FmFoodSearch *self)
 
     gtk_list_box_append (self->list, make_row (hit->name, detail));
   }
-  gtk_widget_set_visible (self->scroller, n_own (self) + n_hits (self) > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->scroller), n_own (self) + n_hits (self) > 0);
+  fit_list (self);
 }
 
 static void

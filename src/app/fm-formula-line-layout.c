@@ -4,9 +4,9 @@
 #define SPACING 8
 /* Least widths in px: wide enough for six digits in the usual font. */
 #define LEAD_WIDTH 130
-#define ENTRIES_WIDTH 190
-#define FIGURES_WIDTH 204
-#define TAIL_WIDTH 108
+#define ENTRIES_WIDTH 176
+#define FIGURES_WIDTH 186
+#define TAIL_WIDTH 104
 
 enum {
   LEAD,
@@ -77,8 +77,10 @@ static int
 folded_width (GtkWidget *parts[N_PARTS])
 {
   const int first = part_width (parts[LEAD], 0) + SPACING + part_width (parts[TAIL], 0);
+  const int second =
+      part_width (parts[ENTRIES], ENTRIES_WIDTH) + SPACING + part_width (parts[SUMMARY], 0);
 
-  return MAX (first, MAX (part_width (parts[ENTRIES], 0), part_width (parts[SUMMARY], 0)));
+  return MAX (first, second);
 }
 
 static int
@@ -96,17 +98,27 @@ wide_height (GtkWidget *parts[N_PARTS], int width)
 }
 
 static int
-folded_height (GtkWidget *parts[N_PARTS], int width)
+first_line_height (GtkWidget *parts[N_PARTS], int width)
 {
   const int tail = part_width (parts[TAIL], 0);
-  int height = part_height (parts[LEAD], MAX (width - tail - SPACING, 1));
+  const int lead = MAX (width - tail - SPACING, 1);
 
-  height = MAX (height, part_height (parts[TAIL], tail));
-  if (parts[ENTRIES] != NULL)
-    height += SPACING / 2 + part_height (parts[ENTRIES], width);
-  if (parts[SUMMARY] != NULL)
-    height += SPACING / 2 + part_height (parts[SUMMARY], width);
-  return height;
+  return MAX (part_height (parts[LEAD], lead), part_height (parts[TAIL], tail));
+}
+
+static int
+second_line_height (GtkWidget *parts[N_PARTS], int width)
+{
+  const int entries = part_width (parts[ENTRIES], ENTRIES_WIDTH);
+  const int summary = MAX (width - entries - SPACING, 1);
+
+  return MAX (part_height (parts[ENTRIES], entries), part_height (parts[SUMMARY], summary));
+}
+
+static int
+folded_height (GtkWidget *parts[N_PARTS], int width)
+{
+  return first_line_height (parts, width) + SPACING / 2 + second_line_height (parts, width);
 }
 
 static GtkSizeRequestMode
@@ -196,19 +208,18 @@ place_folded (GtkWidget *widget, GtkWidget *parts[N_PARTS], int width)
 {
   const int tail = part_width (parts[TAIL], 0);
   const int lead = MAX (width - tail - SPACING, 1);
-  const int first = MAX (part_height (parts[LEAD], lead), part_height (parts[TAIL], tail));
-  int y = first + SPACING / 2;
-  int height = 0;
+  const int entries = part_width (parts[ENTRIES], ENTRIES_WIDTH);
+  const int summary = MAX (width - entries - SPACING, 1);
+  const int first = first_line_height (parts, width);
+  const int second = second_line_height (parts, width);
+  const int y = first + SPACING / 2;
 
   place (parts[LEAD], mirrored (widget, 0, lead, width), 0, lead, first);
   place (parts[TAIL], mirrored (widget, width - tail, tail, width), 0, tail, first);
-  height = part_height (parts[ENTRIES], width);
-  place (parts[ENTRIES], 0, y, width, height);
-  y += height + SPACING / 2;
-  height = part_height (parts[SUMMARY], width);
-  place (parts[SUMMARY], 0, y, width, height);
+  place (parts[ENTRIES], mirrored (widget, 0, entries, width), y, entries, second);
+  place (parts[SUMMARY], mirrored (widget, width - summary, summary, width), y, summary, second);
   hide (parts[FIGURES]);
-  return y + height;
+  return y + second;
 }
 
 static void

@@ -6,8 +6,7 @@
  *
  *   wide:    lead ......... | entries | figures | tail
  *   folded:  lead ................... | tail
- *            entries
- *            summary
+ *            entries | summary ........
  *
  * The parts have the same widths in every row, so that rows and their heading line up.
  */

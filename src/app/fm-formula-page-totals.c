@@ -14,15 +14,14 @@
 
 enum {
   CELL_TOTAL,
-  CELL_PATTY,
   CELL_BATCH,
-  CELL_LEAN_POINT,
   CELL_FAT,
   CELL_LEAN,
   CELL_PROTEIN,
   CELL_MOISTURE,
   CELL_ENERGY,
   CELL_COST,
+  CELL_TARGETS,
   N_CELLS,
 };
 
@@ -36,7 +35,9 @@ typedef struct {
 struct _FmFormulaPageTotals {
   GtkWidget parent_instance;
 
+  GtkWidget *box;
   GtkFlowBox *cells;
+  GtkLabel *gaps_label;
   Cell parts[N_CELLS];
 };
 
@@ -50,8 +51,8 @@ add_label (GtkWidget *box, const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_width_chars (GTK_LABEL (label), 12);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 16);
+  gtk_label_set_width_chars (GTK_LABEL (label), 9);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 13);
   gtk_widget_add_css_class (label, css_class);
   gtk_box_append (GTK_BOX (box), label);
   return GTK_LABEL (label);
@@ -112,29 +113,12 @@ show_masses (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalys
   g_autofree char *made = fm_number_format (patties, 1);
   /* Translators: how many patties the lines make. */
   g_autofree char *note = g_strdup_printf (_ ("makes %s patties"), made);
+  g_autofree char *each = g_strdup_printf (_ ("%s per patty"), patty);
   g_autofree char *caption = g_strdup_printf (
       ngettext ("For %d patty", "For %d patties", (gulong)brief->n_patties), brief->n_patties);
 
-  show_cell (self, CELL_TOTAL, _ ("Total of the lines"), total, note);
-  show_cell (self, CELL_PATTY, _ ("Per patty"), patty, NULL);
-  show_cell (self, CELL_BATCH, caption, batch, NULL);
-}
-
-/* Says how much of the blend an incomplete figure speaks for, and who lacks it. */
-static char *
-coverage_note (const FmFormula *formula, const FmAnalysis *analysis, FmNutrient nutrient)
-{
-  const FmAmount *amount = &analysis->amounts[nutrient];
-  g_auto (GStrv) missing = NULL;
-  g_autofree char *names = NULL;
-  g_autofree char *covered = NULL;
-
-  if (analysis->total_g <= 0.0 || !isnan (fm_analysis_value (analysis, nutrient)))
-    return NULL;
-  missing = fm_analysis_missing (formula, nutrient);
-  names = g_strjoinv (", ", missing);
-  covered = fm_number_format (amount->covered_pct, 0);
-  return g_strdup_printf (_ ("known for %s %% of the mass; missing: %s"), covered, names);
+  show_cell (self, CELL_TOTAL, _ ("Total"), total, note);
+  show_cell (self, CELL_BATCH, caption, batch, each);
 }
 
 static char *
@@ -148,7 +132,7 @@ nutrient_text (const FmAnalysis *analysis, FmNutrient nutrient, int decimals, co
     return fm_number_format_unit (value, decimals, unit);
   known = fm_number_format_unit (amount->known_g_per_100g, decimals, unit);
   /* Translators: the known part of a figure; the rest is not known. */
-  return g_strdup_printf (_ ("at least %s"), known);
+  return g_strdup_printf (_ ("≥ %s"), known);
 }
 
 static void
@@ -156,13 +140,11 @@ show_nutrient (FmFormulaPageTotals *self,
                guint index,
                const char *caption,
                FmNutrient nutrient,
-               const FmFormula *formula,
                const FmAnalysis *analysis)
 {
   g_autofree char *value = nutrient_text (analysis, nutrient, 1, "%");
-  g_autofree char *note = coverage_note (formula, analysis, nutrient);
 
-  show_cell (self, index, caption, value, note);
+  show_cell (self, index, caption, value, NULL);
 }
 
 static char *
@@ -176,42 +158,95 @@ interval_note (const FmAnalysis *analysis)
     return NULL;
   low = fm_number_format (MAX (0.0, analysis->fat_pct - half), 1);
   high = fm_number_format (MIN (100.0, analysis->fat_pct + half), 1);
-  return g_strdup_printf (_ ("95 %% interval %s to %s %%"), low, high);
+  return g_strdup_printf (_ ("95 %%: %s to %s %%"), low, high);
 }
 
 static void
-show_fat (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis *analysis)
+show_fat (FmFormulaPageTotals *self, const FmAnalysis *analysis)
 {
   g_autofree char *value = nutrient_text (analysis, FM_NUTRIENT_FAT, 1, "%");
   g_autofree char *lean = fm_number_format_unit (analysis->lean_pct, 1, "%");
   g_autofree char *point = fm_lean_point_format (analysis->fat_pct);
   g_autofree char *declared = fm_lean_point_format (analysis->declared_fat_pct);
-  g_autofree char *note = coverage_note (formula, analysis, FM_NUTRIENT_FAT);
+  g_autofree char *note = interval_note (analysis);
+  g_autofree char *lean_text = NULL;
   g_autofree char *declared_note = NULL;
 
-  if (note == NULL)
-    note = interval_note (analysis);
   if (!isnan (analysis->declared_fat_pct) && g_strcmp0 (declared, point) != 0)
     declared_note = g_strdup_printf (_ ("declared: %s"), declared);
   show_cell (self, CELL_FAT, _ ("Fat by analysis"), value, note);
-  show_cell (self, CELL_LEAN, _ ("Lean by analysis"), lean, NULL);
-  show_cell (self, CELL_LEAN_POINT, _ ("Lean point"), point, declared_note);
+  /* Translators: chemical lean, then the same as a lean point. */
+  lean_text =
+      isnan (analysis->lean_pct) ? g_strdup (lean) : g_strdup_printf (_ ("%s = %s"), lean, point);
+  show_cell (self, CELL_LEAN, _ ("Lean by analysis"), lean_text, declared_note);
 }
 
 static void
 show_energy (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis *analysis)
 {
-  g_autofree char *value = nutrient_text (analysis, FM_NUTRIENT_ENERGY_KCAL, 0, _ ("kcal/100 g"));
-  g_autofree char *note = coverage_note (formula, analysis, FM_NUTRIENT_ENERGY_KCAL);
+  const double kcal = fm_analysis_value (analysis, FM_NUTRIENT_ENERGY_KCAL);
+  g_autofree char *value = nutrient_text (analysis, FM_NUTRIENT_ENERGY_KCAL, 0, _ ("kcal"));
+  g_autofree char *patty =
+      fm_number_format_unit (kcal * formula->brief->patty_mass_g / 100.0, 0, _ ("kcal"));
+  g_autofree char *note = g_strdup_printf (_ ("%s per patty"), patty);
 
-  if (note == NULL && analysis->total_g > 0.0) {
-    const double kcal = fm_analysis_value (analysis, FM_NUTRIENT_ENERGY_KCAL) *
-                        formula->brief->patty_mass_g / 100.0;
-    g_autofree char *patty = fm_number_format_unit (kcal, 0, _ ("kcal"));
+  show_cell (self, CELL_ENERGY, _ ("Energy/100 g, raw"), value, isnan (kcal) ? NULL : note);
+}
 
-    note = g_strdup_printf (_ ("%s per raw patty"), patty);
+static void
+show_targets (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis *analysis)
+{
+  g_autofree char *value = NULL;
+  guint n_set = 0;
+  guint n_met = 0;
+
+  for (guint i = 0; i < FM_N_TARGETS; i++) {
+    const double now = fm_analysis_target_value (analysis, formula->brief, (FmTargetKind)i);
+    const FmBandState state = fm_band_state (&formula->brief->bands[i], now);
+
+    n_set += state != FM_BAND_NONE;
+    n_met += state == FM_BAND_WITHIN;
   }
-  show_cell (self, CELL_ENERGY, _ ("Energy, raw"), value, note);
+  if (n_set == 0) {
+    gtk_widget_set_visible (self->parts[CELL_TARGETS].child, FALSE);
+    return;
+  }
+  /* Translators: how many target bands the blend meets, of how many that are set. */
+  value = g_strdup_printf (_ ("%u of %u met"), n_met, n_set);
+  show_cell (self, CELL_TARGETS, _ ("Targets"), value, NULL);
+}
+
+/* The figures of this page that some of the mass lacks, with how much and whose. */
+static void
+show_gaps (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis *analysis)
+{
+  static const FmNutrient shown[] = { FM_NUTRIENT_FAT, FM_NUTRIENT_PROTEIN, FM_NUTRIENT_WATER,
+                                      FM_NUTRIENT_ENERGY_KCAL };
+  g_autoptr (GPtrArray) gaps = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; analysis->total_g > 0.0 && i < G_N_ELEMENTS (shown); i++) {
+    g_auto (GStrv) missing = fm_analysis_missing (formula, shown[i]);
+    g_autofree char *names = g_strjoinv (", ", missing);
+    g_autofree char *covered = fm_number_format (analysis->amounts[shown[i]].covered_pct, 0);
+    g_autofree char *gap =
+        g_strdup_printf (_ ("known for %s %% of the mass, not for %s."), covered, names);
+    const gboolean again =
+        gaps->len > 0 && g_str_equal (g_ptr_array_index (gaps, gaps->len - 1), gap);
+
+    if (missing[0] == NULL)
+      continue;
+    if (again)
+      g_string_truncate (text, text->len - strlen (gap) - 2);
+    g_string_append_printf (text, "%s%s: %s",
+                            again           ? ", "
+                            : text->len > 0 ? " "
+                                            : "",
+                            fm_nutrient_name (shown[i]), gap);
+    g_ptr_array_add (gaps, g_steal_pointer (&gap));
+  }
+  set_label (self->gaps_label, text->str);
+  gtk_widget_set_visible (GTK_WIDGET (self->gaps_label), text->len > 0);
 }
 
 static void
@@ -231,7 +266,7 @@ show_cost (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis
   patty = fm_number_format_unit (analysis->cost_per_kg * formula->brief->patty_mass_g / 1000.0, 2,
                                  currency);
   value = g_strdup_printf (_ ("%s per kg"), kilogram);
-  note = g_strdup_printf (_ ("%s per raw patty"), patty);
+  note = g_strdup_printf (_ ("%s per patty"), patty);
   show_cell (self, CELL_COST, _ ("Cost, edible"), value, note);
 }
 
@@ -251,7 +286,9 @@ fm_formula_page_totals_class_init (FmFormulaPageTotalsClass *klass)
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-formula-page-totals.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPageTotals, box);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPageTotals, cells);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPageTotals, gaps_label);
 }
 
 static void
@@ -269,9 +306,11 @@ fm_formula_page_totals_update (FmFormulaPageTotals *self,
 {
   g_return_if_fail (FM_IS_FORMULA_PAGE_TOTALS (self));
   show_masses (self, formula, analysis);
-  show_fat (self, formula, analysis);
-  show_nutrient (self, CELL_PROTEIN, _ ("Protein"), FM_NUTRIENT_PROTEIN, formula, analysis);
-  show_nutrient (self, CELL_MOISTURE, _ ("Moisture"), FM_NUTRIENT_WATER, formula, analysis);
+  show_fat (self, analysis);
+  show_nutrient (self, CELL_PROTEIN, _ ("Protein"), FM_NUTRIENT_PROTEIN, analysis);
+  show_nutrient (self, CELL_MOISTURE, _ ("Moisture"), FM_NUTRIENT_WATER, analysis);
   show_energy (self, formula, analysis);
   show_cost (self, formula, analysis);
+  show_targets (self, formula, analysis);
+  show_gaps (self, formula, analysis);
 }

@@ -20,6 +20,7 @@ struct _FmFormulaPage {
   GtkWidget parent_instance;
 
   GtkWidget *scroller;
+  GtkWidget *content;
   FmFormulaPageTotals *totals;
   FmFoodSearch *search;
   GtkWidget *duplicates_box;
@@ -40,6 +41,7 @@ struct _FmFormulaPage {
   FmFormulaLineList *lines;
   GtkWidget *root; /* whose focus is watched; unowned, between root and unroot */
   gulong focus_handler;
+  guint scroll_id;
 };
 
 G_DEFINE_FINAL_TYPE (FmFormulaPage, fm_formula_page, GTK_TYPE_WIDGET)
@@ -104,7 +106,7 @@ show_fat (FmFormulaPage *self, const FmFormula *formula, const FmAnalysis *analy
 
   fm_fat_bar_update (self->fat_bar, formula, analysis);
   if (missing[0] == NULL)
-    text = g_strdup (_ ("The same figures stand in the fat column of the lines."));
+    text = g_strdup (_ ("The same grams of fat stand beside each line."));
   else
     text = g_strdup_printf (_ ("The fat of %s is not known, so the bar leaves it out."), names);
   set_label (self->fat_label, text);
@@ -138,16 +140,41 @@ create_row_cb (gpointer item, gpointer data)
   return fm_formula_line_row_new (self->session, FM_FORMULA_LINE_ITEM (item));
 }
 
+static GtkListBoxRow *
+last_row (FmFormulaPage *self)
+{
+  const guint n_lines = g_list_model_get_n_items (G_LIST_MODEL (self->lines));
+
+  return n_lines > 0 ? gtk_list_box_get_row_at_index (self->list, (int)n_lines - 1) : NULL;
+}
+
+/* A new row has no place before the next layout, so scrolling to it waits for that. */
+static gboolean
+scroll_to_last_cb (gpointer data)
+{
+  FmFormulaPage *self = data;
+  GtkListBoxRow *row = last_row (self);
+  GtkAdjustment *adjustment =
+      gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  double y = 0.0;
+
+  self->scroll_id = 0;
+  if (row != NULL &&
+      gtk_widget_translate_coordinates (GTK_WIDGET (row), self->content, 0.0, 0.0, NULL, &y))
+    gtk_adjustment_clamp_page (adjustment, y, y + gtk_widget_get_height (GTK_WIDGET (row)));
+  return G_SOURCE_REMOVE;
+}
+
 static void
 focus_last_line (FmFormulaPage *self)
 {
-  const guint n_lines = g_list_model_get_n_items (G_LIST_MODEL (self->lines));
-  GtkListBoxRow *row = NULL;
+  GtkListBoxRow *row = last_row (self);
 
-  if (n_lines > 0)
-    row = gtk_list_box_get_row_at_index (self->list, (int)n_lines - 1);
-  if (row != NULL)
-    fm_formula_line_row_focus_mass (FM_FORMULA_LINE_ROW (row));
+  if (row == NULL)
+    return;
+  fm_formula_line_row_focus_mass (FM_FORMULA_LINE_ROW (row));
+  g_clear_handle_id (&self->scroll_id, g_source_remove);
+  self->scroll_id = g_idle_add_full (G_PRIORITY_LOW, scroll_to_last_cb, self, NULL);
 }
 
 static void
@@ -226,6 +253,7 @@ fm_formula_page_dispose (GObject *object)
 
   if (self->session != NULL)
     g_signal_handlers_disconnect_by_data (self->session, self);
+  g_clear_handle_id (&self->scroll_id, g_source_remove);
   g_signal_handlers_disconnect_by_data (fm_preferences_get (), self);
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_FORMULA_PAGE);
   g_clear_object (&self->session);
@@ -237,6 +265,7 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, scroller);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, content);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, totals);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, search);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, duplicates_box);
@@ -282,10 +311,33 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
 }
 
 static void
+add_key (GtkEventController *keys, const char *trigger, const char *action)
+{
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys), gtk_shortcut_new (gtk_shortcut_trigger_parse_string (trigger),
+                                                        gtk_named_action_new (action)));
+}
+
+/* An entry would keep these keys for an undo of its own, which the history replaces here. */
+static void
+add_history_keys (GtkWidget *widget)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  add_key (keys, "<Control>z", "win.undo");
+  add_key (keys, "<Control><Shift>z", "win.redo");
+  add_key (keys, "<Control>y", "win.redo");
+  gtk_widget_add_controller (widget, keys);
+}
+
+static void
 fm_formula_page_init (FmFormulaPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->lines = fm_formula_line_list_new ();
+  add_history_keys (GTK_WIDGET (self->list));
+  add_history_keys (GTK_WIDGET (self->brief_pane));
 }
 
 /* Units and the currency sign are part of every text: show all of it again. */

@@ -15,6 +15,7 @@ fm_session_draft_load (FmNotebook *notebook, gint64 blend_id, GError **error)
   /* Without the parent the draft can still be worked on; it only counts as changed. */
   if (self->parent_id != 0)
     self->parent_formula = fm_versions_load (notebook, self->parent_id, NULL);
+  self->told_changes = fm_session_draft_has_changes (self);
   return g_steal_pointer (&self);
 }
 

@@ -11,8 +11,9 @@ typedef struct {
   gint64 parent_id;          /* version it started from; 0 = from nothing */
   FmFormula *parent_formula; /* (nullable) that version's formula */
   FmHistory *history;
-  gboolean dirty;  /* holds edits that the writer has not been given */
-  gboolean failed; /* the last write failed; it is tried again */
+  gboolean dirty;        /* holds edits that the writer has not been given */
+  gboolean told_changes; /* what the lists were last told of it */
+  gboolean failed;       /* the last write failed; it is tried again */
 } FmSessionDraft;
 
 /** Reads the draft of @blend_id. NULL on error. */

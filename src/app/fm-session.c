@@ -76,6 +76,18 @@ is_writable (FmSession *self)
   return self->notebook != NULL && !fm_notebook_is_read_only (self->notebook);
 }
 
+/* Lists say whether a draft has changes; they are told when that turns. */
+static void
+tell_of_changes (FmSession *self, FmSessionDraft *draft)
+{
+  gboolean has_changes = fm_session_draft_has_changes (draft);
+
+  if (has_changes == draft->told_changes)
+    return;
+  draft->told_changes = has_changes;
+  g_signal_emit (self, signals[BLENDS_CHANGED], 0);
+}
+
 static void
 draft_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
@@ -102,6 +114,8 @@ draft_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     draft->failed = FALSE;
     fm_session_message (self, _ ("The draft is saved again"));
   }
+  if (saved)
+    tell_of_changes (self, draft);
 }
 
 static void
@@ -312,6 +326,8 @@ version_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   draft = g_hash_table_lookup (self->drafts, &blend_id);
   if (draft != NULL)
     fm_session_draft_set_parent (draft, info->id, fm_session_io_formula (result));
+  if (draft != NULL)
+    draft->told_changes = fm_session_draft_has_changes (draft);
   text = g_strdup_printf (_ ("Saved as version %d"), info->number);
   fm_session_message (self, text);
   g_signal_emit (self, signals[BLENDS_CHANGED], 0);

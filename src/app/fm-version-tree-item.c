@@ -265,15 +265,12 @@ fm_version_tree_blend_free (FmVersionTreeBlend *blend)
   g_free (blend);
 }
 
-GPtrArray *
-fm_version_tree_read (FmNotebook *notebook, GError **error)
+/* Takes the blends' names out of @infos, each with its versions still to be read. */
+static GPtrArray *
+blends_without_versions (GPtrArray *infos)
 {
-  g_autoptr (GPtrArray) infos = fm_blends_list (notebook, error);
-  g_autoptr (GPtrArray) blends =
-      g_ptr_array_new_with_free_func ((GDestroyNotify)fm_version_tree_blend_free);
+  GPtrArray *blends = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_version_tree_blend_free);
 
-  if (infos == NULL)
-    return NULL;
   g_ptr_array_set_free_func (infos, NULL);
   for (guint i = 0; i < infos->len; i++) {
     FmVersionTreeBlend *blend = g_new0 (FmVersionTreeBlend, 1);
@@ -281,14 +278,51 @@ fm_version_tree_read (FmNotebook *notebook, GError **error)
     blend->info = g_ptr_array_index (infos, i);
     g_ptr_array_add (blends, blend);
   }
-  for (guint i = 0; i < blends->len; i++) {
-    FmVersionTreeBlend *blend = g_ptr_array_index (blends, i);
+  return blends;
+}
 
-    blend->versions = fm_versions_list (notebook, blend->info->id, error);
-    if (blend->versions == NULL)
+static gboolean
+read_versions (FmNotebook *notebook, FmVersionTreeBlend *blend, GError **error)
+{
+  blend->versions = fm_versions_list (notebook, blend->info->id, error);
+  return blend->versions != NULL;
+}
+
+GPtrArray *
+fm_version_tree_read (FmNotebook *notebook, GError **error)
+{
+  g_autoptr (GPtrArray) infos = fm_blends_list (notebook, error);
+  g_autoptr (GPtrArray) blends = NULL;
+
+  if (infos == NULL)
+    return NULL;
+  blends = blends_without_versions (infos);
+  for (guint i = 0; i < blends->len; i++) {
+    if (!read_versions (notebook, g_ptr_array_index (blends, i), error))
       return NULL;
   }
   return g_steal_pointer (&blends);
+}
+
+FmVersionTreeBlend *
+fm_version_tree_read_blend (FmNotebook *notebook, gint64 blend_id, GError **error)
+{
+  g_autoptr (GPtrArray) infos = fm_blends_list (notebook, error);
+  g_autoptr (GPtrArray) blends = NULL;
+
+  if (infos == NULL)
+    return NULL;
+  blends = blends_without_versions (infos);
+  for (guint i = 0; i < blends->len; i++) {
+    FmVersionTreeBlend *blend = g_ptr_array_index (blends, i);
+
+    if (blend->info->id != blend_id)
+      continue;
+    return read_versions (notebook, blend, error) ? g_ptr_array_steal_index (blends, i) : NULL;
+  }
+  g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND,
+                       _ ("The blend is not in the notebook."));
+  return NULL;
 }
 
 /* The draft is placed as a version after all others, so that its line shows where it came from. */

@@ -44,6 +44,9 @@ typedef struct {
 void fm_version_tree_blend_free (FmVersionTreeBlend *blend);
 /** Reads every blend with its versions; may take a while. (element-type FmVersionTreeBlend) */
 GPtrArray *fm_version_tree_read (FmNotebook *notebook, GError **error);
+/** Reads one blend with its versions; may take a while. */
+FmVersionTreeBlend *
+fm_version_tree_read_blend (FmNotebook *notebook, gint64 blend_id, GError **error);
 /** Brings @store (of blend items) up to date and keeps the items that stay. */
 void fm_version_tree_update (GListStore *store, GPtrArray *blends);
 /** Brings @store (of version items, then the draft) up to date with one blend. */

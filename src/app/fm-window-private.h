@@ -18,6 +18,7 @@ struct _FmWindow {
   AdwLeaflet *leaflet;
   FmSidebar *sidebar;
   AdwViewSwitcherTitle *switcher_title;
+  AdwHeaderBar *header;
   AdwViewSwitcherBar *switcher_bar;
   GtkButton *undo_button;
   GtkButton *redo_button;

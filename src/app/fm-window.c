@@ -179,9 +179,32 @@ fm_window_end_busy (FmWindow *self)
   gtk_revealer_set_reveal_child (self->busy_revealer, FALSE);
 }
 
+/* A narrow window keeps its width for the work: of the window buttons only close stays. */
+static char *
+close_only_layout (GtkWidget *widget)
+{
+  g_autofree char *layout = NULL;
+  g_auto (GStrv) parts = NULL;
+  GString *kept = g_string_new (NULL);
+
+  g_object_get (gtk_widget_get_settings (widget), "gtk-decoration-layout", &layout, NULL);
+  parts = g_strsplit (layout != NULL ? layout : ":close", ":", 2);
+  for (guint i = 0; parts[i] != NULL; i++) {
+    if (i > 0)
+      g_string_append_c (kept, ':');
+    if (strstr (parts[i], "close") != NULL)
+      g_string_append (kept, "close");
+  }
+  return g_string_free (kept, FALSE);
+}
+
 static void
 folded_cb (FmWindow *self)
 {
+  g_autofree char *layout =
+      adw_leaflet_get_folded (self->leaflet) ? close_only_layout (GTK_WIDGET (self)) : NULL;
+
+  adw_header_bar_set_decoration_layout (self->header, layout);
   fm_sidebar_set_folded (self->sidebar, adw_leaflet_get_folded (self->leaflet));
   /* The pages are what the work is about; the blends are one step back. */
   if (adw_leaflet_get_folded (self->leaflet))
@@ -346,6 +369,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, leaflet);
   gtk_widget_class_bind_template_child (klass, FmWindow, sidebar);
   gtk_widget_class_bind_template_child (klass, FmWindow, switcher_title);
+  gtk_widget_class_bind_template_child (klass, FmWindow, header);
   gtk_widget_class_bind_template_child (klass, FmWindow, switcher_bar);
   gtk_widget_class_bind_template_child (klass, FmWindow, undo_button);
   gtk_widget_class_bind_template_child (klass, FmWindow, redo_button);

@@ -100,12 +100,16 @@ set_blend (FmVersionTreeItem *self, const FmBlendInfo *info)
     g_signal_emit (self, signals[CHANGED], 0);
 }
 
+/* A part breaks only between parts, so "2 experiments" stays on one line. */
 static void
 append_part (GString *text, char *part)
 {
+  g_auto (GStrv) words = g_strsplit (part, " ", -1);
+  g_autofree char *unbroken = g_strjoinv ("\302\240", words);
+
   if (text->len > 0)
     g_string_append (text, " · ");
-  g_string_append (text, part);
+  g_string_append (text, unbroken);
   g_free (part);
 }
 

@@ -52,7 +52,7 @@ fm_versions_page_number_new (const char *name, const char *const values[3], gboo
   gtk_label_set_text (self->name_label, name);
   for (guint i = 0; i < G_N_ELEMENTS (labels); i++) {
     gtk_label_set_text (labels[i], values[i]);
-    gtk_widget_add_css_class (GTK_WIDGET (labels[i]), heading ? "heading" : "numeric");
+    gtk_widget_add_css_class (GTK_WIDGET (labels[i]), heading ? "caption-heading" : "numeric");
   }
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   heading ? _ ("Headings of the numbers") : spoken, -1);

@@ -57,12 +57,14 @@ static void
 show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
 {
   const FmFormula *formula = fm_session_get_formula (self->session);
+  const FmAnalysis *raw = fm_session_get_analysis (self->session);
 
   for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
     g_auto (FmNutritionText) text = { 0 };
     g_auto (GStrv) missing = NULL;
 
-    if (fm_amount_knowledge (&amounts[i]) != FM_KNOWLEDGE_FULL)
+    /* No ingredient is to blame for what only the cooking table does not know. */
+    if (fm_amount_knowledge (&amounts[i]) == fm_amount_knowledge (&raw->amounts[i]))
       missing = fm_analysis_missing (formula, i);
     fm_nutrition_text_init (&text, i, &amounts[i], portion_g, (const char *const *)missing);
     fm_nutrition_row_set_text (self->rows[i], &text);

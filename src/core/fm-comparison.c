@@ -16,6 +16,7 @@ number_or_nan (double value)
 FmCompareItem *
 fm_compare_item_new_version (gint64 id,
                              const char *title,
+                             const char *short_title,
                              const char *subtitle,
                              FmFormula *formula,
                              guint n_experiments,
@@ -27,6 +28,7 @@ fm_compare_item_new_version (gint64 id,
   self->kind = FM_COMPARE_VERSION;
   self->id = id;
   self->title = g_strdup (title);
+  self->short_title = g_strdup (short_title);
   self->subtitle = g_strdup (subtitle);
   self->formula = formula;
   self->analysis = fm_analysis_new (formula);
@@ -67,6 +69,7 @@ apply_weighings (FmFormula *formula, const FmExperiment *experiment)
 
 FmCompareItem *
 fm_compare_item_new_experiment (const char *title,
+                                const char *short_title,
                                 const char *subtitle,
                                 FmFormula *formula,
                                 FmExperiment *experiment)
@@ -78,6 +81,7 @@ fm_compare_item_new_experiment (const char *title,
   self->kind = FM_COMPARE_EXPERIMENT;
   self->id = experiment->id;
   self->title = g_strdup (title);
+  self->short_title = g_strdup (short_title);
   self->subtitle = g_strdup (subtitle);
   self->formula = formula;
   self->as_weighed = apply_weighings (formula, experiment);
@@ -95,6 +99,7 @@ fm_compare_item_free (FmCompareItem *self)
   if (self == NULL)
     return;
   g_free (self->title);
+  g_free (self->short_title);
   g_free (self->subtitle);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   g_clear_pointer (&self->formula, fm_formula_free);
@@ -109,7 +114,7 @@ fm_compare_section_name (FmCompareSection section)
   case FM_COMPARE_SECTION_FAT_LEAN:
     return _ ("Fat and lean");
   case FM_COMPARE_SECTION_INGREDIENTS:
-    return _ ("Ingredients, share of the mass");
+    return _ ("Ingredients, by mass");
   case FM_COMPARE_SECTION_MAKING:
     return _ ("Making and cooking");
   case FM_COMPARE_SECTION_COST:

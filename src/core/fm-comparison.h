@@ -23,7 +23,8 @@ typedef struct {
   FmCompareKind kind;
   gint64 id; /* of the version or the experiment */
   char *title;
-  char *subtitle; /* (nullable) */
+  char *short_title; /* for a column head, e.g. "version 7" */
+  char *subtitle;    /* (nullable) */
   FmFormula *formula;
   FmAnalysis *analysis;
   FmExperiment *experiment; /* NULL for a version */
@@ -36,6 +37,7 @@ typedef struct {
 /** @formula: (transfer full). @cook_loss_pct, @rating: means over @n_experiments, NaN = none. */
 FmCompareItem *fm_compare_item_new_version (gint64 id,
                                             const char *title,
+                                            const char *short_title,
                                             const char *subtitle,
                                             FmFormula *formula,
                                             guint n_experiments,
@@ -43,6 +45,7 @@ FmCompareItem *fm_compare_item_new_version (gint64 id,
                                             double rating);
 /** @formula: (transfer full): the version's; weighed masses replace planned ones if complete. */
 FmCompareItem *fm_compare_item_new_experiment (const char *title,
+                                               const char *short_title,
                                                const char *subtitle,
                                                FmFormula *formula,
                                                FmExperiment *experiment);

@@ -57,7 +57,7 @@ gap_text (FmKnowledge knowledge, double covered_pct, const char *const *missing)
     return NULL;
   if (knowledge == FM_KNOWLEDGE_NONE)
     return have_names ? g_strdup_printf (_ ("Without a value: %s"), names)
-                      : g_strdup (_ ("The data cannot tell"));
+                      : g_strdup (_ ("The cooking table cannot tell"));
   /* One place below 1 % and above 99 %, so that a pinch of salt does not read as 100 %. */
   cover = fm_number_format (covered_pct, covered_pct < 1.0 || covered_pct > 99.0 ? 1 : 0);
   if (!have_names)

@@ -31,9 +31,9 @@ two_versions (FmIngredient *lean, FmIngredient *fat)
   GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
 
   g_ptr_array_add (items, fm_compare_item_new_version (
-                              1, "One", NULL, blend (lean, 800.0, fat, 200.0), 2, 27.5, 7.5));
+                              1, "One", "1", NULL, blend (lean, 800.0, fat, 200.0), 2, 27.5, 7.5));
   g_ptr_array_add (items, fm_compare_item_new_version (
-                              2, "Two", NULL, blend (lean, 500.0, NULL, 0.0), 0, NAN, NAN));
+                              2, "Two", "2", NULL, blend (lean, 500.0, NULL, 0.0), 0, NAN, NAN));
   return fm_comparison_new (items);
 }
 
@@ -63,7 +63,7 @@ test_lines_of_one_ingredient_add (void)
   g_autofree char *key = g_strconcat ("ingredient:", fm_ingredient_identity (lean), NULL);
 
   g_ptr_array_add (items, fm_compare_item_new_version (
-                              1, "One", NULL, blend (lean, 100.0, lean, 300.0), 0, NAN, NAN));
+                              1, "One", "1", NULL, blend (lean, 100.0, lean, 300.0), 0, NAN, NAN));
   comparison = fm_comparison_new (items);
   g_assert_cmpfloat_with_epsilon (fm_comparison_find_row (comparison, key)->values[0], 100.0, 1e-9);
 }
@@ -132,7 +132,7 @@ test_experiment_as_weighed (void)
     FmFormula *formula = blend (lean, 800.0, fat, 200.0);
     FmExperiment *experiment = experiment_of (formula, complete);
     g_autoptr (FmCompareItem) item =
-        fm_compare_item_new_experiment ("Trial", NULL, formula, experiment);
+        fm_compare_item_new_experiment ("Trial", "T", NULL, formula, experiment);
 
     g_assert_cmpint (item->as_weighed, ==, complete);
     g_assert_cmpfloat_with_epsilon (item->analysis->fat_pct, complete ? 27.5 : 20.0, 1e-9);
@@ -147,8 +147,8 @@ test_empty_formula (void)
   GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
   g_autoptr (FmComparison) comparison = NULL;
 
-  g_ptr_array_add (items,
-                   fm_compare_item_new_version (1, "Empty", NULL, fm_formula_new (), 0, NAN, NAN));
+  g_ptr_array_add (
+      items, fm_compare_item_new_version (1, "Empty", "E", NULL, fm_formula_new (), 0, NAN, NAN));
   comparison = fm_comparison_new (items);
   g_assert_true (isnan (fm_comparison_find_row (comparison, "fat")->values[0]));
   g_assert_null (fm_comparison_find_row (comparison, "peak_core"));

@@ -17,7 +17,7 @@ comparison_of (const char *first_title, const char *ingredient_name)
     beef->composition.per_100g[FM_NUTRIENT_FAT] = 20.0 + 2.5 * i;
     fm_formula_add (formula, beef, 500.0);
     g_ptr_array_add (items, fm_compare_item_new_version (i + 1, i == 0 ? first_title : "Second",
-                                                         NULL, formula, 0, NAN, NAN));
+                                                         "s", NULL, formula, 0, NAN, NAN));
   }
   return fm_comparison_new (items);
 }

@@ -1,0 +1,48 @@
+/* fm-stat.h - distributions and seeded chance shared by the tasting statistics */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/** A stored seed gives the same draws on every machine (SplitMix64; Steele, Lea and Flood, 2014,
+ * "Fast splittable pseudorandom number generators"). */
+typedef struct {
+  guint64 state;
+} FmRandom;
+
+void fm_random_init (FmRandom *self, guint64 seed);
+guint64 fm_random_next (FmRandom *self);
+/** Evenly drawn from 0 .. @n - 1; @n >= 1. */
+guint fm_random_below (FmRandom *self, guint n);
+/** Evenly drawn from [0, 1). */
+double fm_random_unit (FmRandom *self);
+void fm_random_shuffle (FmRandom *self, guint *values, guint n);
+
+/** Midranks of @n values: the smallest gets 1, ties share their mean rank. */
+void fm_stat_midranks (const double *values, guint n, double *ranks);
+/** Spearman's rank correlation (product moment of midranks); NaN when one side is all tied. */
+double fm_stat_spearman (const double *a, const double *b, guint n);
+
+/** P(X >= x) for X binomial (n, p). 1 when x = 0. */
+double fm_stat_binomial_upper (guint x, guint n, double p);
+/** Exact interval of a proportion (Clopper and Pearson, Biometrika 26, 1934). Covers with at
+ * least @confidence (0 .. 1). NaN both when n = 0. */
+void fm_stat_clopper_pearson (guint x, guint n, double confidence, double *low, double *high);
+
+/**
+ * fm_stat_studentized_range_upper:
+ * @q: range of @k means divided by the estimated standard error of one mean, >= 0
+ * @k: number of means, >= 2
+ * @df: degrees of freedom of the error, >= 1
+ *
+ * P(Q >= q) by Gauss-Legendre quadrature of the double integral: the range of k normals given
+ * s, k * int phi(z) (Phi(z) - Phi(z - q s))^(k-1) dz, over the density of s = sqrt(chi2_df / df)
+ * (Tukey 1953; Lund and Lund, Applied Statistics 32, 1983, AS 190 states the same integral).
+ * Agrees with R's ptukey() to 1e-6 for q up to 50.
+ */
+double fm_stat_studentized_range_upper (double q, guint k, double df);
+/** The q with P(Q >= q) = @alpha, 0 < alpha < 1. */
+double fm_stat_studentized_range_quantile (double alpha, guint k, double df);
+
+G_END_DECLS

@@ -56,6 +56,8 @@ typedef struct {
   char *text;       /* translated: authority, section, temperature, seconds held and asked */
 } FmHoldVerdict;
 
+/** TRUE from the lower of the row's two printed figures. */
+gboolean fm_hold_row_is_met (const FmHoldRow *row, double temp_c);
 /** "FDA Food Code 3-401.11(A)(2), comminuted meat". Translated. Never NULL. */
 const char *fm_authority_name (FmAuthority authority);
 /** Section, edition and mark (from memory?), and whom it addresses. Translated. */

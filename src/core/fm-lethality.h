@@ -31,6 +31,8 @@ const FmLethalityParams *fm_lethality_params (guint *n_params);
 /** "E. coli O157:H7, ground beef, 30.5 % fat". Translated. Returns: (transfer full). */
 char *fm_lethality_params_name (const FmLethalityParams *params);
 
+/** Copy of @readings (FmCoreReading, or NULL) by rising time. Returns: (transfer full). */
+GArray *fm_core_readings_sorted (const GArray *readings);
 /** L at @temp_c, 1 at @ref_c. */
 double fm_lethal_rate (double temp_c, double ref_c, double z_c);
 

@@ -7,15 +7,18 @@ for a condition with a deadline, never for a time.
 import os
 import subprocess
 import sys
+import tempfile
 import time
 import traceback
 
-import gi
+from tree import Atspi, Bus, GLib
 
-gi.require_version("Atspi", "2.0")
-from gi.repository import Atspi  # noqa: E402
+DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "30"))
+POLL_S = 0.05
 
-DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "20"))
+CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
+                 "text", "spin button", "slider", "switch", "menu item", "page tab", "table",
+                 "tree table", "list", "image", "link"}
 
 
 class Missing(AssertionError):
@@ -27,63 +30,18 @@ def wait_for(condition, what, deadline_s=DEADLINE_S):
     while True:
         try:
             found = condition()
-        except gi.repository.GLib.Error:
+        except GLib.Error:
             found = None
         if found:
             return found
         if time.monotonic() > end:
             raise Missing(f"no {what} within {deadline_s:.0f} s")
-        time.sleep(0.05)
+        time.sleep(POLL_S)
 
 
-def walk(node):
-    """Every accessible below @node that is alive, top down."""
-    stack = [node]
-    while stack:
-        current = stack.pop()
-        if current is None:
-            continue
-        yield current
-        try:
-            count = current.get_child_count()
-            stack.extend(current.get_child_at_index(i) for i in reversed(range(count)))
-        except gi.repository.GLib.Error:
-            continue
-
-
-def name_of(node):
-    try:
-        return node.get_name() or ""
-    except gi.repository.GLib.Error:
-        return ""
-
-
-def role_of(node):
-    try:
-        return node.get_role_name() or ""
-    except gi.repository.GLib.Error:
-        return ""
-
-
-def is_showing(node):
-    """GTK 4.8 sets SHOWING on windows only; what is not on the screen has no size."""
-    try:
-        extents = node.get_extents(Atspi.CoordType.WINDOW)
-        return extents.width > 0 and extents.height > 0
-    except gi.repository.GLib.Error:
-        return False
-
-
-def is_focusable(node):
-    try:
-        return node.get_state_set().contains(Atspi.StateType.FOCUSABLE)
-    except gi.repository.GLib.Error:
-        return False
-
-
-CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
-                 "text", "spin button", "slider", "switch", "menu item", "page tab", "table",
-                 "tree table", "image", "link"}
+def plain(text):
+    """A test writes an ordinary space where the program keeps a number and its unit together."""
+    return text.replace("\u00a0", " ").replace("\u202f", " ")
 
 
 class Program:
@@ -93,78 +51,82 @@ class Program:
         env = dict(os.environ, XDG_DATA_HOME=data_home, XDG_CONFIG_HOME=data_home + "/config",
                    XDG_CACHE_HOME=data_home + "/cache", LC_ALL="C.UTF-8", LANGUAGE="C",
                    GDK_BACKEND="x11", GSK_RENDERER="cairo", ADW_DISABLE_PORTAL="1",
-                   GSETTINGS_BACKEND="keyfile", G_DEBUG="fatal-criticals")
+                   GTK_USE_PORTAL="0", GSETTINGS_BACKEND="keyfile", G_DEBUG="fatal-criticals")
         self.process = subprocess.Popen([os.environ["FORCEMEAT_BINARY"], *arguments], env=env)
-        self.application = wait_for(self._find_application, "application on the bus")
+        self.bus = Bus()
+        wait_for(self._is_there, "program on the accessibility bus")
 
-    def _find_application(self):
-        if self.process.poll() is not None:
-            raise AssertionError(f"the program ended with {self.process.returncode}")
-        desktop = Atspi.get_desktop(0)
-        for i in range(desktop.get_child_count()):
-            child = desktop.get_child_at_index(i)
-            if child and child.get_process_id() == self.process.pid and child.get_child_count():
-                # Nobody runs a main loop here, so a cache would never hear of changes.
-                child.set_cache_mask(Atspi.Cache.NONE)
-                return child
-        return None
+    def _is_there(self):
+        assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
+        return self.bus.find_program(self.process.pid) and self.tree().children
 
-    def all(self, name=None, role=None, showing=True, contains=False):
-        for node in walk(self.application):
-            if role is not None and role_of(node) != role:
+    def tree(self):
+        assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
+        return self.bus.read()
+
+    def all(self, name=None, role=None, contains=False, within=None, showing=True):
+        """The accessibles of this @name (or with it in theirs) and @role, top down."""
+        for node in (within or self.tree()).below():
+            own = plain(node.name)
+            if role is not None and node.role != role:
                 continue
-            own = name_of(node)
             if name is not None and not (name in own if contains else name == own):
                 continue
-            if showing and not is_showing(node):
-                continue
-            yield node
+            if not showing or node.is_showing():
+                yield node
 
     def find(self, name=None, role=None, contains=False, showing=True, deadline_s=DEADLINE_S):
-        what = f"{role or 'widget'} named {name!r}"
-        return wait_for(lambda: next(self.all(name, role, showing, contains), None), what, deadline_s)
+        return wait_for(lambda: next(self.all(name, role, contains, None, showing), None),
+                        f"{role or 'widget'} named {name!r}", deadline_s)
+
+    def says(self, text, deadline_s=DEADLINE_S):
+        """Waits until some shown accessible has @text in its name."""
+        return plain(self.find(text, contains=True, deadline_s=deadline_s).name)
 
     def gone(self, name=None, role=None, contains=False):
-        wait_for(lambda: next(self.all(name, role, True, contains), None) is None,
+        wait_for(lambda: next(self.all(name, role, contains), None) is None,
                  f"end of {role or 'widget'} {name!r}")
 
     def click(self, name, role=None, contains=False):
-        """Presses a control by its own action, else by the first child that has one."""
-        node = self.find(name, role, contains)
-        for candidate in walk(node):
-            if candidate.get_n_actions() > 0:
-                candidate.do_action(0)
-                return node
-        raise Missing(f"{name!r} has no action")
+        """Presses a control by its own action, else by the first below it that has one."""
+        def press():
+            return any(candidate.act() for node in self.all(name, role, contains)
+                       for candidate in node.below())
+        wait_for(press, f"{role or 'control'} {name!r} to press")
 
-    def text_field(self, name, contains=False):
+    def field(self, name, contains=False):
         """The editable text that is, or lies within, the widget called @name."""
         def look():
             for node in self.all(name, contains=contains):
-                for candidate in walk(node):
-                    if candidate.get_editable_text_iface():
+                for candidate in node.below():
+                    if candidate.has("EditableText"):
                         return candidate
             return None
         return wait_for(look, f"text field named {name!r}")
 
     def type_into(self, name, text, contains=False):
-        field = self.text_field(name, contains)
-        field.set_text_contents(text)
+        field = self.field(name, contains)
+        field.set_text(text)
         return field
 
     def read(self, name, contains=False):
-        field = self.text_field(name, contains)
-        return Atspi.Text.get_text(field, 0, Atspi.Text.get_character_count(field))
+        return plain(self.field(name, contains).text())
 
-    def says(self, text, deadline_s=DEADLINE_S):
-        """Waits until some shown accessible has @text in its name."""
-        return self.find(text, contains=True, deadline_s=deadline_s)
+    def reads(self, name, text, contains=False):
+        """Waits until the field called @name holds @text."""
+        wait_for(lambda: self.read(name, contains) == text, f"{text!r} in {name!r}")
+
+    def page(self, name):
+        """Goes to one of the pages by its tab."""
+        self.click(name, role="page tab")
+
+    def windows(self):
+        found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid",
+                                str(self.process.pid)], stdout=subprocess.PIPE, text=True)
+        return found.stdout.split()
 
     def focus_window(self):
-        ids = subprocess.run(["xdotool", "search", "--pid", str(self.process.pid)],
-                             stdout=subprocess.PIPE, text=True).stdout.split()
-        for window in ids[-1:]:
-            subprocess.run(["xdotool", "windowfocus", "--sync", window], check=False)
+        subprocess.run(["xdotool", "windowfocus", "--sync", self.windows()[-1]], check=False)
 
     def press(self, *keys):
         self.focus_window()
@@ -175,11 +137,27 @@ class Program:
         self.focus_window()
         subprocess.run(["xdotool", "type", "--delay", "20", text], check=True)
 
+    def press_in(self, node, *keys):
+        """Clicks into the middle of @node with the mouse, then presses keys there."""
+        window = self.windows()[-1]
+        geometry = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], check=True,
+                                  stdout=subprocess.PIPE, text=True).stdout
+        outer = dict(line.split("=") for line in geometry.split())
+        frame = [n for n in self.tree().children if n.extents()[2] > 0][-1].extents()
+        x, y, width, height = node.extents()
+        # The window's own frame lies around what the toolkit measures from.
+        left = x + width // 2 + (int(outer["WIDTH"]) - frame[2]) // 2
+        top = y + height // 2 + (int(outer["HEIGHT"]) - frame[3]) // 2
+        subprocess.run(["xdotool", "windowfocus", "--sync", window, "mousemove", "--window", window,
+                        str(left), str(top), "click", "1"], check=True)
+        for key in keys:
+            subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
+
     def unnamed(self):
         """Shown controls whose accessible name is only the toolkit's type name."""
-        return [f"{role_of(n)} {name_of(n)!r}" for n in self.all()
-                if role_of(n) in CONTROL_ROLES and is_focusable(n)
-                and (not name_of(n) or name_of(n).startswith(("Gtk", "Adw", "Fm")))]
+        return [f"{node.role} {node.name!r} ({node.description!r})" for node in self.all()
+                if node.role in CONTROL_ROLES and node.has_state(Atspi.StateType.FOCUSABLE)
+                and (not node.name or node.name.startswith(("Gtk", "Adw", "Fm")))]
 
     def quit(self):
         self.press("ctrl+q")
@@ -202,36 +180,42 @@ class Program:
 
     def dump(self):
         for node in self.all():
-            print("#", role_of(node), "|", name_of(node)[:120])
+            if node.name or node.has("Action") and node.role != "panel":
+                print("#", node.role, "|", node.name[:160], flush=True)
+
+
+def report(number, case, programs):
+    label = case.__name__.replace("_", " ")
+    began = time.monotonic()
+
+    def start(*arguments):
+        programs.append(Program(*arguments, data_home=folder))
+        return programs[-1]
+
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder:
+        try:
+            case(start, folder)
+            print(f"ok {number} - {label}", flush=True)
+            passed = True
+        except Exception:  # a test reports any failure and the rest go on
+            for line in traceback.format_exc().splitlines():
+                print("#", line)
+            if programs and programs[-1].process.poll() is None:
+                programs[-1].screenshot(f"failed-{case.__name__}")
+                programs[-1].dump()
+            print(f"not ok {number} - {label}", flush=True)
+            passed = False
+        for program in programs:
+            if program.process.poll() is None:
+                program.kill()
+    print(f"# {label}: {time.monotonic() - began:.1f} s", flush=True)
+    return passed
 
 
 def run(*cases):
-    """Runs test functions and speaks TAP. Each gets its own folder for data."""
-    import tempfile
+    """Runs test functions and speaks TAP. Each gets a way to start the program and a folder."""
+    only = os.environ.get("FORCEMEAT_CASE")
+    cases = [case for case in cases if not only or only in case.__name__]
     print(f"1..{len(cases)}", flush=True)
-    failed = 0
-    for number, case in enumerate(cases, 1):
-        label = case.__name__.replace("_", " ")
-        programs = []
-
-        def start(*arguments, data_home=None, folder=None):
-            programs.append(Program(*arguments, data_home=data_home))
-            return programs[-1]
-
-        with tempfile.TemporaryDirectory() as folder:
-            try:
-                case(lambda *a: start(*a, data_home=folder), folder)
-                print(f"ok {number} - {label}", flush=True)
-            except Exception:  # a test reports any failure and the rest go on
-                failed += 1
-                for line in traceback.format_exc().splitlines():
-                    print("#", line)
-                if programs and programs[-1].process.poll() is None:
-                    programs[-1].screenshot(f"failed-{number}")
-                    programs[-1].dump()
-                print(f"not ok {number} - {label}", flush=True)
-            finally:
-                for program in programs:
-                    if program.process.poll() is None:
-                        program.kill()
-    sys.exit(1 if failed else 0)
+    passed = [report(number, case, []) for number, case in enumerate(cases, 1)]
+    sys.exit(0 if all(passed) else 1)

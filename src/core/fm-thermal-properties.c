@@ -150,12 +150,21 @@ fm_thermal_properties (const FmThermalMix *mix, double temp_c, FmThermalProperti
   properties->k_series_w_m_k = volume / across;
 }
 
+void
+fm_thermal_cp_polynomial (const FmThermalMix *mix, double a[3])
+{
+  for (int power = 0; power < 3; power++) {
+    a[power] = 0;
+    for (int i = 0; i < FM_N_COMPONENTS; i++)
+      a[power] += mix->fraction[i] * components[i].cp_kj_kg_k[power] * 1000.0;
+  }
+}
+
 double
 fm_thermal_enthalpy_j_kg (const FmThermalMix *mix, double temp_c)
 {
-  double sum = 0;
+  double a[3];
 
-  for (int i = 0; i < FM_N_COMPONENTS; i++)
-    sum += mix->fraction[i] * integral (components[i].cp_kj_kg_k, temp_c);
-  return sum * 1000.0;
+  fm_thermal_cp_polynomial (mix, a);
+  return integral (a, temp_c);
 }

@@ -43,6 +43,8 @@ fm_thermal_mix_from_analysis (const FmAnalysis *analysis, FmThermalMix *mix, GEr
 gboolean fm_thermal_mix_from_fat (double fat_pct, FmThermalMix *mix, GError **error);
 void
 fm_thermal_properties (const FmThermalMix *mix, double temp_c, FmThermalProperties *properties);
+/** cp = a0 + a1 T + a2 T^2, J/(kg K), of a mix whose fractions may add up to anything. */
+void fm_thermal_cp_polynomial (const FmThermalMix *mix, double a[3]);
 /** Integral of cp from 0 °C, J/kg. */
 double fm_thermal_enthalpy_j_kg (const FmThermalMix *mix, double temp_c);
 

@@ -1,7 +1,6 @@
 /* fm-nutrition-row.c - one nutrient in the nutrition panel */
 #include "app/fm-nutrition-row.h"
 
-#include "app/fm-widget.h"
 
 struct _FmNutritionRow {
   GtkListBoxRow parent_instance;
@@ -26,7 +25,7 @@ set_label (GtkLabel *label, const char *text)
 static void
 fm_nutrition_row_dispose (GObject *object)
 {
-  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_NUTRITION_ROW);
+  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_NUTRITION_ROW);
   G_OBJECT_CLASS (fm_nutrition_row_parent_class)->dispose (object);
 }
 

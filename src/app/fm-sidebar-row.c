@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-version-tree-graph.h"
+#include "app/fm-widget.h"
 
 struct _FmSidebarRow {
   GtkWidget parent_instance;
@@ -90,7 +91,7 @@ fm_sidebar_row_dispose (GObject *object)
   FmSidebarRow *self = FM_SIDEBAR_ROW (object);
 
   clear_item (self);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_SIDEBAR_ROW);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_SIDEBAR_ROW);
   G_OBJECT_CLASS (fm_sidebar_row_parent_class)->dispose (object);
 }
 

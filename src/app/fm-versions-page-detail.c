@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-versions-page-number.h"
+#include "app/fm-widget.h"
 
 struct _FmVersionsPageDetail {
   GtkWidget parent_instance;
@@ -62,7 +63,7 @@ fm_versions_page_detail_dispose (GObject *object)
 {
   FmVersionsPageDetail *self = FM_VERSIONS_PAGE_DETAIL (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE_DETAIL);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE_DETAIL);
   g_clear_object (&self->lines);
   g_clear_object (&self->numbers);
   G_OBJECT_CLASS (fm_versions_page_detail_parent_class)->dispose (object);

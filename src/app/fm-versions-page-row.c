@@ -2,6 +2,7 @@
 #include "app/fm-versions-page-row.h"
 
 #include "app/fm-version-tree-graph.h"
+#include "app/fm-widget.h"
 
 struct _FmVersionsPageRow {
   GtkWidget parent_instance;
@@ -48,7 +49,7 @@ fm_versions_page_row_dispose (GObject *object)
   FmVersionsPageRow *self = FM_VERSIONS_PAGE_ROW (object);
 
   clear_item (self);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE_ROW);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE_ROW);
   G_OBJECT_CLASS (fm_versions_page_row_parent_class)->dispose (object);
 }
 

@@ -7,6 +7,7 @@
 #include "app/fm-version-tree-item.h"
 #include "app/fm-versions-page-detail.h"
 #include "app/fm-versions-page-row.h"
+#include "app/fm-widget.h"
 
 #define DRAFT_DELAY_MS 500 /* after the last keystroke and its autosave */
 
@@ -275,7 +276,7 @@ fm_versions_page_dispose (GObject *object)
   g_clear_object (&self->reading);
   g_clear_object (&self->comparing);
   g_clear_handle_id (&self->draft_timer_id, g_source_remove);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE);
   g_clear_object (&self->selection);
   g_clear_object (&self->versions);
   g_clear_object (&self->session);

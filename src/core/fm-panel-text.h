@@ -23,8 +23,9 @@ char *fm_panel_jar_sentence (const FmJarResult *result, const char *attribute);
 /** What the panel can and cannot show, some sentences. */
 char *fm_panel_outlook_text (const FmPanelOutlook *outlook);
 
-/** "p = 0.042 (all 13 824 orders counted)" style line and the method with its source. */
+/** "p = 0.042" */
 char *fm_panel_p_text (double p);
+/** The method of a result and its source. */
 char *fm_panel_rank_method (const FmRankResult *result);
 char *fm_panel_page_method (const FmPageResult *result);
 char *fm_panel_choice_method (FmChoiceKind kind);

@@ -24,7 +24,7 @@ struct _FmFormulaLineRow {
   GtkInscription *patty_text;
   GtkInscription *batch_text;
   GtkInscription *fat_text;
-  GtkLabel *summary_label;
+  GtkInscription *summary_text;
   GtkToggleButton *lock_button;
   GtkMenuButton *more_button;
   GtkWidget *remove_button;
@@ -36,6 +36,8 @@ struct _FmFormulaLineRow {
   FmIngredient *shown_ingredient;
   FmShareRun share_run;
   gboolean loading;
+  gboolean lock_shown; /* the button shows "locked_shown"; FALSE at first */
+  gboolean locked_shown;
 };
 
 G_DEFINE_FINAL_TYPE (FmFormulaLineRow, fm_formula_line_row, GTK_TYPE_LIST_BOX_ROW)
@@ -81,13 +83,6 @@ set_inscription (GtkInscription *inscription, const char *text)
 }
 
 static void
-set_label (GtkLabel *label, const char *text)
-{
-  if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
-    gtk_label_set_text (label, text);
-}
-
-static void
 show_summary (FmFormulaLineRow *self, const FmLineFigures *figures)
 {
   g_autofree char *patty = fm_mass_text (figures->patty_g, 1);
@@ -98,7 +93,7 @@ show_summary (FmFormulaLineRow *self, const FmLineFigures *figures)
                                                      (gulong)figures->n_patties),
                                            patty, batch, figures->n_patties, fat);
 
-  set_label (self->summary_label, text);
+  set_inscription (self->summary_text, text);
 }
 
 static void
@@ -107,26 +102,29 @@ show_columns (FmFormulaLineRow *self, const FmLineFigures *figures)
   g_autofree char *patty = fm_mass_cell_text (figures->patty_g, 1);
   g_autofree char *batch = fm_mass_cell_text (figures->batch_g, 0);
   g_autofree char *fat = fm_mass_cell_text (figures->fat_g, 1);
-  const guint n_rows = fm_preferences_us_masses () ? 2 : 1;
-
-  gtk_inscription_set_min_lines (self->patty_text, n_rows);
   set_inscription (self->patty_text, patty);
   set_inscription (self->batch_text, batch);
   set_inscription (self->fat_text, fat);
 }
 
+/* Icon and tooltip are dear, and most keystrokes leave them as they are. */
 static void
 show_lock (FmFormulaLineRow *self, const FmLineFigures *figures)
 {
   const char *tooltip = figures->locked ? _ ("Locked: keeps its grams when other shares change")
                                         : _ ("Not locked: gives way when other shares change");
 
+  gtk_widget_set_sensitive (GTK_WIDGET (self->lock_button), figures->editable);
+  if (self->lock_shown && gtk_toggle_button_get_active (self->lock_button) == figures->locked &&
+      self->locked_shown == figures->locked)
+    return;
+  self->lock_shown = TRUE;
+  self->locked_shown = figures->locked;
   gtk_toggle_button_set_active (self->lock_button, figures->locked);
   gtk_button_set_icon_name (GTK_BUTTON (self->lock_button), figures->locked
                                                                 ? "changes-prevent-symbolic"
                                                                 : "changes-allow-symbolic");
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->lock_button), tooltip);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->lock_button), figures->editable);
 }
 
 static void
@@ -315,7 +313,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, patty_text);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, batch_text);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, fat_text);
-  gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, summary_label);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, summary_text);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, lock_button);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, more_button);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, remove_button);
@@ -349,6 +347,24 @@ fm_formula_line_row_class_init (FmFormulaLineRowClass *klass)
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F2, 0, "line.edit", NULL);
 }
 
+/* Texts that change at each keystroke keep their room, so that typing lays nothing out again. */
+static void
+reserve_lines (FmFormulaLineRow *self)
+{
+  const gboolean us = fm_preferences_us_masses ();
+  const guint n_cell_lines = us ? 2 : 1;
+  const guint n_summary_lines = us ? 4 : 3;
+
+  gtk_inscription_set_min_lines (self->patty_text, n_cell_lines);
+  gtk_inscription_set_nat_lines (self->patty_text, n_cell_lines);
+  gtk_inscription_set_min_lines (self->batch_text, n_cell_lines);
+  gtk_inscription_set_nat_lines (self->batch_text, n_cell_lines);
+  gtk_inscription_set_min_lines (self->fat_text, n_cell_lines);
+  gtk_inscription_set_nat_lines (self->fat_text, n_cell_lines);
+  gtk_inscription_set_min_lines (self->summary_text, n_summary_lines);
+  gtk_inscription_set_nat_lines (self->summary_text, n_summary_lines);
+}
+
 static void
 fm_formula_line_row_init (FmFormulaLineRow *self)
 {
@@ -356,6 +372,7 @@ fm_formula_line_row_init (FmFormulaLineRow *self)
   fm_number_entry_set_range (self->mass_entry, 0.0, FM_MAX_LINE_MASS_G);
   fm_number_entry_set_width_chars (self->mass_entry, 6);
   fm_number_entry_set_width_chars (self->share_entry, 5);
+  reserve_lines (self);
   gtk_menu_button_set_create_popup_func (self->more_button, more_popup_cb, self, NULL);
   install_drag (self);
 }

@@ -353,7 +353,8 @@ void
 fm_number_entry_set_editable (FmNumberEntry *self, gboolean editable)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  gtk_editable_set_editable (GTK_EDITABLE (self->entry), editable);
+  if (gtk_editable_get_editable (GTK_EDITABLE (self->entry)) != editable)
+    gtk_editable_set_editable (GTK_EDITABLE (self->entry), editable);
 }
 
 void

@@ -37,27 +37,11 @@ mean_if_full (const Mean *mean, double total_g)
   return total_g > 0.0 && is_full (mean->known_g / total_g * 100.0) ? mean->sum / total_g : NAN;
 }
 
-/* Fat may be known from the declared lean point alone. */
-static double
-ingredient_value (const FmIngredient *ingredient, FmNutrient nutrient)
-{
-  return nutrient == FM_NUTRIENT_FAT ? fm_ingredient_fat_g_per_100g (ingredient)
-                                     : ingredient->composition.per_100g[nutrient];
-}
-
 static double
 declared_fat (const FmIngredient *ingredient)
 {
   return isnan (ingredient->declared_fat_pct) ? fm_ingredient_fat_g_per_100g (ingredient)
                                               : ingredient->declared_fat_pct;
-}
-
-/* What a kilogram that goes into the blend costs once the inedible part is gone. */
-static double
-edible_price_per_kg (const FmIngredient *ingredient)
-{
-  double yield_pct = isnan (ingredient->ep_yield_pct) ? 100.0 : ingredient->ep_yield_pct;
-  return ingredient->price_per_kg / (yield_pct / 100.0);
 }
 
 static void
@@ -67,7 +51,7 @@ fill_amounts (FmAnalysis *self, const FmFormula *formula)
   for (guint i = 0; i < self->n_lines; i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
     for (int n = 0; n < FM_N_NUTRIENTS; n++)
-      mean_add (&means[n], line->mass_g, ingredient_value (line->ingredient, (FmNutrient)n));
+      mean_add (&means[n], line->mass_g, fm_ingredient_value (line->ingredient, (FmNutrient)n));
   }
   for (int n = 0; n < FM_N_NUTRIENTS; n++) {
     gboolean any = means[n].known_g > 0.0;
@@ -84,7 +68,7 @@ fill_totals (FmAnalysis *self, const FmFormula *formula)
   for (guint i = 0; i < self->n_lines; i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
     mean_add (&declared, line->mass_g, declared_fat (line->ingredient));
-    mean_add (&price, line->mass_g, edible_price_per_kg (line->ingredient));
+    mean_add (&price, line->mass_g, fm_ingredient_edible_price_per_kg (line->ingredient));
   }
   self->fat_pct = fm_analysis_value (self, FM_NUTRIENT_FAT);
   self->lean_pct = 100.0 - self->fat_pct;
@@ -189,7 +173,7 @@ fm_analysis_missing (const FmFormula *formula, FmNutrient nutrient)
   g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
   for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
-    gboolean lacks = isnan (ingredient_value (line->ingredient, nutrient));
+    gboolean lacks = isnan (fm_ingredient_value (line->ingredient, nutrient));
     if (lacks && line->mass_g > 0.0 && g_hash_table_add (seen, line->ingredient->name))
       g_strv_builder_add (names, line->ingredient->name);
   }

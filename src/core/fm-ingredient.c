@@ -173,6 +173,20 @@ fm_ingredient_fat_g_per_100g (const FmIngredient *self)
   return isnan (analysed) ? self->declared_fat_pct : analysed;
 }
 
+double
+fm_ingredient_value (const FmIngredient *self, FmNutrient nutrient)
+{
+  return nutrient == FM_NUTRIENT_FAT ? fm_ingredient_fat_g_per_100g (self)
+                                     : self->composition.per_100g[nutrient];
+}
+
+double
+fm_ingredient_edible_price_per_kg (const FmIngredient *self)
+{
+  double yield_pct = isnan (self->ep_yield_pct) ? 100.0 : self->ep_yield_pct;
+  return self->price_per_kg / (yield_pct / 100.0);
+}
+
 static double
 max_per_100g (const char *unit)
 {

@@ -67,6 +67,10 @@ gboolean fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b);
 const char *fm_ingredient_identity (const FmIngredient *self);
 /** Fat g per 100 g by analysis, else by declared lean point, else NaN. */
 double fm_ingredient_fat_g_per_100g (const FmIngredient *self);
+/** Any nutrient per 100 g, fat as above; NaN when not known. */
+double fm_ingredient_value (const FmIngredient *self, FmNutrient nutrient);
+/** What a kilogram costs once the inedible part is gone; NaN without a price. */
+double fm_ingredient_edible_price_per_kg (const FmIngredient *self);
 /**
  * Checks ranges: values >= 0, water+protein+fat+ash+carbohydrate <= 101.5 g (but for dataset rows,
  * which are taken as published), and so on.

@@ -43,8 +43,8 @@ void
 fm_heat_setup_copy (const FmHeatSetup *self, FmHeatSetup *copy)
 {
   *copy = *self;
-  copy->turns_s =
-      self->turns_s != NULL ? g_array_copy (self->turns_s) : g_array_new (FALSE, FALSE, 8);
+  copy->turns_s = self->turns_s != NULL ? g_array_copy (self->turns_s)
+                                        : g_array_new (FALSE, FALSE, sizeof (double));
 }
 
 void

@@ -77,7 +77,7 @@ void fm_heat_setup_from_experiment (FmHeatSetup *self, const FmExperiment *exper
 /** Messages name the field. OUT_OF_RANGE, UNKNOWN_VALUE. */
 gboolean fm_heat_setup_check (const FmHeatSetup *self, GError **error);
 
-/** About a millisecond with the default grid. */
+/** Some milliseconds with the default grid, whose own error at the centre is about 0.2 °C. */
 FmHeatResult *fm_heat_predict (const FmHeatSetup *setup, GError **error);
 void fm_heat_result_free (FmHeatResult *self);
 /** Centre at @time_s, straight between points; NaN outside. */
@@ -99,7 +99,7 @@ typedef struct {
  * @readings: FmCoreReading; those after the end of @setup's rest do not count
  *
  * Least squares over the coefficient alone, a search along its logarithm. Needs three readings
- * (EMPTY). Tens of milliseconds: run it off the main loop.
+ * (EMPTY). Some tenths of a second: run it off the main loop.
  */
 gboolean fm_heat_fit_contact (const FmHeatSetup *setup,
                               const GArray *readings,

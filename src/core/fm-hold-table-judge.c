@@ -34,10 +34,11 @@ static Stay
 measure_stay (const GArray *sorted, const FmHoldRow *row)
 {
   Stay stay = { 0, 0, FALSE };
-  double below_s = -INFINITY; /* last reading under the row */
-  double since_s = NAN;       /* begin of the unbroken watch */
+  double below_s; /* last reading under the row; a record says nothing of the time before it */
+  double since_s = NAN; /* begin of the unbroken watch */
   double last_s = NAN;
 
+  below_s = g_array_index (sorted, FmCoreReading, 0).time_s;
   for (guint i = 0; i < sorted->len; i++) {
     const FmCoreReading *reading = &g_array_index (sorted, FmCoreReading, i);
 
@@ -55,7 +56,7 @@ measure_stay (const GArray *sorted, const FmHoldRow *row)
     stay.held_s = fmax (stay.held_s, last_s - since_s);
   }
   if (!isnan (since_s))
-    stay.possible_s = INFINITY;
+    stay.possible_s = fmax (stay.possible_s, last_s - below_s);
   return stay;
 }
 
@@ -106,13 +107,17 @@ judge_rows (const GArray *sorted, FmHoldVerdict *verdict)
   }
 }
 
-/* Rounds a figure down, so that a reading that misses a row never prints as that row. */
+/* Where a row is missed the reading is rounded down, so that it never prints as that row. */
 static char *
-format_temp_down (double temp_c)
+format_reading (double temp_c, FmHoldState state)
 {
-  g_autofree char *c = fm_number_format_unit (floor (temp_c * 10.0 + TINY) / 10.0, 1, "°C");
+  double tenths_c = temp_c * 10.0;
+  double temp_f = fm_celsius_to_fahrenheit (temp_c);
+  gboolean down = state != FM_HOLD_REACHED;
+  g_autofree char *c =
+      fm_number_format_unit ((down ? floor (tenths_c + TINY) : round (tenths_c)) / 10.0, 1, "°C");
   g_autofree char *f =
-      fm_number_format_unit (floor (fm_celsius_to_fahrenheit (temp_c) + TINY), 0, "°F");
+      fm_number_format_unit (down ? floor (temp_f + TINY) : round (temp_f), 0, "°F");
 
   return g_strdup_printf ("%s (%s)", c, f);
 }
@@ -163,8 +168,7 @@ text_held (const FmHoldVerdict *verdict, const char *asked_temp, const char *hig
   default:
     return g_strdup_printf (
         _ ("%s: not known. It asks for %s at %s; the record shows %s there without a break, but "
-           "its readings are too few or too far apart, or it ends there. The highest reading is "
-           "%s."),
+           "its readings are too few or too far apart. The highest reading is %s."),
         name, asked, asked_temp, held, highest);
   }
 }
@@ -177,7 +181,7 @@ describe (const FmHoldVerdict *verdict)
                             fm_authority_name (verdict->authority));
 
   g_autofree char *asked_temp = format_row_temp (&verdict->row);
-  g_autofree char *highest = format_temp_down (verdict->highest_c);
+  g_autofree char *highest = format_reading (verdict->highest_c, verdict->state);
   if (verdict->row.hold_s <= 0)
     return text_at_once (verdict, asked_temp, highest);
   return text_held (verdict, asked_temp, highest);
@@ -210,7 +214,7 @@ fm_hold_verdict_clear (FmHoldVerdict *verdict)
 static char *
 consumer_advisory (double target_c)
 {
-  g_autofree char *target = format_temp_down (target_c);
+  g_autofree char *target = format_reading (target_c, FM_HOLD_NOT_REACHED);
 
   return g_strdup_printf (
       _ ("%s lies below the table of FDA Food Code 3-401.11 for comminuted meat. Where it is "
@@ -232,7 +236,7 @@ fm_hold_doneness_caution (double target_c)
   if (isnan (required_s))
     return consumer_advisory (target_c);
 
-  g_autofree char *target = format_temp_down (target_c);
+  g_autofree char *target = format_reading (target_c, FM_HOLD_NOT_REACHED);
   g_autofree char *hold = fm_number_format_unit (required_s, 0, "s");
   return g_strdup_printf (
       _ ("%s lies below the 71.1 °C (160 °F) that USDA FSIS asks consumers for in ground meat. FDA "

@@ -9,9 +9,9 @@
  * - REACHED: one row is held as long as it asks. A row of 0 s asks for one reading.
  * - NOT_KNOWN: no row is held, but some row might have been: readings at or above it have a gap,
  *   or stand so close to the time asked that the moments of rising and falling through the row
- *   decide, or the record begins or ends there. Also without readings, and with a single one
- *   unless the table asks for no time.
- * - NOT_REACHED: otherwise.
+ *   decide. Also without readings, and with a single one unless the table asks for no time.
+ * - NOT_REACHED: otherwise. What happened before the first reading and after the last one does not
+ *   count: a record that ends while it still holds shows what it shows.
  *
  * None of this is a verdict on a food. Local rules and a licensed professional decide.
  */

@@ -2,8 +2,9 @@
 #include "app/fm-formula-line-layout.h"
 
 #define SPACING 8
-/* Least widths in px: wide enough for six digits in the usual font. */
-#define LEAD_WIDTH 130
+/* Least widths in px: room for a cut in two or three lines, and for six digits, in the usual font.
+ */
+#define LEAD_WIDTH 220
 #define ENTRIES_WIDTH 176
 #define FIGURES_WIDTH 186
 #define TAIL_WIDTH 104

@@ -362,4 +362,5 @@ fm_number_entry_set_width_chars (FmNumberEntry *self, int width_chars)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), width_chars);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), width_chars);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/fm-widget.h"
 #include "core/fm-caution.h"
 #include "core/fm-number.h"
 
@@ -65,7 +66,7 @@ add_figures (FmExperimentCaution *self)
 static void
 fm_experiment_caution_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_EXPERIMENT_CAUTION);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_EXPERIMENT_CAUTION);
   G_OBJECT_CLASS (fm_experiment_caution_parent_class)->dispose (object);
 }
 

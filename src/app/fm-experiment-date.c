@@ -4,6 +4,8 @@
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
 
+#include "app/fm-widget.h"
+
 struct _FmExperimentDate {
   GtkWidget parent_instance;
 
@@ -122,7 +124,7 @@ day_selected_cb (FmExperimentDate *self)
 static void
 fm_experiment_date_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_EXPERIMENT_DATE);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_EXPERIMENT_DATE);
   G_OBJECT_CLASS (fm_experiment_date_parent_class)->dispose (object);
 }
 

@@ -1,6 +1,11 @@
 /* fm-experiment-filter-bar.c - search, scope, order and conditions of the log */
 #include "app/fm-experiment-filter-bar.h"
 
+#include <glib/gi18n-lib.h>
+
+#include "app/fm-accessible.h"
+#include "app/fm-widget.h"
+
 struct _FmExperimentFilterBar {
   GtkWidget parent_instance;
 
@@ -55,7 +60,7 @@ changed_cb (FmExperimentFilterBar *self)
 static void
 fm_experiment_filter_bar_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_EXPERIMENT_FILTER_BAR);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_EXPERIMENT_FILTER_BAR);
   G_OBJECT_CLASS (fm_experiment_filter_bar_parent_class)->dispose (object);
 }
 
@@ -86,6 +91,9 @@ fm_experiment_filter_bar_init (FmExperimentFilterBar *self)
 {
   self->resetting = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_accessible_name_drop_down (self->scope_drop_down, _ ("Which experiments are listed"));
+  fm_accessible_name_drop_down (self->sort_drop_down, _ ("Order of the list"));
+  fm_accessible_name_drop_down (self->rating_drop_down, _ ("Lowest rating listed"));
   self->resetting = FALSE;
 }
 

@@ -58,13 +58,13 @@ static void
 append_numbers (GString *text, const FmExperimentInfo *info)
 {
   if (info->rating > 0) {
-    g_autofree char *rating = g_strdup_printf (_ ("rated %d of 10"), info->rating);
+    g_autofree char *rating = g_strdup_printf (_ ("%d of 10"), info->rating);
 
     append_part (text, rating);
   }
   if (!isnan (info->cook_loss_pct)) {
     g_autofree char *number = fm_number_format_unit (info->cook_loss_pct, 1, "%");
-    g_autofree char *loss = g_strdup_printf (_ ("cook loss %s"), number);
+    g_autofree char *loss = g_strdup_printf (_ ("loss %s"), number);
 
     append_part (text, loss);
   }
@@ -117,8 +117,9 @@ fm_experiment_item_markup (FmExperimentItem *self)
   g_autoptr (GDateTime) made = g_date_time_new_from_unix_local (info->made_at);
   g_autofree char *date = made != NULL ? g_date_time_format (made, "%x") : NULL;
   g_autofree char *version = g_strdup_printf (
-      /* Translators: blend name, then version number */
-      _ ("%s, version %d"), info->blend_name != NULL ? info->blend_name : "", info->version_number);
+      /* Translators: version number, then blend name */
+      _ ("Version %d · %s"), info->version_number,
+      info->blend_name != NULL ? info->blend_name : "");
   g_autofree char *title = NULL;
   g_autoptr (GString) facts = g_string_new (NULL);
   g_autoptr (GString) origin = g_string_new (NULL);

@@ -6,6 +6,7 @@
 #include "app/fm-experiment-filter-bar.h"
 #include "app/fm-experiment-log.h"
 #include "app/fm-experiment-query.h"
+#include "app/fm-widget.h"
 
 struct _FmExperimentList {
   GtkWidget parent_instance;
@@ -185,7 +186,7 @@ fm_experiment_list_dispose (GObject *object)
 
   g_cancellable_cancel (self->listing);
   g_clear_object (&self->listing);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_LIST);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_LIST);
   g_clear_object (&self->log);
   g_clear_object (&self->session);
   g_clear_pointer (&self->hidden, g_hash_table_unref);

@@ -2,10 +2,13 @@
 #include "app/fm-experiment-making.h"
 
 #include <adwaita.h>
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/fm-accessible.h"
 #include "app/fm-experiment-units.h"
 #include "app/fm-number-entry.h"
+#include "app/fm-widget.h"
 
 struct _FmExperimentMaking {
   GtkWidget parent_instance;
@@ -165,7 +168,7 @@ fm_experiment_making_dispose (GObject *object)
 {
   FmExperimentMaking *self = FM_EXPERIMENT_MAKING (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_MAKING);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_MAKING);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (fm_experiment_making_parent_class)->dispose (object);
 }
@@ -214,6 +217,7 @@ fm_experiment_making_init (FmExperimentMaking *self)
   for (guint i = 0; i < FM_N_COOK_METHODS; i++)
     gtk_string_list_append (methods, fm_cook_method_name ((FmCookMethod)i));
   gtk_drop_down_set_model (self->method_drop_down, G_LIST_MODEL (methods));
+  fm_accessible_name_drop_down (self->method_drop_down, _ ("Cooking method"));
   self->loading = FALSE;
   self->units = fm_experiment_units_get_default ();
   g_signal_connect_object (self->units, "notify::fahrenheit", G_CALLBACK (unit_changed_cb), self,

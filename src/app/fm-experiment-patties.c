@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app/fm-number-entry.h"
+#include "app/fm-widget.h"
 #include "core/fm-number.h"
 
 /* More rows than this would not be weighed one by one, and each row is five widgets. */
@@ -54,7 +55,7 @@ format_remark (const FmExperiment *experiment, const FmPattyMass *patty)
     const double loss_pct = 100.0 * (1.0 - patty->cooked_g / patty->raw_g);
     g_autofree char *loss = fm_number_format_unit (loss_pct, 1, "%");
 
-    g_string_append_printf (text, _ ("loss %s"), loss);
+    g_string_append (text, loss);
   }
   if (isfinite (deviation_pct) && fabs (deviation_pct) > experiment->patty_tolerance_pct) {
     g_autofree char *amount = fm_number_format_unit (fabs (deviation_pct), 1, "%");
@@ -62,9 +63,9 @@ format_remark (const FmExperiment *experiment, const FmPattyMass *patty)
     if (text->len > 0)
       g_string_append_c (text, '\n');
     if (deviation_pct > 0)
-      g_string_append_printf (text, _ ("outside: %s over"), amount);
+      g_string_append_printf (text, _ ("%s too heavy"), amount);
     else
-      g_string_append_printf (text, _ ("outside: %s under"), amount);
+      g_string_append_printf (text, _ ("%s too light"), amount);
   }
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
@@ -290,6 +291,7 @@ rebuild (FmExperimentPatties *self)
   add_heading (self, COLUMN_NUMBER, _ ("Patty"));
   add_heading (self, COLUMN_RAW, _ ("Raw, g"));
   add_heading (self, COLUMN_COOKED, _ ("Cooked, g"));
+  add_heading (self, COLUMN_REMARK, _ ("Cook loss"));
   n_patties = get_experiment (self)->patties->len;
   for (guint i = 0; i < MIN (n_patties, MAX_PATTIES); i++)
     add_row (self, i);
@@ -302,7 +304,7 @@ fm_experiment_patties_dispose (GObject *object)
 {
   FmExperimentPatties *self = FM_EXPERIMENT_PATTIES (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_PATTIES);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_PATTIES);
   g_clear_object (&self->document);
   g_clear_pointer (&self->remark_labels, g_ptr_array_unref);
   G_OBJECT_CLASS (fm_experiment_patties_parent_class)->dispose (object);

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/fm-accessible.h"
 #include "app/fm-experiment-caution.h"
 #include "app/fm-experiment-date.h"
 #include "app/fm-experiment-making.h"
@@ -10,6 +11,7 @@
 #include "app/fm-experiment-weighings.h"
 #include "app/fm-photo-grid.h"
 #include "app/fm-readings-editor.h"
+#include "app/fm-widget.h"
 
 struct _FmExperimentView {
   GtkWidget parent_instance;
@@ -143,6 +145,27 @@ notes_changed_cb (FmExperimentView *self, GtkTextBuffer *buffer)
   fm_experiment_document_touch (self->document);
 }
 
+/* The notes grow with their text and the page scrolls, so the page has to follow the cursor. */
+static void
+notes_cursor_cb (FmExperimentView *self, GParamSpec *pspec, GtkTextBuffer *buffer)
+{
+  GtkWidget *viewport = gtk_scrolled_window_get_child (self->scroller);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (self->scroller);
+  GdkRectangle cursor;
+  GtkTextIter iter;
+  double y;
+
+  if (is_loading (self) || !gtk_widget_has_focus (GTK_WIDGET (self->notes_view)))
+    return;
+  gtk_text_buffer_get_iter_at_mark (buffer, &iter, gtk_text_buffer_get_insert (buffer));
+  gtk_text_view_get_iter_location (self->notes_view, &iter, &cursor);
+  if (!gtk_widget_translate_coordinates (GTK_WIDGET (self->notes_view), viewport, 0, cursor.y, NULL,
+                                         &y))
+    return;
+  y += gtk_adjustment_get_value (adjustment);
+  gtk_adjustment_clamp_page (adjustment, y, y + 3 * cursor.height);
+}
+
 static void
 photos_changed_cb (FmExperimentView *self)
 {
@@ -222,7 +245,7 @@ fm_experiment_view_dispose (GObject *object)
   FmExperimentView *self = FM_EXPERIMENT_VIEW (object);
 
   leave_document (self);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_VIEW);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_VIEW);
   G_OBJECT_CLASS (fm_experiment_view_parent_class)->dispose (object);
 }
 
@@ -261,6 +284,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, date_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, rating_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, notes_cursor_cb);
   gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, version_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, remove_clicked_cb);
@@ -298,6 +322,7 @@ fm_experiment_view_init (FmExperimentView *self)
 {
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_accessible_name_drop_down (self->rating_drop_down, _ ("Rating from 1 to 10"));
   self->loading = FALSE;
 }
 

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app/fm-number-entry.h"
+#include "app/fm-widget.h"
 #include "core/fm-number.h"
 
 struct _FmExperimentWeighings {
@@ -25,7 +26,7 @@ struct _FmExperimentWeighings {
 G_DEFINE_FINAL_TYPE (FmExperimentWeighings, fm_experiment_weighings, GTK_TYPE_WIDGET)
 
 enum {
-  COLUMN_NAME,
+  COLUMN_PLANNED,
   COLUMN_WEIGHED,
   COLUMN_DEVIATION,
 };
@@ -127,16 +128,22 @@ make_label (const char *text, gboolean numeric)
 static GtkWidget *
 make_name_label (const FmWeighing *weighing)
 {
-  g_autofree char *name = g_markup_escape_text (weighing->name, -1);
-  g_autofree char *mass = fm_number_format_unit (weighing->planned_g, 1, "g");
-  g_autofree char *planned = isnan (weighing->planned_g) ? g_strdup (_ ("extra, not planned"))
-                                                         : g_strdup_printf (_ ("planned %s"), mass);
-  g_autofree char *markup = g_strdup_printf ("%s\n<small>%s</small>", name, planned);
-  GtkWidget *label = make_label (NULL, FALSE);
+  GtkWidget *label = make_label (weighing->name, FALSE);
 
-  gtk_label_set_markup (GTK_LABEL (label), markup);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  return label;
+}
+
+static GtkWidget *
+make_planned_label (const FmWeighing *weighing)
+{
+  g_autofree char *mass = fm_number_format_unit (weighing->planned_g, 1, "g");
+  g_autofree char *planned = isnan (weighing->planned_g) ? g_strdup (_ ("not planned"))
+                                                         : g_strdup_printf (_ ("planned %s"), mass);
+  GtkWidget *label = make_label (planned, FALSE);
+
+  gtk_widget_add_css_class (label, "dim-label");
   gtk_widget_set_hexpand (label, TRUE);
   return label;
 }
@@ -148,7 +155,7 @@ add_row (FmExperimentWeighings *self, guint index)
   g_autofree char *what = g_strdup_printf (_ ("Weighed grams of %s"), weighing->name);
   GtkWidget *entry = fm_number_entry_new (what, 0, FM_MAX_LINE_MASS_G, 2);
   GtkWidget *deviation = make_label (NULL, TRUE);
-  const int row = (int)index;
+  const int row = 2 * (int)index; /* the name has a row to itself */
 
   g_object_set_data (G_OBJECT (entry), "index", GUINT_TO_POINTER (index));
   fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), "g");
@@ -156,9 +163,11 @@ add_row (FmExperimentWeighings *self, guint index)
   gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
   gtk_label_set_width_chars (GTK_LABEL (deviation), 9);
   g_signal_connect_swapped (entry, "value-changed", G_CALLBACK (weighed_changed_cb), self);
-  gtk_grid_attach (self->grid, make_name_label (weighing), COLUMN_NAME, row, 1, 1);
-  gtk_grid_attach (self->grid, entry, COLUMN_WEIGHED, row, 1, 1);
-  gtk_grid_attach (self->grid, deviation, COLUMN_DEVIATION, row, 1, 1);
+  gtk_widget_set_margin_bottom (entry, 6);
+  gtk_grid_attach (self->grid, make_name_label (weighing), COLUMN_PLANNED, row, 3, 1);
+  gtk_grid_attach (self->grid, make_planned_label (weighing), COLUMN_PLANNED, row + 1, 1, 1);
+  gtk_grid_attach (self->grid, entry, COLUMN_WEIGHED, row + 1, 1, 1);
+  gtk_grid_attach (self->grid, deviation, COLUMN_DEVIATION, row + 1, 1, 1);
   g_ptr_array_add (self->deviation_labels, deviation);
 }
 
@@ -202,7 +211,7 @@ add_extra_cb (FmExperimentWeighings *self)
   rebuild (self);
   fm_experiment_document_touch (self->document);
   gtk_widget_grab_focus (
-      gtk_grid_get_child_at (self->grid, COLUMN_WEIGHED, (int)get_weighings (self)->len - 1));
+      gtk_grid_get_child_at (self->grid, COLUMN_WEIGHED, 2 * (int)get_weighings (self)->len - 1));
 }
 
 static void
@@ -210,7 +219,7 @@ fm_experiment_weighings_dispose (GObject *object)
 {
   FmExperimentWeighings *self = FM_EXPERIMENT_WEIGHINGS (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_WEIGHINGS);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_WEIGHINGS);
   g_clear_object (&self->document);
   g_clear_pointer (&self->deviation_labels, g_ptr_array_unref);
   G_OBJECT_CLASS (fm_experiment_weighings_parent_class)->dispose (object);

@@ -8,6 +8,7 @@
 #include "app/fm-experiment-query.h"
 #include "app/fm-experiment-removal.h"
 #include "app/fm-experiment-view.h"
+#include "app/fm-widget.h"
 
 struct _FmExperimentsPage {
   GtkWidget parent_instance;
@@ -325,7 +326,7 @@ fm_experiments_page_dispose (GObject *object)
   flush_now (self);
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (fm_experiments_page_parent_class)->dispose (object);
 }

@@ -27,6 +27,7 @@ struct _FmNumberEntry {
   double value;
   gboolean valid;
   gboolean loading; /* the text changes by set_value, not by the user */
+  guint blank_source;
 };
 
 G_DEFINE_FINAL_TYPE (FmNumberEntry, fm_number_entry, GTK_TYPE_WIDGET)
@@ -103,22 +104,44 @@ read_text (FmNumberEntry *self, double *value, GError **error)
 }
 
 static void
-entry_changed_cb (FmNumberEntry *self)
+take_text (FmNumberEntry *self)
 {
   g_autoptr (GError) error = NULL;
   double value = NAN;
 
-  if (self->loading)
-    return;
   if (!read_text (self, &value, &error)) {
     show_error (self, error->message);
     return;
   }
   show_error (self, NULL);
-  if (same_value (value, self->value))
+  if (value == self->value || (isnan (value) && isnan (self->value)))
     return;
   self->value = value;
   g_signal_emit (self, signals[VALUE_CHANGED], 0, value);
+}
+
+static gboolean
+blank_idle_cb (gpointer data)
+{
+  FmNumberEntry *self = data;
+
+  self->blank_source = 0;
+  take_text (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Replacing the text passes through blank text; only a blank that stays is a value. Else bad
+ * text that replaces a good number would not keep that number but the blank between them. */
+static void
+entry_changed_cb (FmNumberEntry *self)
+{
+  if (self->loading)
+    return;
+  g_clear_handle_id (&self->blank_source, g_source_remove);
+  if (gtk_entry_get_text_length (self->entry) == 0)
+    self->blank_source = g_idle_add (blank_idle_cb, self);
+  else
+    take_text (self);
 }
 
 static void
@@ -197,6 +220,7 @@ fm_number_entry_grab_focus (GtkWidget *widget)
 static void
 fm_number_entry_dispose (GObject *object)
 {
+  g_clear_handle_id (&FM_NUMBER_ENTRY (object)->blank_source, g_source_remove);
   fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_NUMBER_ENTRY);
   G_OBJECT_CLASS (fm_number_entry_parent_class)->dispose (object);
 }
@@ -284,6 +308,7 @@ fm_number_entry_set_value (FmNumberEntry *self, double value)
     self->value = value;
     return;
   }
+  g_clear_handle_id (&self->blank_source, g_source_remove);
   text = fm_number_to_edit (value, self->decimals);
   self->value = value;
   self->loading = TRUE;

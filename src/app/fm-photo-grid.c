@@ -8,6 +8,7 @@
 #include "app/fm-photo-import.h"
 #include "app/fm-photo-tile.h"
 #include "app/fm-photo-viewer.h"
+#include "app/fm-widget.h"
 
 struct _FmPhotoGrid {
   GtkWidget parent_instance;
@@ -419,7 +420,7 @@ fm_photo_grid_dispose (GObject *object)
   g_cancellable_cancel (self->importing);
   g_clear_object (&self->listing);
   g_clear_object (&self->chooser);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_PHOTO_GRID);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_PHOTO_GRID);
   g_clear_pointer (&self->photos, g_ptr_array_unref);
   g_clear_pointer (&self->notebook, fm_notebook_unref);
   G_OBJECT_CLASS (fm_photo_grid_parent_class)->dispose (object);

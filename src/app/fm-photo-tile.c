@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/fm-widget.h"
+
 #define SAVE_DELAY_MS 500
 
 struct _FmPhotoTile {
@@ -157,7 +159,7 @@ fm_photo_tile_dispose (GObject *object)
     fm_photos_set_caption (self->notebook, self->info->id, self->info->caption, NULL);
   }
   g_clear_handle_id (&self->save_source, g_source_remove);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_PHOTO_TILE);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_PHOTO_TILE);
   G_OBJECT_CLASS (fm_photo_tile_parent_class)->dispose (object);
 }
 

@@ -159,6 +159,7 @@ draw_curve (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGB
 {
   gdk_cairo_set_source_rgba (cr, colour);
   cairo_set_line_width (cr, 2);
+  cairo_new_path (cr);
   for (guint pass = 0; pass < 2; pass++) {
     for (guint i = 0; i < self->readings->len; i++) {
       const FmCoreReading *reading = &g_array_index (self->readings, FmCoreReading, i);

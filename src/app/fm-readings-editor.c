@@ -6,6 +6,7 @@
 #include "app/fm-experiment-units.h"
 #include "app/fm-readings-chart.h"
 #include "app/fm-readings-row.h"
+#include "app/fm-widget.h"
 
 struct _FmReadingsEditor {
   GtkWidget parent_instance;
@@ -154,7 +155,7 @@ fm_readings_editor_dispose (GObject *object)
 {
   FmReadingsEditor *self = FM_READINGS_EDITOR (object);
 
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_READINGS_EDITOR);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_READINGS_EDITOR);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (fm_readings_editor_parent_class)->dispose (object);
 }

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app/fm-experiment-units.h"
+#include "app/fm-widget.h"
 #include "core/fm-number.h"
 
 struct _FmReadingsRow {
@@ -161,7 +162,7 @@ fm_readings_row_grab_focus (GtkWidget *widget)
 static void
 fm_readings_row_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_READINGS_ROW);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_READINGS_ROW);
   G_OBJECT_CLASS (fm_readings_row_parent_class)->dispose (object);
 }
 

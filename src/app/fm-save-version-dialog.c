@@ -53,6 +53,13 @@ reason_activated_cb (FmSaveVersionDialog *self)
 }
 
 static void
+fm_save_version_dialog_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (fm_save_version_dialog_parent_class)->map (widget);
+  gtk_widget_grab_focus (GTK_WIDGET (FM_SAVE_VERSION_DIALOG (widget)->reason_row));
+}
+
+static void
 fm_save_version_dialog_dispose (GObject *object)
 {
   FmSaveVersionDialog *self = FM_SAVE_VERSION_DIALOG (object);
@@ -68,6 +75,7 @@ fm_save_version_dialog_class_init (FmSaveVersionDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_save_version_dialog_dispose;
+  widget_class->map = fm_save_version_dialog_map;
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-save-version-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, FmSaveVersionDialog, reason_row);

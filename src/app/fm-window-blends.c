@@ -131,8 +131,8 @@ ask_name (FmWindow *self, gint64 blend_id, const char *name)
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Name of the blend"), -1);
   adw_message_dialog_set_extra_child (ADW_MESSAGE_DIALOG (dialog), entry);
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("_Cancel"), "accept",
-                                    blend_id == 0 ? _ ("C_reate") : _ ("_Rename"), NULL);
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("Cancel"), "accept",
+                                    blend_id == 0 ? _ ("Create") : _ ("Rename"), NULL);
   adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "accept",
                                               ADW_RESPONSE_SUGGESTED);
   adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "accept");
@@ -185,8 +185,8 @@ remove_blend_action (GtkWidget *widget, const char *name, GVariant *parameter)
       _ ("“%s” with its draft and all its versions leaves the notebook. This cannot be undone. "
          "A blend with experiments is kept."),
       blend);
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("_Keep"), "remove",
-                                    _ ("_Remove"), NULL);
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("Keep"), "remove",
+                                    _ ("Remove"), NULL);
   adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "remove",
                                               ADW_RESPONSE_DESTRUCTIVE);
   adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "keep");
@@ -241,8 +241,8 @@ ask_before_branch (FmWindow *self, gint64 version_id)
                                  "version first, or replace them; undo brings them back until "
                                  "the window is closed."));
 
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("_Cancel"), "replace",
-                                    _ ("_Replace the Draft"), "save", _ ("_Save It First…"), NULL);
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("Cancel"), "replace",
+                                    _ ("Replace the Draft"), "save", _ ("Save It First…"), NULL);
   adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "replace",
                                               ADW_RESPONSE_DESTRUCTIVE);
   adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "save");

@@ -182,8 +182,8 @@ offer_read_only (FmWindow *self, const char *path)
       _ ("Another window or program is writing %s. You can read it here, or close it there and "
          "open it again."),
       name);
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("_Cancel"), "read",
-                                    _ ("Open for _Reading"), NULL);
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("Cancel"), "read",
+                                    _ ("Open for Reading"), NULL);
   adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "read");
   adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "cancel");
   g_object_set_data_full (G_OBJECT (dialog), "path", g_strdup (path), g_free);
@@ -376,20 +376,20 @@ choose (FmWindow *self, WorkKind kind, const char *title, const char *accept, co
 static void
 new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  choose (FM_WINDOW (widget), WORK_CREATE, _ ("New Notebook"), _ ("C_reate"),
+  choose (FM_WINDOW (widget), WORK_CREATE, _ ("New Notebook"), _ ("Create"),
           _ ("new notebook.forcemeat"));
 }
 
 static void
 open_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  choose (FM_WINDOW (widget), WORK_OPEN, _ ("Open Notebook"), _ ("_Open"), NULL);
+  choose (FM_WINDOW (widget), WORK_OPEN, _ ("Open Notebook"), _ ("Open"), NULL);
 }
 
 static void
 save_copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  choose (FM_WINDOW (widget), WORK_COPY, _ ("Save a Copy of the Notebook"), _ ("_Save"),
+  choose (FM_WINDOW (widget), WORK_COPY, _ ("Save a Copy of the Notebook"), _ ("Save"),
           _ ("copy of notebook.forcemeat"));
 }
 

@@ -302,8 +302,8 @@ ask_before_loss (FmWindow *self)
                               _ ("The last changes are not on the disk yet. Keep the window open "
                                  "and free some space, or save a copy in another folder."));
 
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("_Keep Open"), "copy",
-                                    _ ("Save a _Copy…"), "close", _ ("Close _Anyway"), NULL);
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("Keep Open"), "copy",
+                                    _ ("Save a Copy…"), "close", _ ("Close Anyway"), NULL);
   adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "close",
                                               ADW_RESPONSE_DESTRUCTIVE);
   adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "keep");

@@ -169,6 +169,17 @@ search_changed_cb (FmComparePicker *self)
   update_page (self);
 }
 
+/* Enter takes the first that is found, so that a selection can be typed. */
+static void
+search_activated_cb (FmComparePicker *self)
+{
+  search_changed_cb (self);
+  if (gtk_editable_get_text (GTK_EDITABLE (self->search_entry))[0] == '\0')
+    return;
+  row_activated_cb (self, 0);
+  gtk_editable_select_region (GTK_EDITABLE (self->search_entry), 0, -1);
+}
+
 static void
 compare_clicked_cb (FmComparePicker *self)
 {
@@ -284,6 +295,7 @@ fm_compare_picker_class_init (FmComparePickerClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmComparePicker, list_view);
   gtk_widget_class_bind_template_child (widget_class, FmComparePicker, nothing_label);
   gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, search_activated_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
   gtk_widget_class_bind_template_callback (widget_class, compare_clicked_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
@@ -305,6 +317,7 @@ fm_compare_picker_new (GtkWindow *parent, FmNotebook *notebook, const char *cons
   FmComparePicker *self = g_object_new (FM_TYPE_COMPARE_PICKER, "transient-for", parent, NULL);
 
   self->first_keys = g_strdupv ((char **)keys);
+  gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
   fm_compare_load_choices_async (notebook, self->cancellable, choices_loaded_cb,
                                  g_object_ref (self));
   return self;

@@ -7,6 +7,10 @@
 
 #define NAME_WIDTH_PX 210
 #define CELL_WIDTH_PX 128
+/* A narrow window still shows two items beside the names. */
+#define NARROW_WINDOW_PX 500
+#define NARROW_NAME_WIDTH_PX 140
+#define NARROW_CELL_WIDTH_PX 104
 #define TITLE_LINES 4
 
 struct _FmCompareTable {
@@ -127,6 +131,14 @@ column_title (FmCompareTable *self, guint index)
                           fm_comparison_item (self->comparison, index)->short_title);
 }
 
+static gboolean
+is_narrow (FmCompareTable *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  return root != NULL && gtk_widget_get_width (GTK_WIDGET (root)) < NARROW_WINDOW_PX;
+}
+
 static void
 add_value_column (FmCompareTable *self, guint index)
 {
@@ -138,7 +150,8 @@ add_value_column (FmCompareTable *self, guint index)
   g_signal_connect (factory, "setup", G_CALLBACK (setup_value_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_value_cb), self);
   column = gtk_column_view_column_new (title, factory);
-  gtk_column_view_column_set_fixed_width (column, CELL_WIDTH_PX);
+  gtk_column_view_column_set_fixed_width (column,
+                                          is_narrow (self) ? NARROW_CELL_WIDTH_PX : CELL_WIDTH_PX);
   gtk_column_view_column_set_resizable (column, TRUE);
   gtk_column_view_append_column (self->view, column);
 }
@@ -202,6 +215,8 @@ void
 fm_compare_table_show (FmCompareTable *self, const FmComparison *comparison, int reference)
 {
   g_autoptr (GPtrArray) lines = NULL;
+  g_autoptr (GtkColumnViewColumn) name_column = NULL;
+  GListModel *columns;
 
   g_list_store_remove_all (self->lines);
   remove_value_columns (self);
@@ -211,6 +226,10 @@ fm_compare_table_show (FmCompareTable *self, const FmComparison *comparison, int
     return;
   for (guint i = 0; i < fm_comparison_n_items (comparison); i++)
     add_value_column (self, i);
+  columns = gtk_column_view_get_columns (self->view);
+  name_column = g_list_model_get_item (columns, 0);
+  gtk_column_view_column_set_fixed_width (name_column,
+                                          is_narrow (self) ? NARROW_NAME_WIDTH_PX : NAME_WIDTH_PX);
   lines = fm_compare_lines (comparison);
   g_list_store_splice (self->lines, 0, 0, lines->pdata, lines->len);
 }

@@ -50,7 +50,7 @@ static char *
 gap_text (FmKnowledge knowledge, double covered_pct, const char *const *missing)
 {
   gboolean have_names = missing != NULL && missing[0] != NULL;
-  g_autofree char *names = have_names ? g_strjoinv (", ", (char **)missing) : NULL;
+  g_autofree char *names = have_names ? g_strjoinv ("; ", (char **)missing) : NULL;
   g_autofree char *cover = NULL;
 
   if (knowledge == FM_KNOWLEDGE_FULL)

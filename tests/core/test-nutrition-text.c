@@ -27,7 +27,7 @@ test_partly_known (void)
   g_assert_cmpstr (text.amount, ==, "at least 2.00\u00a0mg");
   g_assert_cmpstr (text.daily_value, ==, "≥ 11\u00a0%");
   g_assert_cmpstr (text.gap, ==,
-                   "83 % of the mass covered; without a value: Back fat, Own spice mix");
+                   "83 % of the mass covered; without a value: Back fat; Own spice mix");
   g_assert_nonnull (strstr (text.spoken, "Own spice mix"));
 }
 

@@ -149,7 +149,7 @@ set_headings (FmVersionsPageDetail *self, const FmVersionsPageDiff *diff)
   gtk_label_set_text (self->lines_heading, lines);
   gtk_label_set_text (self->numbers_heading, numbers);
   gtk_label_set_text (self->same_label, same);
-  gtk_widget_set_visible (GTK_WIDGET (self->same_label), diff->parent != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->same_label), diff->parent != NULL && diff->n_same > 0);
 }
 
 void

@@ -8,6 +8,8 @@
 #define MAX_MAGNITUDE 1e12
 /* A program of this size ends in milliseconds; the cap only guards against cycling. */
 #define MAX_PIVOTS 20000
+/* Tighter than the library's own, since a target that is missed by 1e-7 shows as missed. */
+#define LIMIT_TOLERANCE 1e-9
 /* A whole-number answer this close (relatively) to the best one is good enough. */
 #define WHOLE_GAP 1e-3
 
@@ -129,6 +131,8 @@ simplex (FmSolver *self, int method)
   options.msg_lev = GLP_MSG_OFF;
   options.meth = method;
   options.it_lim = MAX_PIVOTS;
+  options.tol_bnd = LIMIT_TOLERANCE;
+  options.tol_dj = LIMIT_TOLERANCE;
   return glp_simplex (self->problem, &options);
 }
 

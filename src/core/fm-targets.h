@@ -84,7 +84,8 @@ typedef struct {
   gboolean upper;     /* which end of the band is in the way */
   double limit;       /* the limit now */
   double alone_limit; /* smallest change of this one alone that makes it possible; NaN = none */
-  double joint_limit; /* its part in the least relative change of all of them together */
+  double joint_limit; /* its part when all change by the least equal fraction of what each needs
+ alone; NaN = others are in the way too */
 } FmRelaxation;
 
 /** How far a value can go within locks and share limits, all other targets set aside. */
@@ -113,7 +114,7 @@ typedef struct {
   FmReach fat_reach;          /* % fat within locks and limits */
   gboolean *left_out;         /* candidates that lack a value which is needed: share 0 */
   GStrv unknown_notes;        /* translated sentences naming who lacks what, empty when none */
-  /* Not met: */
+  /* Not met (the masses are then the present ones): */
   GArray *conflict;       /* FmRelaxation: a smallest set of limits that exclude each other */
   gboolean limits_matter; /* without locks and share limits it could be met */
   char *sentence;         /* translated: conflict and ways out; met: what was reached */
@@ -127,7 +128,7 @@ typedef struct {
  */
 FmTargetsResult *fm_targets_solve (const FmTargets *self, GError **error);
 void fm_targets_result_free (FmTargetsResult *self);
-/** A copy of @formula with the masses of @result; new candidates are appended, zeros dropped. */
+/** A copy of @formula with the masses of @result; used new candidates are appended. */
 FmFormula *fm_targets_result_apply (const FmTargetsResult *result,
                                     const FmTargets *targets,
                                     const FmFormula *formula);

@@ -373,7 +373,7 @@ paste_texture_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (self->message_label == NULL)
     return;
   if (texture == NULL) {
-    show_message (self, error != NULL ? error->message : _ ("The clipboard holds no photo."));
+    show_message (self, _ ("The clipboard holds no photo. Copy a picture or photo files first."));
     return;
   }
   g_ptr_array_add (sources, g_steal_pointer (&texture));
@@ -390,7 +390,7 @@ paste_files_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (self->message_label == NULL)
     return;
   if (value == NULL || !import_value (self, value))
-    show_message (self, error != NULL ? error->message : _ ("The clipboard holds no photo."));
+    show_message (self, _ ("The clipboard holds no photo. Copy a picture or photo files first."));
 }
 
 static void

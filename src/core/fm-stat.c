@@ -3,11 +3,14 @@
 
 #include <gsl/gsl_cdf.h>
 #include <gsl/gsl_integration.h>
+#include <gsl/gsl_math.h>
 #include <gsl/gsl_randist.h>
 #include <math.h>
 
 /* beyond this a normal density adds nothing to a double */
 #define NORMAL_REACH 8.5
+#define NORMAL_POINTS 64
+#define SCALE_POINTS 16
 
 void
 fm_random_init (FmRandom *self, guint64 seed)
@@ -105,24 +108,46 @@ fm_stat_clopper_pearson (guint x, guint n, double confidence, double *low, doubl
   *high = x == n ? 1 : gsl_cdf_beta_Qinv (tail, x + 1, n - x);
 }
 
-/* P(range of k standard normals >= w): with z the largest, the rest lie within w below it. The
- * integrand is 1 - (...) so that small tails keep their digits. */
+typedef struct {
+  double z[NORMAL_POINTS];
+  double top[NORMAL_POINTS];    /* Phi (z) */
+  double weight[NORMAL_POINTS]; /* of the quadrature, times the density */
+} NormalNodes;
+
 static double
-normal_range_upper (double w, guint k, const gsl_integration_glfixed_table *table)
+normal_lower (double z)
+{
+  return 0.5 * erfc (-z * G_SQRT2 / 2);
+}
+
+static void
+normal_nodes_init (NormalNodes *self)
+{
+  const double edge[] = { -NORMAL_REACH, -2, 0, 2, NORMAL_REACH };
+  gsl_integration_glfixed_table *table = gsl_integration_glfixed_table_alloc (NORMAL_POINTS / 4);
+  for (guint i = 0; i < NORMAL_POINTS; i++) {
+    const guint part = i / (NORMAL_POINTS / 4);
+    double weight;
+    gsl_integration_glfixed_point (edge[part], edge[part + 1], i % (NORMAL_POINTS / 4), &self->z[i],
+                                   &weight, table);
+    self->top[i] = normal_lower (self->z[i]);
+    self->weight[i] = weight * gsl_ran_ugaussian_pdf (self->z[i]);
+  }
+  gsl_integration_glfixed_table_free (table);
+}
+
+/* P(range of k standard normals >= w): with z the largest, the rest lie within w below it. The
+ * difference is taken inside so that small tails keep their digits. */
+static double
+normal_range_upper (double w, guint k, const NormalNodes *node)
 {
   double sum = 0;
-  const double middle[] = { -NORMAL_REACH, -2, 0, 2, NORMAL_REACH };
-
-  for (guint part = 0; part + 1 < G_N_ELEMENTS (middle); part++)
-    for (guint i = 0; i < table->n; i++) {
-      double z, weight;
-      gsl_integration_glfixed_point (middle[part], middle[part + 1], i, &z, &weight, table);
-      const double top = gsl_cdf_ugaussian_P (z);
-      const double inside = top - gsl_cdf_ugaussian_P (z - w);
-      const double outside = pow (top, k - 1) - pow (MAX (inside, 0), k - 1);
-      sum += weight * k * gsl_ran_ugaussian_pdf (z) * outside;
-    }
-  return sum;
+  for (guint i = 0; i < NORMAL_POINTS; i++) {
+    const double inside = node->top[i] - normal_lower (node->z[i] - w);
+    sum += node->weight[i] *
+           (gsl_pow_uint (node->top[i], k - 1) - gsl_pow_uint (MAX (inside, 0), k - 1));
+  }
+  return k * sum;
 }
 
 double
@@ -134,23 +159,23 @@ fm_stat_studentized_range_upper (double q, guint k, double df)
   if (q <= 0)
     return 1;
 
-  gsl_integration_glfixed_table *outer = gsl_integration_glfixed_table_alloc (32);
-  gsl_integration_glfixed_table *inner = gsl_integration_glfixed_table_alloc (24);
-  /* in u = chi^2 / df the mass lies between these; split so that each piece is smooth */
+  gsl_integration_glfixed_table *outer = gsl_integration_glfixed_table_alloc (SCALE_POINTS);
+  NormalNodes inner;
+  /* in s = sqrt (chi^2 / df) the mass lies between these; split so that each piece is smooth */
   const double tail[] = { 1e-14, 1e-5, 0.02, 0.3, 0.8, 0.99, 1 - 1e-6, 1 - 1e-14 };
   double sum = 0;
 
+  normal_nodes_init (&inner);
   for (guint part = 0; part + 1 < G_N_ELEMENTS (tail); part++) {
     const double from = part == 0 ? 0 : sqrt (gsl_cdf_chisq_Pinv (tail[part], df) / df);
     const double to = sqrt (gsl_cdf_chisq_Pinv (tail[part + 1], df) / df);
-    for (guint i = 0; i < outer->n; i++) {
+    for (guint i = 0; i < SCALE_POINTS; i++) {
       double s, weight;
       gsl_integration_glfixed_point (from, to, i, &s, &weight, outer);
       sum += weight * gsl_ran_chisq_pdf (s * s * df, df) * 2 * s * df *
-             normal_range_upper (q * s, k, inner);
+             normal_range_upper (q * s, k, &inner);
     }
   }
-  gsl_integration_glfixed_table_free (inner);
   gsl_integration_glfixed_table_free (outer);
   return CLAMP (sum, 0, 1);
 }
@@ -169,6 +194,7 @@ fm_stat_studentized_range_quantile (double alpha, guint k, double df)
   double f_low =
       low > 0 ? log (fm_stat_studentized_range_upper (low, k, df) / alpha) : -log (alpha);
   double f_high = log (MAX (fm_stat_studentized_range_upper (high, k, df), 1e-300) / alpha);
+  int last_side = 0;
   for (int i = 0; i < 60 && high - low > 1e-9 * high; i++) {
     double guess = (low * f_high - high * f_low) / (f_high - f_low);
     if (!(guess > low && guess < high))
@@ -179,11 +205,15 @@ fm_stat_studentized_range_quantile (double alpha, guint k, double df)
     if (f > 0) {
       low = guess;
       f_low = f;
-      f_high /= 2;
+      if (last_side == 1)
+        f_high /= 2;
+      last_side = 1;
     } else {
       high = guess;
       f_high = f;
-      f_low /= 2;
+      if (last_side == -1)
+        f_low /= 2;
+      last_side = -1;
     }
   }
   return (low + high) / 2;

@@ -39,7 +39,8 @@ void fm_stat_clopper_pearson (guint x, guint n, double confidence, double *low, 
  * P(Q >= q) by Gauss-Legendre quadrature of the double integral: the range of k normals given
  * s, k * int phi(z) (Phi(z) - Phi(z - q s))^(k-1) dz, over the density of s = sqrt(chi2_df / df)
  * (Tukey 1953; Lund and Lund, Applied Statistics 32, 1983, AS 190 states the same integral).
- * Agrees with R's ptukey() to 1e-6 for q up to 50.
+ * Checked against SciPy's studentized_range to 1e-9 (R's ptukey() is 2e-5 off at places) and, for
+ * two means, the closed form to 1e-9.
  */
 double fm_stat_studentized_range_upper (double q, guint k, double df);
 /** The q with P(Q >= q) = @alpha, 0 < alpha < 1. */

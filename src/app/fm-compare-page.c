@@ -339,6 +339,10 @@ fm_compare_page_init (FmComparePage *self)
   g_signal_connect (factory, "setup", G_CALLBACK (setup_reference_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_reference_cb), NULL);
   gtk_drop_down_set_factory (self->reference_drop_down, factory);
+  /* The focus goes to the button inside, which a screen reader would call by its type. */
+  gtk_accessible_update_property (
+      GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->reference_drop_down))),
+      GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Reference of the differences"), -1);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", FALSE);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.export", FALSE);
 }

@@ -205,6 +205,10 @@ fm_compare_table_init (FmCompareTable *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->view), "data-table");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Comparison"), -1);
+  /* The focus goes to the list inside, which a screen reader would call by its type. */
+  gtk_accessible_update_property (
+      GTK_ACCESSIBLE (gtk_widget_get_last_child (GTK_WIDGET (self->view))),
+      GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Comparison"), -1);
   g_signal_connect (self->view, "activate", G_CALLBACK (activate_cb), self);
   add_name_column (self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->view));

@@ -238,6 +238,10 @@ fill_methods (FmNutritionPanel *self)
   for (guint i = 0; i < FM_N_COOK_METHODS; i++)
     gtk_string_list_append (names, fm_cook_method_name (i));
   gtk_drop_down_set_model (self->method_drop_down, G_LIST_MODEL (names));
+  /* The focus goes to the button inside, which a screen reader would call by its type. */
+  gtk_accessible_update_property (
+      GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->method_drop_down))),
+      GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Cooking method"), -1);
 }
 
 static void

@@ -262,6 +262,19 @@ export_action (GtkWidget *widget, const char *name, GVariant *parameter)
                    export_failed);
 }
 
+/* Ahead of the window itself, which would move the focus by arrows. */
+static gboolean
+key_cb (FmPhotoViewer *self, guint key, guint code, GdkModifierType state)
+{
+  if ((state & gtk_accelerator_get_default_mod_mask ()) != 0)
+    return GDK_EVENT_PROPAGATE;
+  if (key == GDK_KEY_Right)
+    return gtk_widget_activate_action (GTK_WIDGET (self), "viewer.next", NULL);
+  if (key == GDK_KEY_Left)
+    return gtk_widget_activate_action (GTK_WIDGET (self), "viewer.previous", NULL);
+  return GDK_EVENT_PROPAGATE;
+}
+
 static gboolean
 scroll_cb (FmPhotoViewer *self, double dx, double dy, GtkEventController *controller)
 {
@@ -294,9 +307,7 @@ install_actions (GtkWidgetClass *widget_class)
     GdkModifierType modifiers;
     const char *action;
   } keys[] = {
-    { GDK_KEY_Right, 0, "viewer.next" },
     { GDK_KEY_Page_Down, 0, "viewer.next" },
-    { GDK_KEY_Left, 0, "viewer.previous" },
     { GDK_KEY_Page_Up, 0, "viewer.previous" },
     { GDK_KEY_plus, GDK_CONTROL_MASK, "viewer.zoom-in" },
     { GDK_KEY_plus, 0, "viewer.zoom-in" },
@@ -342,6 +353,7 @@ fm_photo_viewer_class_init (FmPhotoViewerClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, message_label);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, caption_label);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, zoom_label);
+  gtk_widget_class_bind_template_callback (widget_class, key_cb);
   gtk_widget_class_bind_template_callback (widget_class, scroll_cb);
 }
 

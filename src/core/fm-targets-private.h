@@ -47,6 +47,10 @@ void fm_targets_model_aim_at_nothing (FmTargetsModel *self);
 double fm_targets_model_value (const FmTargetsModel *self, guint row, const double *share);
 /** The least (or greatest) value of @row within the limits in use; NaN when there is none. */
 double fm_targets_model_extreme (FmTargetsModel *self, guint row, gboolean greatest);
+/** The same within locks and share limits alone, all targets set aside. */
+double fm_targets_model_reach (FmTargetsModel *self, guint row, gboolean greatest);
+/** The same of any value: (array length=n), per unit share. */
+double fm_targets_model_reach_of (FmTargetsModel *self, const double *value, gboolean greatest);
 /** The shares that the last run found, cleaned of rounding errors outside their limits. */
 void fm_targets_model_shares (const FmTargetsModel *self, double *share);
 /** Coefficients of @limit in a row whose limit is 0: coef - limit x over. (array length=n) */

@@ -53,50 +53,34 @@ fm_targets_result_free (FmTargetsResult *self)
   g_free (self);
 }
 
-/* The reach of each target, the others set aside. */
 static void
 fill_reach (FmTargetsResult *self, FmTargetsModel *model)
 {
-  for (guint k = 0; k < model->limits->len; k++)
-    fm_targets_model_use_limit (model, k, FALSE);
-  self->fat_reach = (FmReach){ NAN, NAN };
   for (guint r = 0; r < model->n_rows; r++) {
-    const FmTargetRow *row = g_ptr_array_index (model->targets->rows, r);
     self->reach[r] = (FmReach){ NAN, NAN };
     if (!model->active[r])
       continue;
-    self->reach[r].min = fm_targets_model_extreme (model, r, FALSE);
-    self->reach[r].max = fm_targets_model_extreme (model, r, TRUE);
-    if (row->quantity == FM_QUANTITY_NUTRIENT && row->nutrient == FM_NUTRIENT_FAT)
-      self->fat_reach = self->reach[r];
+    self->reach[r].min = fm_targets_model_reach (model, r, FALSE);
+    self->reach[r].max = fm_targets_model_reach (model, r, TRUE);
   }
 }
 
-/* Fat without a target of its own; unknown when a usable ingredient does not know it. */
+/* Not known when an ingredient that may be used does not know its fat. */
 static void
 fill_fat_reach (FmTargetsResult *self, FmTargetsModel *model)
 {
-  if (!isnan (self->fat_reach.min))
-    return;
-  double sign[2] = { 1.0, -1.0 };
-  double found[2] = { NAN, NAN };
+  g_autofree double *fat = g_new0 (double, model->n);
+  self->fat_reach = (FmReach){ NAN, NAN };
   for (guint i = 0; i < model->n; i++) {
     const FmCandidate *candidate = g_ptr_array_index (model->targets->candidates, i);
-    if (model->usable[i] && isnan (fm_ingredient_fat_g_per_100g (candidate->ingredient)))
+    if (!model->usable[i])
+      continue;
+    fat[i] = fm_ingredient_fat_g_per_100g (candidate->ingredient);
+    if (isnan (fat[i]))
       return;
   }
-  fm_targets_model_aim_at_nothing (model);
-  for (int k = 0; k < 2; k++) {
-    for (guint i = 0; i < model->n; i++) {
-      const FmCandidate *candidate = g_ptr_array_index (model->targets->candidates, i);
-      if (model->usable[i])
-        fm_solver_set_cost (model->solver, i,
-                            sign[k] * fm_ingredient_fat_g_per_100g (candidate->ingredient));
-    }
-    if (fm_solver_run (model->solver) == FM_SOLVE_OPTIMAL)
-      found[k] = sign[k] * fm_solver_objective (model->solver);
-  }
-  self->fat_reach = (FmReach){ found[0], found[1] };
+  self->fat_reach.min = fm_targets_model_reach_of (model, fat, FALSE);
+  self->fat_reach.max = fm_targets_model_reach_of (model, fat, TRUE);
 }
 
 /* Dual of a limit, as the change of cost per unit of the target: for a ratio the row is

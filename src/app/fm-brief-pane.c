@@ -8,6 +8,7 @@
 #include "app/fm-brief-target-row.h"
 #include "app/fm-formula-line-edit.h"
 #include "app/fm-number-entry.h"
+#include "app/fm-widget.h"
 #include "core/fm-caution.h"
 
 /* The lightest patty that a kitchen scale tells apart from nothing. */
@@ -116,7 +117,7 @@ static void
 fm_brief_pane_dispose (GObject *object)
 {
   g_clear_object (&FM_BRIEF_PANE (object)->session);
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_BRIEF_PANE);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_BRIEF_PANE);
   G_OBJECT_CLASS (fm_brief_pane_parent_class)->dispose (object);
 }
 

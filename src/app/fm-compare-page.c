@@ -7,6 +7,7 @@
 #include "app/fm-compare-load.h"
 #include "app/fm-compare-picker.h"
 #include "app/fm-compare-table.h"
+#include "app/fm-widget.h"
 #include "report/fm-compare-csv.h"
 
 #define SELECTION_SETTING "compare-selection"
@@ -289,7 +290,7 @@ fm_compare_page_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->session, self);
   g_clear_object (&self->session);
   g_clear_object (&self->chooser);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_COMPARE_PAGE);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_COMPARE_PAGE);
   G_OBJECT_CLASS (fm_compare_page_parent_class)->dispose (object);
 }
 

@@ -1,6 +1,8 @@
 /* fm-food-search.c - an entry that finds foods of the dataset and the developer's own entries */
 #include "app/fm-food-search.h"
 
+#include "app/fm-widget.h"
+
 #include <math.h>
 
 #include <glib/gi18n-lib.h>
@@ -372,7 +374,7 @@ fm_food_search_dispose (GObject *object)
   g_clear_object (&self->cancellable);
   g_clear_pointer (&self->shown, search_free);
   g_clear_object (&self->session);
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_FOOD_SEARCH);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_FOOD_SEARCH);
   G_OBJECT_CLASS (fm_food_search_parent_class)->dispose (object);
 }
 

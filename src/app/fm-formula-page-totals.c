@@ -7,6 +7,7 @@
 
 #include "app/fm-formula-line-mass.h"
 #include "app/fm-preferences.h"
+#include "app/fm-widget.h"
 #include "core/fm-number.h"
 
 /* Two-sided 95 % of the normal distribution. */
@@ -273,7 +274,7 @@ show_cost (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis
 static void
 fm_formula_page_totals_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_FORMULA_PAGE_TOTALS);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_FORMULA_PAGE_TOTALS);
   G_OBJECT_CLASS (fm_formula_page_totals_parent_class)->dispose (object);
 }
 

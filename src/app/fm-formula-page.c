@@ -15,6 +15,7 @@
 #include "app/fm-formula-page-totals.h"
 #include "app/fm-ingredient-dialog.h"
 #include "app/fm-preferences.h"
+#include "app/fm-widget.h"
 
 struct _FmFormulaPage {
   GtkWidget parent_instance;
@@ -255,7 +256,7 @@ fm_formula_page_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->session, self);
   g_clear_handle_id (&self->scroll_id, g_source_remove);
   g_signal_handlers_disconnect_by_data (fm_preferences_get (), self);
-  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_FORMULA_PAGE);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_FORMULA_PAGE);
   g_clear_object (&self->session);
   g_clear_object (&self->lines);
   G_OBJECT_CLASS (fm_formula_page_parent_class)->dispose (object);

@@ -1,7 +1,6 @@
 /* fm-nutrition-row.c - one nutrient in the nutrition panel */
 #include "app/fm-nutrition-row.h"
 
-
 struct _FmNutritionRow {
   GtkListBoxRow parent_instance;
 

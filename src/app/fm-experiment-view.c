@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-accessible.h"
+#include "app/fm-cook-panel.h"
 #include "app/fm-experiment-caution.h"
 #include "app/fm-experiment-date.h"
 #include "app/fm-experiment-making.h"
@@ -30,6 +31,7 @@ struct _FmExperimentView {
   FmExperimentMaking *making;
   FmExperimentCaution *caution;
   FmReadingsEditor *readings;
+  FmCookPanel *cook;
   GtkTextView *notes_view;
   FmPhotoGrid *photos;
 
@@ -252,6 +254,7 @@ fm_experiment_view_dispose (GObject *object)
 static void
 ensure_types (void)
 {
+  g_type_ensure (FM_TYPE_COOK_PANEL);
   g_type_ensure (FM_TYPE_EXPERIMENT_CAUTION);
   g_type_ensure (FM_TYPE_EXPERIMENT_DATE);
   g_type_ensure (FM_TYPE_EXPERIMENT_MAKING);
@@ -278,6 +281,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, making);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, caution);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, readings);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, cook);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, notes_view);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, photos);
   gtk_widget_class_bind_template_callback (widget_class, title_changed_cb);
@@ -338,6 +342,7 @@ fm_experiment_view_set_document (FmExperimentView *self,
   fm_experiment_patties_set_document (self->patties, document);
   fm_experiment_making_set_document (self->making, document);
   fm_readings_editor_set_document (self->readings, document);
+  fm_cook_panel_set_document (self->cook, document);
   if (document == NULL) {
     fm_photo_grid_set_experiment (self->photos, NULL, 0);
     return;

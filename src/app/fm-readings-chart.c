@@ -19,6 +19,7 @@ struct _FmReadingsChart {
   GtkWidget parent_instance;
 
   GArray *readings;
+  GArray *estimate; /* FmCoreReading; empty = none */
   FmExperimentUnits *units;
 };
 
@@ -51,19 +52,26 @@ nice_step (double span)
 }
 
 static void
+widen (const GArray *curve, double *last_s, double *low_c, double *high_c)
+{
+  for (guint i = 0; i < curve->len; i++) {
+    const FmCoreReading *point = &g_array_index (curve, FmCoreReading, i);
+
+    *last_s = MAX (*last_s, point->time_s);
+    *low_c = MIN (*low_c, point->temp_c);
+    *high_c = MAX (*high_c, point->temp_c);
+  }
+}
+
+static void
 scale_init (Scale *scale, FmReadingsChart *self, double width, double height)
 {
   double last_s = 60;
   double low_c = 20;
   double high_c = FIGURE_C + 5;
 
-  for (guint i = 0; i < self->readings->len; i++) {
-    const FmCoreReading *reading = &g_array_index (self->readings, FmCoreReading, i);
-
-    last_s = MAX (last_s, reading->time_s);
-    low_c = MIN (low_c, reading->temp_c);
-    high_c = MAX (high_c, reading->temp_c);
-  }
+  widen (self->readings, &last_s, &low_c, &high_c);
+  widen (self->estimate, &last_s, &low_c, &high_c);
   scale->time_step = nice_step (last_s / 60.0);
   scale->time_max_min = ceil (last_s / 60.0 / scale->time_step) * scale->time_step;
   scale->temp_min = fm_experiment_units_to_shown (self->units, low_c);
@@ -178,6 +186,31 @@ draw_curve (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGB
   }
 }
 
+/* Dots in a row, without marks: told from the measured curve without its colour. */
+static void
+draw_estimate (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA *colour)
+{
+  const double dots[] = { 2, 4 };
+
+  if (self->estimate->len == 0)
+    return;
+  gdk_cairo_set_source_rgba (cr, colour);
+  cairo_save (cr);
+  cairo_set_line_width (cr, 2);
+  cairo_set_dash (cr, dots, G_N_ELEMENTS (dots), 0);
+  cairo_new_path (cr);
+  for (guint i = 0; i < self->estimate->len; i++) {
+    const FmCoreReading *point = &g_array_index (self->estimate, FmCoreReading, i);
+
+    cairo_line_to (cr, to_x (scale, point->time_s / 60.0),
+                   to_y (scale, fm_experiment_units_to_shown (self->units, point->temp_c)));
+  }
+  cairo_stroke (cr);
+  cairo_restore (cr);
+  draw_text (self, cr, _ ("● measured   ┈ estimate"), scale->width - MARGIN_END, scale->height - 8,
+             1);
+}
+
 static void
 fm_readings_chart_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -200,6 +233,7 @@ fm_readings_chart_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   draw_axes (self, cr, &scale, &text_colour);
   draw_figure (self, cr, &scale, &text_colour);
+  draw_estimate (self, cr, &scale, &text_colour);
   draw_curve (self, cr, &scale, &line_colour);
   cairo_destroy (cr);
 }
@@ -218,7 +252,7 @@ fm_readings_chart_measure (GtkWidget *widget,
 }
 
 static char *
-describe (FmReadingsChart *self)
+describe_readings (FmReadingsChart *self)
 {
   const guint n = self->readings->len;
   const FmCoreReading *first;
@@ -245,13 +279,44 @@ describe (FmReadingsChart *self)
                           n, from, to, minutes, peak);
 }
 
+static char *
+describe (FmReadingsChart *self)
+{
+  const char *unit = fm_experiment_units_symbol (self->units);
+  g_autofree char *readings = describe_readings (self);
+  g_autofree char *from = NULL;
+  g_autofree char *peak = NULL;
+  g_autofree char *minutes = NULL;
+  const FmCoreReading *highest;
+
+  if (self->estimate->len == 0)
+    return g_steal_pointer (&readings);
+  highest = &g_array_index (self->estimate, FmCoreReading, 0);
+  from =
+      fm_number_format_unit (fm_experiment_units_to_shown (self->units, highest->temp_c), 1, unit);
+  for (guint i = 1; i < self->estimate->len; i++) {
+    const FmCoreReading *point = &g_array_index (self->estimate, FmCoreReading, i);
+
+    if (point->temp_c > highest->temp_c)
+      highest = point;
+  }
+  peak =
+      fm_number_format_unit (fm_experiment_units_to_shown (self->units, highest->temp_c), 1, unit);
+  minutes = fm_number_format (highest->time_s / 60.0, 1);
+  return g_strdup_printf (_ ("Estimate, dotted: from %s, highest %s after %s minutes. Measured, "
+                             "line with marks: %s"),
+                          from, peak, minutes, readings);
+}
+
 static void
 update (FmReadingsChart *self)
 {
   g_autofree char *description = describe (self);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Curve of the core temperature"),
+                                  self->estimate->len > 0
+                                      ? _ ("Curve of the core temperature, measured and estimated")
+                                      : _ ("Curve of the core temperature"),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, description, -1);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), description);
   gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -261,6 +326,7 @@ static void
 fm_readings_chart_finalize (GObject *object)
 {
   g_array_unref (FM_READINGS_CHART (object)->readings);
+  g_array_unref (FM_READINGS_CHART (object)->estimate);
   G_OBJECT_CLASS (fm_readings_chart_parent_class)->finalize (object);
 }
 
@@ -279,18 +345,33 @@ static void
 fm_readings_chart_init (FmReadingsChart *self)
 {
   self->readings = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
+  self->estimate = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   self->units = fm_experiment_units_get_default ();
   g_signal_connect_object (self->units, "notify::fahrenheit", G_CALLBACK (update), self,
                            G_CONNECT_SWAPPED);
   update (self);
 }
 
+static void
+copy_curve (GArray *to, const GArray *from)
+{
+  g_array_set_size (to, 0);
+  if (from != NULL && from->len > 0)
+    g_array_append_vals (to, from->data, from->len);
+}
+
 void
 fm_readings_chart_set_readings (FmReadingsChart *self, const GArray *readings)
 {
   g_return_if_fail (FM_IS_READINGS_CHART (self));
-  g_array_set_size (self->readings, 0);
-  if (readings != NULL && readings->len > 0)
-    g_array_append_vals (self->readings, readings->data, readings->len);
+  copy_curve (self->readings, readings);
+  update (self);
+}
+
+void
+fm_readings_chart_set_estimate (FmReadingsChart *self, const GArray *estimate)
+{
+  g_return_if_fail (FM_IS_READINGS_CHART (self));
+  copy_curve (self->estimate, estimate);
   update (self);
 }

@@ -16,5 +16,8 @@ G_DECLARE_FINAL_TYPE (FmReadingsChart, fm_readings_chart, FM, READINGS_CHART, Gt
 
 /** @readings: (transfer none): FmCoreReading by time, copied. */
 void fm_readings_chart_set_readings (FmReadingsChart *self, const GArray *readings);
+/** @estimate: (transfer none) (nullable): points of an estimated curve by time, copied; drawn
+ * dotted and without marks beside the readings. */
+void fm_readings_chart_set_estimate (FmReadingsChart *self, const GArray *estimate);
 
 G_END_DECLS

@@ -1,0 +1,69 @@
+"""The cook by its numbers: a temperature log becomes each authority's verdict, in words."""
+
+from harness import run, wait_for
+
+TITLE = "Title of the experiment"
+READINGS = "Readings as text, time and temperature"
+FORBIDDEN = (" safe", "safe ", "unsafe")
+
+
+def open_without_readings(program):
+    """Shows the first experiment of the demo and takes its readings away."""
+    program.page("Experiments")
+    program.press_in(program.find("\nVersion ", contains=True, role="label"))
+    program.field(TITLE)
+
+    def is_empty():
+        for button in program.all("Remove reading", contains=True, showing=False):
+            button.act()
+            return False
+        return True
+    wait_for(is_empty, "end of the readings")
+    program.click("Type or paste many readings")
+
+
+def paste(program, *lines):
+    program.type_into(READINGS, "\n".join(lines) + "\n")
+    program.click("Add these readings")
+
+
+def each_authority_judges_a_pasted_log(start, folder):
+    program = start("--demo", "--separate")
+    open_without_readings(program)
+    program.says("USDA FSIS consumer chart, ground meat: not known. No core temperature")
+    program.says("Lethality needs at least two core readings")
+    paste(program, "0 5", "2:00 40,5", "4:00 66", "4:20 69", "4:40 69.5", "5:00 69")
+    program.says("USDA FSIS consumer chart, ground meat: not reached. It asks for 71.1 °C")
+    program.says("FDA Food Code 3-401.11(A)(2), comminuted meat: reached.")
+    program.says("9 CFR 318.23(b)(1), cooked beef patties: reached.")
+    program.says("FSIS Appendix A (1999), 6.5 log of Salmonella: reached.")
+    program.says("FSIS Appendix A (1999), 7 log of Salmonella: reached.")
+    program.says("UK FSA burger advice, after ACMSF: not reached.")
+    program.says("Model code for retail and food service.")
+    program.says("Integrated lethality F: ")
+    program.says("Computed decimal reductions: ")
+    program.screenshot("cook-verdicts")
+    assert not [n.name for n in program.all() if any(w in n.name.lower() for w in FORBIDDEN)]
+    assert not program.unnamed(), program.unnamed()
+    program.quit()
+
+
+def a_gap_in_the_log_is_not_known(start, folder):
+    program = start("--demo", "--separate")
+    open_without_readings(program)
+    paste(program, "0 5", "4:00 68,5", "6:00 68,5")
+    program.says("FDA Food Code 3-401.11(A)(2), comminuted meat: not known.")
+    program.quit()
+
+
+def a_cook_below_the_table_shows_the_advisory(start, folder):
+    program = start("--demo", "--separate")
+    open_without_readings(program)
+    paste(program, "0 5", "4:00 52", "5:00 54")
+    program.says("lies below the table of FDA Food Code 3-401.11")
+    program.quit()
+
+
+run(each_authority_judges_a_pasted_log,
+    a_gap_in_the_log_is_not_known,
+    a_cook_below_the_table_shows_the_advisory)

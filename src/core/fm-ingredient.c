@@ -156,6 +156,7 @@ fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b)
          fm_double_same (a->fat_u_g_per_100g, b->fat_u_g_per_100g) &&
          fm_double_same (a->price_per_kg, b->price_per_kg) &&
          fm_double_same (a->ep_yield_pct, b->ep_yield_pct) &&
+         a->allergens_known == b->allergens_known && a->allergens == b->allergens &&
          fm_composition_equal (&a->composition, &b->composition);
 }
 

@@ -1,6 +1,7 @@
 /* fm-ingredient.h - an ingredient as stocked, with the composition it had when it was used */
 #pragma once
 
+#include "core/fm-allergen.h"
 #include "core/fm-composition.h"
 #include "core/fm-food.h"
 
@@ -34,6 +35,8 @@ typedef enum {
  * @fat_u_g_per_100g: standard uncertainty of the fat value, NaN when not known
  * @price_per_kg: as purchased, in the notebook's currency; NaN when not known
  * @ep_yield_pct: edible portion of the as-purchased mass, (0, 100]; NaN = taken as 100 and said so
+ * @allergens_known: somebody stated the allergens; FALSE = not stated, which is never "none"
+ * @allergens: what was stated; empty while not stated
  */
 typedef struct {
   gatomicrefcount ref_count;
@@ -48,6 +51,8 @@ typedef struct {
   double fat_u_g_per_100g;
   double price_per_kg;
   double ep_yield_pct;
+  gboolean allergens_known;
+  FmAllergenSet allergens;
 } FmIngredient;
 
 /** New ingredient with a fresh UUID, everything unknown. */

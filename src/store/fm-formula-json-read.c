@@ -193,6 +193,39 @@ read_composition (Reading *self, JsonObject *object, FmComposition *composition)
         read_double (self, object, fm_nutrient_info ((FmNutrient)i)->key, 0.0, MAX_NUMBER);
 }
 
+static FmAllergen
+read_allergen (JsonNode *node)
+{
+  gboolean is_text =
+      JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING;
+
+  return is_text ? fm_allergen_from_key (json_node_get_string (node)) : FM_N_ALLERGENS;
+}
+
+/* An unknown word is an error: to drop it would hide an allergen. */
+static void
+read_allergens (Reading *self, JsonObject *object, FmIngredient *ingredient)
+{
+  JsonNode *node = json_object_get_member (object, "allergens");
+
+  if (node == NULL)
+    return;
+  if (!JSON_NODE_HOLDS_ARRAY (node)) {
+    fail (self, "allergens");
+    return;
+  }
+  JsonArray *list = json_node_get_array (node);
+  ingredient->allergens_known = TRUE;
+  for (guint i = 0; i < json_array_get_length (list); i++) {
+    FmAllergen allergen = read_allergen (json_array_get_element (list, i));
+
+    if (allergen == FM_N_ALLERGENS)
+      fail (self, "allergens");
+    else
+      ingredient->allergens |= FM_ALLERGEN_BIT (allergen);
+  }
+}
+
 static FmIngredient *
 read_ingredient (Reading *self, JsonObject *object)
 {
@@ -219,6 +252,7 @@ read_ingredient (Reading *self, JsonObject *object)
   ingredient->fat_u_g_per_100g = read_double (self, object, "fat_u_g_per_100g", 0.0, 100.0);
   ingredient->price_per_kg = read_double (self, object, "price_per_kg", 0.0, MAX_NUMBER);
   ingredient->ep_yield_pct = read_double (self, object, "ep_yield_pct", DBL_MIN, 100.0);
+  read_allergens (self, object, ingredient);
   if (composition != NULL)
     read_composition (self, composition, &ingredient->composition);
   return ingredient;

@@ -72,6 +72,25 @@ add_string (GString *out, const char *key, const char *value)
   g_string_append_c (out, '"');
 }
 
+/* Left out while nobody stated them; an empty list is the statement that there are none. */
+static void
+add_allergens (GString *out, const FmIngredient *ingredient)
+{
+  const char *comma = "";
+
+  if (!ingredient->allergens_known)
+    return;
+  add_key (out, "allergens");
+  g_string_append_c (out, '[');
+  for (int i = 0; i < FM_N_ALLERGENS; i++) {
+    if ((ingredient->allergens & FM_ALLERGEN_BIT (i)) == 0)
+      continue;
+    g_string_append_printf (out, "%s\"%s\"", comma, fm_allergen_key ((FmAllergen)i));
+    comma = ",";
+  }
+  g_string_append_c (out, ']');
+}
+
 static void
 add_ingredient (GString *out, const FmIngredient *ingredient)
 {
@@ -86,6 +105,7 @@ add_ingredient (GString *out, const FmIngredient *ingredient)
   add_double (out, "fat_u_g_per_100g", ingredient->fat_u_g_per_100g);
   add_double (out, "price_per_kg", ingredient->price_per_kg);
   add_double (out, "ep_yield_pct", ingredient->ep_yield_pct);
+  add_allergens (out, ingredient);
   add_key (out, "per_100g");
   g_string_append_c (out, '{');
   for (int i = 0; i < FM_N_NUTRIENTS; i++)

@@ -17,6 +17,13 @@
   "  saved_at INTEGER NOT NULL,\n"                                                                 \
   "  ingredient_json TEXT NOT NULL\n"                                                              \
   ");\n"                                                                                           \
+  "CREATE TABLE prices (\n"                                                                        \
+  "  id INTEGER PRIMARY KEY AUTOINCREMENT,\n"                                                      \
+  "  ingredient TEXT NOT NULL,\n"                                                                  \
+  "  recorded_at INTEGER NOT NULL,\n"                                                              \
+  "  price_per_kg REAL NOT NULL CHECK (price_per_kg >= 0)\n"                                       \
+  ");\n"                                                                                           \
+  "CREATE INDEX prices_by_ingredient ON prices(ingredient, recorded_at);\n"                        \
   "CREATE TABLE blends (\n"                                                                        \
   "  id INTEGER PRIMARY KEY AUTOINCREMENT,\n"                                                      \
   "  name TEXT NOT NULL CHECK (length(trim(name)) > 0),\n"                                         \

@@ -1,0 +1,30 @@
+/* fm-prices.h - what an ingredient cost, and since when
+ *
+ * A price is kept under the identity of its ingredient (fm_ingredient_identity()), so that all
+ * blends of a notebook share one history. A saved version keeps the price it was made with, which
+ * lies in its own formula and not here.
+ */
+#pragma once
+
+#include "core/fm-ingredient.h"
+#include "store/fm-notebook.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  double price_per_kg; /* as purchased, in the notebook's currency */
+  gint64 recorded_at;  /* unix seconds */
+} FmPrice;
+
+/**
+ * Notes the price of @ingredient at @recorded_at, unless it is the one noted last. An ingredient
+ * without a price is left out, which is no error.
+ */
+gboolean fm_prices_record (FmNotebook *self,
+                           const FmIngredient *ingredient,
+                           gint64 recorded_at,
+                           GError **error);
+/** At most @n_max prices, the latest first. Returns: (transfer full) (element-type FmPrice). */
+GArray *fm_prices_list (FmNotebook *self, const char *identity, guint n_max, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,35 @@
+/* fm-batch-sheet-paint.h - a batch sheet on paper
+ *
+ * One page is the rule: type shrinks down to 75 % for it. A longer sheet goes on over further
+ * pages, broken between rows only. Lengths in points (1/72 inch).
+ */
+#pragma once
+
+#include <cairo.h>
+
+#include "report/fm-batch-sheet.h"
+
+G_BEGIN_DECLS
+
+#define FM_A4_WIDTH_PT 595.276
+#define FM_A4_HEIGHT_PT 841.89
+
+typedef struct {
+  double scale;  /* of the type */
+  GArray *first; /* guint, first row of each page */
+} FmSheetLayout;
+
+/** How @sheet breaks over pages of this size. @cr is only measured with. */
+FmSheetLayout *
+fm_sheet_layout_new (const FmBatchSheet *sheet, cairo_t *cr, double width_pt, double height_pt);
+void fm_sheet_layout_free (FmSheetLayout *self);
+guint fm_sheet_layout_n_pages (const FmSheetLayout *self);
+/** Paints page @page, black, from the origin of @cr; the paper itself is left as it is. */
+void fm_sheet_layout_paint (
+    const FmSheetLayout *self, const FmBatchSheet *sheet, cairo_t *cr, double width_pt, guint page);
+/** The whole sheet as a PDF file on A4. NULL + error (G_IO_ERROR). Returns: (transfer full). */
+GBytes *fm_batch_sheet_to_pdf (const FmBatchSheet *sheet, GError **error);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmSheetLayout, fm_sheet_layout_free)
+
+G_END_DECLS

@@ -1,0 +1,337 @@
+/* fm-batch-sheet.c - the sheet that goes to the grinder, as plain rows of text */
+#include "report/fm-batch-sheet.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "core/fm-caution.h"
+#include "core/fm-number.h"
+#include "core/fm-units.h"
+
+static FmSheetRow *
+add_row (FmBatchSheet *self, FmSheetKind kind, char *text)
+{
+  FmSheetRow *row = g_new0 (FmSheetRow, 1);
+
+  row->kind = kind;
+  row->cells[0] = text;
+  g_ptr_array_add (self->rows, row);
+  return row;
+}
+
+static void
+row_free (FmSheetRow *row)
+{
+  for (guint i = 0; i < FM_SHEET_N_CELLS; i++)
+    g_free (row->cells[i]);
+  g_free (row);
+}
+
+static char *
+money_text (const FmBatchSheetInput *input, double amount)
+{
+  g_autofree char *number = fm_number_format (amount, 2);
+
+  if (isnan (amount))
+    return g_steal_pointer (&number);
+  return g_strdup_printf ("%s%s", input->currency, number);
+}
+
+static void
+add_head (FmBatchSheet *self, const FmBatchSheetInput *input)
+{
+  const FmBatchPlan *plan = &input->plan;
+  g_autofree char *mass = fm_number_format_unit (plan->patty_mass_g, 1, "g");
+  g_autoptr (GString) origin = g_string_new (NULL);
+
+  add_row (self, FM_SHEET_TITLE,
+           /* Translators: name of the blend, "version 3" */
+           g_strdup_printf (_ ("Batch sheet: %s, %s"), input->blend_name, input->version_name));
+  add_row (self, FM_SHEET_SUBTITLE,
+           g_strdup_printf (
+               ngettext ("%d patty of %s raw", "%d patties of %s raw", (gulong)plan->n_patties),
+               plan->n_patties, mass));
+  if (input->notebook_name != NULL)
+    g_string_append_printf (origin, _ ("Notebook: %s"), input->notebook_name);
+  if (input->date_text != NULL)
+    g_string_append_printf (origin, "%s%s", origin->len > 0 ? " · " : "", input->date_text);
+  if (origin->len > 0)
+    add_row (self, FM_SHEET_SMALL, g_strdup (origin->str));
+}
+
+static void
+add_ingredient (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatchLine *line)
+{
+  FmSheetRow *row = add_row (self, FM_SHEET_INGREDIENT, g_strdup (line->line->ingredient->name));
+
+  row->cells[1] = fm_number_format_unit (line->share_pct, 1, "%");
+  row->cells[2] = fm_number_format_unit (line->edible_g, 1, "g");
+  row->cells[3] = fm_number_format_unit (line->purchased_g, 1, "g");
+  row->cells[4] = money_text (input, line->cost);
+}
+
+static void
+add_totals (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *batch)
+{
+  FmSheetRow *row = add_row (self, FM_SHEET_TOTAL, g_strdup (_ ("Into the grinder")));
+
+  row->cells[2] = fm_number_format_unit (batch->edible_g, 1, "g");
+  row->cells[3] = fm_number_format_unit (batch->purchased_g, 1, "g");
+  row->cells[4] = money_text (input, batch->cost);
+  row = add_row (self, FM_SHEET_TOTAL, g_strdup (_ ("Ground, for the patties")));
+  row->cells[2] = fm_number_format_unit (batch->ground_g, 1, "g");
+  if (isnan (batch->salt_g))
+    return;
+  g_autofree char *salt_pct = fm_number_to_edit (input->plan.salt_pct, 2);
+  row = add_row (self, FM_SHEET_INGREDIENT,
+                 g_strdup_printf (_ ("Salt, %s %% of the ground mass, on top"), salt_pct));
+  row->cells[2] = fm_number_format_unit (batch->salt_g, 1, "g");
+}
+
+static void
+add_table_notes (FmBatchSheet *self, const FmBatch *batch)
+{
+  g_autoptr (GString) assumed = g_string_new (NULL);
+
+  for (guint i = 0; i < batch->lines->len; i++) {
+    const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, i);
+
+    if (line->yield_assumed)
+      g_string_append_printf (assumed, "%s%s", assumed->len > 0 ? ", " : "",
+                              line->line->ingredient->name);
+  }
+  if (assumed->len > 0)
+    add_row (self, FM_SHEET_SMALL,
+             g_strdup_printf (_ ("No trim loss is stated, so all of it is taken as edible: %s."),
+                              assumed->str));
+  if (batch->without_price[0] != NULL) {
+    g_autofree char *names = g_strjoinv (", ", batch->without_price);
+
+    add_row (
+        self, FM_SHEET_SMALL,
+        g_strdup_printf (_ ("No price is known, so there is no cost of the batch: %s."), names));
+  }
+}
+
+static void
+add_table (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *batch)
+{
+  FmSheetRow *head = NULL;
+
+  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Weigh")));
+  head = add_row (self, FM_SHEET_COLUMNS, g_strdup (_ ("Ingredient")));
+  head->cells[1] = g_strdup (_ ("Share"));
+  head->cells[2] = g_strdup (_ ("Edible"));
+  head->cells[3] = g_strdup (_ ("As purchased"));
+  head->cells[4] = g_strdup (_ ("Cost"));
+  for (guint i = 0; i < batch->lines->len; i++)
+    add_ingredient (self, input, &g_array_index (batch->lines, FmBatchLine, i));
+  add_totals (self, input, batch);
+  add_table_notes (self, batch);
+}
+
+static void
+add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *batch)
+{
+  g_autofree char *raw = money_text (input, batch->cost_per_raw_patty);
+  g_autofree char *cooked = money_text (input, batch->cost_per_cooked_patty);
+  g_autofree char *cooked_100g = money_text (input, batch->cost_per_100g_cooked);
+  g_autofree char *mass = fm_number_format_unit (batch->cooked_patty_g, 0, "g");
+  g_autofree char *yield = fm_number_format_unit (input->plan.cook_yield_pct, 1, "%");
+
+  self->costs =
+      g_strdup_printf (_ ("Cost per raw patty %s, per cooked patty %s, per 100 g cooked %s"), raw,
+                       cooked, cooked_100g);
+  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Cost")));
+  add_row (self, FM_SHEET_TEXT, g_strdup (self->costs));
+  add_row (self, FM_SHEET_SMALL,
+           isnan (input->plan.cook_yield_pct)
+               ? g_strdup (_ ("The fat of the blend is not known, so neither is the cooked mass."))
+               /* Translators: cooking method, yield in %, mass of a cooked patty */
+               : g_strdup_printf (_ ("%s: cooked yield %s of the raw mass as predicted, %s for a "
+                                     "patty. Salt is not in the cost."),
+                                  fm_cook_method_name (input->method), yield, mass));
+}
+
+static char *
+grind_step (const FmBatchSheetInput *input)
+{
+  g_autoptr (GString) step = g_string_new (NULL);
+  g_autofree char *plate = fm_number_to_edit (input->plate_mm, 1);
+
+  if (isnan (input->plate_mm))
+    g_string_append (step, _ ("Grind: plate not planned"));
+  else
+    g_string_append_printf (step, _ ("Grind through the %s mm plate"), plate);
+  if (input->grind_passes > 0)
+    g_string_append_printf (step,
+                            ngettext (", %d pass", ", %d passes", (gulong)input->grind_passes),
+                            input->grind_passes);
+  if (input->plan.grind_loss_pct > 0.0) {
+    g_autofree char *loss = fm_number_to_edit (input->plan.grind_loss_pct, 2);
+
+    g_string_append_printf (step, _ (". %s %% is expected to stay in the grinder"), loss);
+  }
+  g_string_append_c (step, '.');
+  return g_string_free (g_steal_pointer (&step), FALSE);
+}
+
+static char *
+chill_step (const FmBatchSheetInput *input)
+{
+  g_autofree char *celsius = fm_number_format_unit (input->meat_temp_c, 1, "°C");
+  g_autofree char *fahrenheit =
+      fm_number_format_unit (fm_celsius_to_fahrenheit (input->meat_temp_c), 0, "°F");
+
+  if (isnan (input->meat_temp_c))
+    return g_strdup (_ ("Chill the meat. Measured before grinding: ______ °C."));
+  return g_strdup_printf (_ ("Chill the meat to %s (%s) before grinding. Measured: ______ °C."),
+                          celsius, fahrenheit);
+}
+
+static char *
+salt_step (const FmBatchSheetInput *input, const FmBatch *batch)
+{
+  g_autofree char *salt = fm_number_format_unit (batch->salt_g, 1, "g");
+  g_autofree char *each = fm_number_format_unit (batch->salt_per_patty_g, 2, "g");
+  g_autofree char *minutes = fm_number_to_edit (input->salt_minutes_before, 1);
+
+  if (isnan (input->salt_minutes_before))
+    return g_strdup_printf (_ ("Salt: %s in all, %s for each patty. The moment is not planned."),
+                            salt, each);
+  return g_strdup_printf (_ ("Salt %s min before cooking: %s in all, %s for each patty."), minutes,
+                          salt, each);
+}
+
+static void
+add_steps (FmBatchSheet *self,
+           const FmFormula *formula,
+           const FmBatchSheetInput *input,
+           const FmBatch *batch)
+{
+  const char *doneness = formula->brief->doneness;
+  g_autofree char *mass = fm_number_format_unit (input->plan.patty_mass_g, 1, "g");
+  g_autofree char *goal = doneness != NULL && *doneness != '\0'
+                              ? g_strdup_printf (_ (" The brief asks for: %s."), doneness)
+                              : g_strdup ("");
+
+  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Steps")));
+  add_row (self, FM_SHEET_STEP, chill_step (input));
+  add_row (self, FM_SHEET_STEP, grind_step (input));
+  if (!isnan (batch->salt_g))
+    add_row (self, FM_SHEET_STEP, salt_step (input, batch));
+  add_row (self, FM_SHEET_STEP,
+           g_strdup_printf (ngettext ("Shape %d patty of %s.", "Shape %d patties of %s each.",
+                                      (gulong)input->plan.n_patties),
+                            input->plan.n_patties, mass));
+  add_row (self, FM_SHEET_STEP,
+           g_strdup_printf (_ ("Cook: %s.%s Highest core temperature: ______ °C."),
+                            fm_cook_method_name (input->method), goal));
+}
+
+static char *
+joined_names (const FmBatch *batch, gboolean stated)
+{
+  g_autoptr (GString) names = g_string_new (NULL);
+
+  for (guint i = 0; i < batch->lines->len; i++) {
+    const FmIngredient *ingredient = g_array_index (batch->lines, FmBatchLine, i).line->ingredient;
+
+    if (!ingredient->allergens_known == !stated)
+      g_string_append_printf (names, "%s%s", names->len > 0 ? ", " : "", ingredient->name);
+  }
+  return g_string_free (g_steal_pointer (&names), FALSE);
+}
+
+static void
+add_stated_allergens (FmBatchSheet *self, const FmBatch *batch)
+{
+  for (guint i = 0; i < batch->lines->len; i++) {
+    const FmIngredient *ingredient = g_array_index (batch->lines, FmBatchLine, i).line->ingredient;
+    g_autofree char *text = fm_allergens_join (ingredient->allergens);
+
+    if (!ingredient->allergens_known)
+      continue;
+    add_row (self, FM_SHEET_TEXT,
+             g_strdup_printf ("%s: %s", ingredient->name,
+                              *text != '\0' ? text : _ ("none stated by whoever entered it")));
+  }
+}
+
+static void
+add_allergens (FmBatchSheet *self, const FmBatch *batch)
+{
+  g_autofree char *not_stated = joined_names (batch, FALSE);
+
+  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Allergens (US 9 and EU 14 lists)")));
+  add_stated_allergens (self, batch);
+  if (*not_stated != '\0')
+    add_row (self, FM_SHEET_TEXT, g_strdup_printf (_ ("Not stated: %s"), not_stated));
+  add_row (
+      self, FM_SHEET_SMALL,
+      g_strdup (_ ("Check the label of each supplier. Not stated does not mean none, and traces "
+                   "are not listed. Local rules decide what must be declared.")));
+}
+
+static void
+add_citation (FmBatchSheet *self, const FmBatch *batch)
+{
+  for (guint i = 0; i < batch->lines->len; i++) {
+    if (g_array_index (batch->lines, FmBatchLine, i).line->ingredient->provenance !=
+        FM_PROVENANCE_DATASET)
+      continue;
+    add_row (self, FM_SHEET_SMALL,
+             g_strdup (_ ("Composition and cooked yields: USDA National Nutrient Database for "
+                          "Standard Reference, Release 28, and own entries.")));
+    return;
+  }
+  add_row (self, FM_SHEET_SMALL,
+           g_strdup (_ ("Composition: own entries. Cooked yields: USDA National Nutrient Database "
+                        "for Standard Reference, Release 28.")));
+}
+
+FmBatchSheet *
+fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GError **error)
+{
+  g_autoptr (FmBatch) batch = fm_batch_new (formula, &input->plan, error);
+  FmBatchSheet *self;
+
+  if (batch == NULL)
+    return NULL;
+  self = g_new0 (FmBatchSheet, 1);
+  self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify)row_free);
+  add_head (self, input);
+  add_table (self, input, batch);
+  add_costs (self, input, batch);
+  add_steps (self, formula, input, batch);
+  add_allergens (self, batch);
+  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Ground meat")));
+  add_row (self, FM_SHEET_CAUTION, g_strdup (fm_caution_text ()));
+  add_citation (self, batch);
+  return self;
+}
+
+void
+fm_batch_sheet_free (FmBatchSheet *self)
+{
+  g_ptr_array_unref (self->rows);
+  g_free (self->costs);
+  g_free (self);
+}
+
+char *
+fm_batch_sheet_text (const FmBatchSheet *self)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < self->rows->len; i++) {
+    const FmSheetRow *row = g_ptr_array_index (self->rows, i);
+
+    g_string_append (text, row->cells[0]);
+    for (guint cell = 1; cell < FM_SHEET_N_CELLS; cell++)
+      if (row->cells[cell] != NULL)
+        g_string_append_printf (text, "; %s", row->cells[cell]);
+    g_string_append_c (text, '\n');
+  }
+  return g_string_free (text, FALSE);
+}

@@ -1,0 +1,61 @@
+/* fm-batch-sheet.h - the sheet that goes to the grinder, as plain rows of text
+ *
+ * What stands on the sheet is decided here; fm-batch-sheet-paint.h only puts it on paper.
+ */
+#pragma once
+
+#include "core/fm-batch.h"
+#include "core/fm-cooking.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  const char *notebook_name; /* (nullable) name of the file */
+  const char *blend_name;
+  const char *version_name; /* translated: "version 3" or "draft" */
+  const char *date_text;    /* (nullable) */
+  const char *currency;     /* sign beside costs, may be "" */
+  FmBatchPlan plan;         /* cook_yield_pct as predicted for @method, or measured */
+  FmCookMethod method;
+  double salt_minutes_before; /* from salting to cooking; NaN = not planned */
+  double plate_mm;            /* NaN = not planned */
+  int grind_passes;           /* 0 = not planned */
+  double meat_temp_c;         /* NaN = not planned */
+} FmBatchSheetInput;
+
+typedef enum {
+  FM_SHEET_TITLE,
+  FM_SHEET_SUBTITLE,
+  FM_SHEET_HEADING,
+  FM_SHEET_COLUMNS,    /* column headings of the table */
+  FM_SHEET_INGREDIENT, /* a row with a box to tick at the scale */
+  FM_SHEET_TOTAL,
+  FM_SHEET_STEP, /* with a box to tick */
+  FM_SHEET_TEXT,
+  FM_SHEET_CAUTION,
+  FM_SHEET_SMALL,
+} FmSheetKind;
+
+/* Cells of a row of the table: name, share, edible, as purchased, cost. */
+#define FM_SHEET_N_CELLS 5
+
+typedef struct {
+  FmSheetKind kind;
+  char *cells[FM_SHEET_N_CELLS]; /* only the first one but for rows of the table */
+} FmSheetRow;
+
+typedef struct {
+  GPtrArray *rows; /* FmSheetRow, top down */
+  char *costs;     /* the three costs in one sentence, for the dialog */
+} FmBatchSheet;
+
+/** NULL + error as fm_batch_new(). */
+FmBatchSheet *
+fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GError **error);
+void fm_batch_sheet_free (FmBatchSheet *self);
+/** All of it as lines of text, for a screen reader. Returns: (transfer full). */
+char *fm_batch_sheet_text (const FmBatchSheet *self);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmBatchSheet, fm_batch_sheet_free)
+
+G_END_DECLS

@@ -85,7 +85,7 @@ typedef struct {
   double limit;       /* the limit now */
   double alone_limit; /* smallest change of this one alone that makes it possible; NaN = none */
   double joint_limit; /* its part when all change by the least equal fraction of what each needs
- alone; NaN = others are in the way too */
+                         alone; NaN = others are in the way too */
 } FmRelaxation;
 
 /** How far a value can go within locks and share limits, all other targets set aside. */
@@ -120,11 +120,14 @@ typedef struct {
   char *sentence;         /* translated: conflict and ways out; met: what was reached */
 } FmTargetsResult;
 
+/** Checks the numbers of @self on their own; fm_targets_solve() does so first. */
+gboolean fm_targets_check (const FmTargets *self, GError **error);
 /**
- * Finds the shares. Fails (NULL) with EMPTY (no candidate, no mass), OUT_OF_RANGE (values, bands,
- * limits that leave no blend at all), LOCKED (locks weigh more than the batch) and UNKNOWN_VALUE
- * (an ingredient that must be in lacks a value that a target needs). Targets that cannot be met
- * are no error: see FmTargetsResult.met.
+ * Finds the shares. Takes milliseconds, and up to 0.1 s when rounding needs its last resort. Fails
+ * (NULL) with EMPTY (no candidate, no mass), OUT_OF_RANGE (values, bands, limits that leave no
+ * blend at all), LOCKED (locks weigh more than the batch) and UNKNOWN_VALUE (an ingredient that
+ * must be in lacks a value that a target needs). Targets that cannot be met are no error: see
+ * FmTargetsResult.met.
  */
 FmTargetsResult *fm_targets_solve (const FmTargets *self, GError **error);
 void fm_targets_result_free (FmTargetsResult *self);

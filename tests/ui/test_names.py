@@ -1,0 +1,67 @@
+"""Every control says what it is; the demo notebook holds what it promises."""
+
+import re
+
+from harness import run
+
+
+def check(program, where):
+    unnamed = program.unnamed()
+    assert not unnamed, f"{where}: {unnamed}"
+
+
+def every_control_has_a_name(start, folder):
+    program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    program.says("Fat by analysis")
+    check(program, "Formula")
+    program.page("Versions")
+    program.find("Tree of versions")
+    check(program, "Versions")
+    program.page("Experiments")
+    listed = program.find("Eight per cent heart", contains=True)
+    check(program, "Experiments")
+    program.press_in(listed)
+    program.field("Notes on the experiment")
+    check(program, "an experiment")
+    program.page("Compare")
+    program.click("Choose…", role="push button")
+    program.says("Choose at least 2")
+    check(program, "choosing")
+    names = [node.name for node in program.all(role="check box", showing=False)]
+    versions = [name for name in names if re.search(r", version \d+$", name)]
+    experiments = [name for name in names if re.search(r", version \d+\)$", name)]
+    blends = {name.rsplit(", version", 1)[0] for name in versions}
+    assert len(blends) >= 3 and len(versions) >= 12 and len(experiments) >= 15, \
+        f"{len(blends)} blends, {len(versions)} versions, {len(experiments)} experiments"
+    for name in versions[:2]:
+        program.press_in(program.find(name, role="check box"))
+    program.says("2 chosen")
+    program.click("Co_mpare Compare", role="push button")
+    program.find("Comparison")
+    check(program, "Compare")
+    program.screenshot("names-compare")
+    program.quit()
+
+
+def every_window_has_named_controls(start, folder):
+    program = start("--demo", "--separate")
+    program.says("Fat by analysis")
+    program.click("_Own Entry… Own Entry…")
+    program.field("Supplier's lean point")
+    check(program, "own entry")
+    program.click("_Cancel Cancel")
+    program.gone("Supplier's lean point")
+    program.press("ctrl+comma")
+    program.find("Preferences", role="frame")
+    check(program, "preferences")
+    program.screenshot("names-preferences")
+    program.press("Escape")
+    program.gone("Preferences", role="frame")
+    program.press("ctrl+question")
+    program.says("Save as the next version")
+    check(program, "shortcuts")
+    program.quit()
+
+
+run(every_control_has_a_name, every_window_has_named_controls)

@@ -18,7 +18,7 @@ POLL_S = 0.05
 
 CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
                  "text", "spin button", "slider", "switch", "menu item", "page tab", "table",
-                 "tree table", "list", "image", "link"}
+                 "tree table", "image", "link"}
 
 
 class Missing(AssertionError):
@@ -94,6 +94,13 @@ class Program:
                        for candidate in node.below())
         wait_for(press, f"{role or 'control'} {name!r} to press")
 
+    def button(self, label):
+        """Presses the button with this @label; the toolkit says the label of a mnemonic twice."""
+        def press():
+            return any(node.act() for node in self.all(role="push button")
+                       if node.name.replace("_", "") in (label, f"{label} {label}"))
+        wait_for(press, f"button {label!r} to press")
+
     def field(self, name, contains=False):
         """The editable text that is, or lies within, the widget called @name."""
         def look():
@@ -125,6 +132,15 @@ class Program:
                                 str(self.process.pid)], stdout=subprocess.PIPE, text=True)
         return found.stdout.split()
 
+    def window_of(self, frame):
+        """The X window that carries @frame's title."""
+        for window in reversed(self.windows()):
+            title = subprocess.run(["xdotool", "getwindowname", window], stdout=subprocess.PIPE,
+                                   text=True).stdout.strip()
+            if title == frame.name:
+                return window
+        raise Missing(f"no window titled {frame.name!r}")
+
     def focus_window(self):
         subprocess.run(["xdotool", "windowfocus", "--sync", self.windows()[-1]], check=False)
 
@@ -139,24 +155,42 @@ class Program:
 
     def press_in(self, node, *keys):
         """Clicks into the middle of @node with the mouse, then presses keys there."""
-        window = self.windows()[-1]
+        frame = next(frame for frame in self.tree().children
+                     if any(below.path == node.path for below in frame.below()))
+        window = self.window_of(frame)
         geometry = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], check=True,
                                   stdout=subprocess.PIPE, text=True).stdout
         outer = dict(line.split("=") for line in geometry.split())
-        frame = [n for n in self.tree().children if n.extents()[2] > 0][-1].extents()
+        inner = frame.extents()
         x, y, width, height = node.extents()
         # The window's own frame lies around what the toolkit measures from.
-        left = x + width // 2 + (int(outer["WIDTH"]) - frame[2]) // 2
-        top = y + height // 2 + (int(outer["HEIGHT"]) - frame[3]) // 2
+        left = x + width // 2 + (int(outer["WIDTH"]) - inner[2]) // 2
+        top = y + height // 2 + (int(outer["HEIGHT"]) - inner[3]) // 2
         subprocess.run(["xdotool", "windowfocus", "--sync", window, "mousemove", "--window", window,
                         str(left), str(top), "click", "1"], check=True)
         for key in keys:
             subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
 
+    def choose_file(self, title, path):
+        """Types @path into the file dialog called @title and accepts it."""
+        dialog = self.find(title, showing=False)
+        subprocess.run(["xdotool", "windowfocus", "--sync", self.window_of(dialog), "type",
+                        "--delay", "20", path], check=True)
+        wait_for(lambda: any(node.text() == path for node in self.tree().below()
+                             if node.has("EditableText")), f"{path} in the file dialog")
+        subprocess.run(["xdotool", "key", "Return"], check=True)
+        self.gone(title)
+
     def unnamed(self):
         """Shown controls whose accessible name is only the toolkit's type name."""
-        return [f"{node.role} {node.name!r} ({node.description!r})" for node in self.all()
+        tree = self.tree()
+        # A drop-down is named; the toolkit's own button in it cannot be.
+        inner = {child.path for node in tree.below() if node.role == "combo box" and node.name
+                 for child in node.children}
+        return [f"{node.role} {node.name!r} ({node.description!r})"
+                for node in self.all(within=tree)
                 if node.role in CONTROL_ROLES and node.has_state(Atspi.StateType.FOCUSABLE)
+                and node.path not in inner
                 and (not node.name or node.name.startswith(("Gtk", "Adw", "Fm")))]
 
     def quit(self):

@@ -78,7 +78,8 @@ class Node:
         assert self.call("EditableText", "SetTextContents", "(s)", text)[0], f"{self} took no text"
 
     def text(self):
-        return self.call("Text", "GetText", "(ii)", 0, -1)[0]
+        length = self.bus.property(self.path, ATSPI + "Text", "CharacterCount")
+        return self.call("Text", "GetText", "(ii)", 0, length)[0]
 
     def select_child(self, index):
         return self.call("Selection", "SelectChild", "(i)", index)[0]

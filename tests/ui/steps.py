@@ -1,0 +1,67 @@
+"""What several tests do on the way to what they test."""
+
+from harness import wait_for
+
+
+def new_blend(program, name):
+    program.click("Create a Blend…")
+    program.type_into("Name of the blend", name)
+    program.button("Create")
+    program.gone("Name of the blend")
+    program.find("Add a cut")
+
+
+def add_cut(program, words, name):
+    """Searches by @words and adds the first hit, which must begin with @name."""
+    program.type_into("Add a cut", words)
+
+    def first_hit():
+        hits = next(program.all("Foods found", role="list"), None)
+        return hits and hits.children and hits.children[0].name.startswith(name)
+
+    wait_for(first_hit, f"first hit {name!r} for {words!r}")
+    program.press_in(program.field("Add a cut"), "Return")
+    program.field("Grams of " + name, contains=True)
+
+
+def add_own_entry(program, name, lean=None):
+    program.button("Own Entry…")
+    program.type_into("Name", name)
+    if lean is not None:
+        program.type_into("Supplier's lean point", lean)
+    program.button("Save")
+    program.gone("Supplier's lean point")
+    program.field("Grams of " + name)
+
+
+def weigh(program, name, grams):
+    program.type_into("Grams of " + name, grams, contains=True)
+
+
+def save_version(program, number, reason):
+    program.click("Save version", role="push button")
+    program.type_into("Reason for the change", reason)
+    program.button("Save")
+    program.gone("Reason for the change")
+    program.find(f"Version {number}, ", role="list item", contains=True)
+
+
+def show_version(program, number):
+    """Chooses a version in the sidebar."""
+    def row():
+        lists = program.all("Blends and versions", role="list")
+        return next((node for found in lists for node in found.children
+                     if node.name.startswith(f"Version {number}, ")), None)
+
+    program.press_in(wait_for(row, f"version {number} in the sidebar"))
+    program.says(f"Version {number} is frozen")
+
+
+def first_blend(program):
+    """A blend of two cuts, 600 g to 400 g."""
+    new_blend(program, "House patty")
+    add_cut(program, "chuck short rib", "Beef, chuck, short ribs")
+    add_cut(program, "80/20", "Beef, ground, 80/20")
+    weigh(program, "Beef, chuck", "600")
+    weigh(program, "Beef, ground, 80/20", "400")
+    program.says("Total: 1000.0 g")

@@ -1,0 +1,91 @@
+"""Kills, second programs, damaged files and pictures that are none: told clearly, nothing lost."""
+
+import os
+import shutil
+import sqlite3
+
+from harness import run, wait_for
+from steps import add_cut, first_blend, new_blend, save_version, weigh
+
+NOTEBOOK = "forcemeat/notebook.forcemeat"
+
+
+def drafts(path):
+    with sqlite3.connect(f"file:{path}?mode=ro", uri=True) as notebook:
+        return [row[0] for row in notebook.execute("SELECT formula_json FROM drafts")]
+
+
+def a_killed_program_keeps_the_draft(start, folder):
+    program = start()
+    first_blend(program)
+    weigh(program, "Beef, chuck", "612.25")
+    path = os.path.join(folder, NOTEBOOK)
+    wait_for(lambda: any("612.25" in text for text in drafts(path)), "draft in the file")
+    program.kill()
+    program = start()
+    program.reads("Grams of Beef, chuck", "612.25", contains=True)
+    program.reads("Grams of Beef, ground, 80/20", "400", contains=True)
+    program.quit()
+
+
+def a_second_program_may_only_read(start, folder):
+    first = start("--separate")
+    first_blend(first)
+    save_version(first, 1, "First grind")
+    second = start("--separate", os.path.join(folder, NOTEBOOK))
+    second.says("Notebook Is in Use")
+    second.says("Another window or program is writing notebook.forcemeat.")
+    second.screenshot("in-use")
+    second.button("Open for Reading")
+    second.says("open for reading only")
+    second.press_in(second.find("Version 1, ", role="list item", contains=True))
+    second.says("Fat by analysis: 19.0 %")
+    second.quit()
+    weigh(first, "Beef, chuck", "700")  # the writer was not disturbed
+    first.says("Total: 1100.0 g")
+    first.quit()
+
+
+def a_damaged_notebook_is_told_and_left_alone(start, folder):
+    path = os.path.join(folder, "torn.forcemeat")
+    with open(path, "wb") as file:
+        file.write(b"SQLite format 3\0" + b"torn" * 4000)
+    before = open(path, "rb").read()
+    program = start(path)
+    program.says("This is not a Forcemeat notebook")
+    program.says("No Notebook Is Open")
+    program.screenshot("damaged")
+    assert open(path, "rb").read() == before, "the damaged file was touched"
+    program.quit()
+    program = start()  # the next start is an ordinary one
+    new_blend(program, "After the fault")
+    add_cut(program, "chuck short rib", "Beef, chuck, short ribs")
+    program.quit()
+
+
+def a_notebook_cut_short_is_told(start, folder):
+    program = start()
+    first_blend(program)
+    program.quit()
+    path = os.path.join(folder, NOTEBOOK)
+    torn = os.path.join(folder, "cut.forcemeat")
+    shutil.copy(path, torn)
+    os.truncate(torn, os.path.getsize(torn) // 2)
+    program = start(torn)
+    program.says("amaged")
+    program.quit()
+    program = start()
+    program.reads("Grams of Beef, chuck", "600", contains=True)
+    program.quit()
+
+
+def a_notebook_that_is_not_there_is_told(start, folder):
+    program = start(os.path.join(folder, "gone.forcemeat"))
+    program.says("There is no notebook")
+    program.says("No Notebook Is Open")
+    program.quit()
+
+
+run(a_killed_program_keeps_the_draft, a_second_program_may_only_read,
+    a_damaged_notebook_is_told_and_left_alone, a_notebook_cut_short_is_told,
+    a_notebook_that_is_not_there_is_told)

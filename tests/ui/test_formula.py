@@ -1,0 +1,115 @@
+"""The formula page: numbers live while typing, bad numbers, locks, undo, brief, own entries."""
+
+from harness import run, wait_for
+from steps import add_own_entry, first_blend, weigh
+
+CHUCK = "Beef, chuck, short ribs"
+GROUND = "Beef, ground, 80/20"
+
+
+def number(program, name):
+    return float(program.read(name, contains=True).replace(",", "."))
+
+
+def becomes(program, name, value):
+    wait_for(lambda: abs(number(program, name) - value) < 0.006, f"{value} in {name!r}")
+
+
+def fat_and_lean_follow_the_grams(start, folder):
+    program = start()
+    first_blend(program)
+    # SR28: 23128 has 18.33 g and 23572 has 20.00 g fat per 100 g; (600, 400) g give 18.998.
+    program.says("Fat by analysis: 19.0 %")
+    program.says("= 81/19")
+    weigh(program, GROUND, "1400,5")  # a comma is a decimal sign too
+    program.says("Total: 2000.5 g")
+    # (600 * 18.33 + 1400.5 * 20) / 2000.5 = 19.499
+    program.says("Fat by analysis: 19.5 %")
+    program.quit()
+
+
+def a_bad_number_tells_and_loses_nothing(start, folder):
+    program = start()
+    first_blend(program)
+    for text, message in (("-5", "too small"), ("NaN", "not a number"), ("", "is blank"),
+                          ("1e99", "not a number"), ("99999999999", "too large"),
+                          ("1,2,3", "not a number")):
+        weigh(program, CHUCK, text)
+        program.says(message)
+        program.says("Total: 1000.0 g")
+        program.says("Fat by analysis: 19.0 %")
+        weigh(program, CHUCK, "600")
+        program.gone(message, role="label", contains=True)
+    becomes(program, "Grams of " + CHUCK, 600)
+    program.quit()
+
+
+def no_mass_is_no_composition(start, folder):
+    program = start()
+    first_blend(program)
+    weigh(program, CHUCK, "0")
+    weigh(program, GROUND, "0")
+    program.says("All lines weigh 0 g")
+    program.says("Fat by analysis: —")
+    program.click("Undo")
+    becomes(program, "Grams of " + GROUND, 400)
+    program.quit()
+
+
+def shares_follow_locks_hold_and_undo_returns(start, folder):
+    program = start()
+    first_blend(program)
+    program.type_into("Share of " + GROUND, "50", contains=True)
+    becomes(program, "Grams of " + CHUCK, 500)
+    becomes(program, "Share of " + CHUCK, 50)
+    program.click("Undo")
+    becomes(program, "Grams of " + CHUCK, 600)
+    becomes(program, "Grams of " + GROUND, 400)
+    program.click("Redo")
+    becomes(program, "Grams of " + GROUND, 500)
+    program.click("Lock " + CHUCK, contains=True)
+    wait_for(lambda: next(program.all("Lock " + CHUCK, contains=True)).description
+             .startswith("Locked"), "locked line")
+    # The only other line is locked: the share cannot give way, and that is said.
+    add_own_entry(program, "Back fat from the market", lean="10")
+    weigh(program, "Back fat from the market", "100")
+    program.type_into("Share of Back fat", "20", contains=True)
+    becomes(program, "Grams of " + CHUCK, 500)
+    program.quit()
+
+
+def the_brief_says_its_state_in_words(start, folder):
+    program = start()
+    first_blend(program)
+    program.type_into("Fat, at least", "21")
+    program.type_into("Fat, at most", "24,5")
+    program.says("now 19.0 %, 2.0 below the band 21.0–24.5 %")
+    program.type_into("Fat, at least", "18")
+    program.says("within the target: 18")
+    program.type_into("Fat, at most", "18.5")
+    program.says("above the band")
+    program.type_into("Fat, at least", "30")
+    program.says("lower limit lies above")
+    program.type_into("Patty mass", "120")
+    program.type_into("Number of patties", "10")
+    program.says("For 10 patties: 1200.0 g")
+    program.quit()
+
+
+def an_entry_without_analysis_is_no_zero(start, folder):
+    program = start()
+    first_blend(program)
+    add_own_entry(program, "Trim of unknown make")
+    weigh(program, "Trim of unknown make", "1000")
+    program.says("Fat by analysis: ≥ 9.5 %")
+    program.says("known for 50 % of the mass, not for Trim of unknown make")
+    program.says("Total fat: at least")
+    program.says("50 % of the mass covered; without a value: Trim of unknown make")
+    program.says("Protein: at least")
+    program.screenshot("unknown")
+    program.quit()
+
+
+run(fat_and_lean_follow_the_grams, a_bad_number_tells_and_loses_nothing, no_mass_is_no_composition,
+    shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,
+    an_entry_without_analysis_is_no_zero)

@@ -95,10 +95,10 @@ class Program:
         wait_for(press, f"{role or 'control'} {name!r} to press")
 
     def button(self, label):
-        """Presses the button with this @label; the toolkit says the label of a mnemonic twice."""
+        """Presses the button with this @label; a name of its own comes before it."""
         def press():
             return any(node.act() for node in self.all(role="push button")
-                       if node.name.replace("_", "") in (label, f"{label} {label}"))
+                       if f" {node.name}".endswith(f" {label}"))
         wait_for(press, f"button {label!r} to press")
 
     def field(self, name, contains=False):

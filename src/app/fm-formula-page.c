@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-brief-pane.h"
+#include "app/fm-correct-window.h"
 #include "app/fm-fat-bar.h"
 #include "app/fm-food-search.h"
 #include "app/fm-formula-line-edit.h"
@@ -15,6 +16,7 @@
 #include "app/fm-formula-page-totals.h"
 #include "app/fm-ingredient-dialog.h"
 #include "app/fm-preferences.h"
+#include "app/fm-targets-window.h"
 #include "app/fm-widget.h"
 
 struct _FmFormulaPage {
@@ -90,6 +92,9 @@ show_empty (FmFormulaPage *self, const FmFormula *formula)
 {
   const gboolean empty = fm_formula_n_lines (formula) == 0;
 
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.meet-targets", !empty);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.correct-batch",
+                                 !empty && fm_formula_total_g (formula) > 0.0);
   gtk_widget_set_visible (self->empty_page, empty);
   gtk_widget_set_visible (GTK_WIDGET (self->list), !empty);
   gtk_widget_set_visible (self->headings, !empty);
@@ -211,6 +216,28 @@ scale_to_batch_cb (GtkWidget *widget, const char *action_name, GVariant *paramet
     fm_session_message (self->session, error->message);
 }
 
+static GtkWindow *
+get_window (GtkWidget *widget)
+{
+  return GTK_WINDOW (gtk_widget_get_root (widget));
+}
+
+static void
+meet_targets_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
+{
+  FmSession *session = FM_FORMULA_PAGE (widget)->session;
+
+  gtk_window_present (GTK_WINDOW (fm_targets_window_new (get_window (widget), session)));
+}
+
+static void
+correct_batch_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
+{
+  const FmFormula *formula = fm_session_get_formula (FM_FORMULA_PAGE (widget)->session);
+
+  gtk_window_present (GTK_WINDOW (fm_correct_window_new (get_window (widget), formula, NULL)));
+}
+
 static void
 find_food_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
@@ -306,6 +333,8 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   gtk_widget_class_install_action (widget_class, "formula.merge-duplicates", NULL,
                                    merge_duplicates_cb);
   gtk_widget_class_install_action (widget_class, "formula.scale-to-batch", NULL, scale_to_batch_cb);
+  gtk_widget_class_install_action (widget_class, "formula.meet-targets", NULL, meet_targets_cb);
+  gtk_widget_class_install_action (widget_class, "formula.correct-batch", NULL, correct_batch_cb);
   gtk_widget_class_install_action (widget_class, "formula.find-food", NULL, find_food_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK,
                                        "formula.find-food", NULL);

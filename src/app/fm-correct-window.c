@@ -85,7 +85,7 @@ show_corrections (FmCorrectWindow *self, GPtrArray *corrections)
 
     if (correction->ingredient == chosen)
       gtk_label_set_text (self->answer_label, correction->sentence);
-    else if (correction->possible)
+    else if (correction->possible && correction->add_g > 0.0)
       g_string_append_printf (others, "%s%s", others->len > 0 ? "\n" : _ ("Or instead:\n"),
                               correction->sentence);
   }
@@ -176,6 +176,13 @@ fm_correct_window_class_init (FmCorrectWindowClass *klass)
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "correct.close", NULL);
 }
 
+/* Text that is no number changes no value, yet the answer no longer belongs to what is shown. */
+static void
+follow_errors (FmCorrectWindow *self, FmNumberEntry *entry)
+{
+  g_signal_connect_swapped (entry, "notify::message", G_CALLBACK (changed_cb), self);
+}
+
 static void
 fm_correct_window_init (FmCorrectWindow *self)
 {
@@ -186,6 +193,9 @@ fm_correct_window_init (FmCorrectWindow *self)
   fm_number_entry_set_range (self->target_entry, 0.0, 100.0);
   fm_number_entry_set_range (self->step_entry, 0.0, MAX_SCALE_STEP_G);
   fm_number_entry_set_value (self->step_entry, DEFAULT_SCALE_STEP_G);
+  follow_errors (self, self->test_entry);
+  follow_errors (self, self->target_entry);
+  follow_errors (self, self->step_entry);
   g_signal_connect_swapped (self->add_drop, "notify::selected", G_CALLBACK (changed_cb), self);
 }
 
@@ -205,6 +215,7 @@ add_line (FmCorrectWindow *self, const FmFormulaLine *line, double weighed_g)
   fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), "g");
   fm_number_entry_set_value (FM_NUMBER_ENTRY (entry), weighed_g);
   g_signal_connect_swapped (entry, "value-changed", G_CALLBACK (changed_cb), self);
+  follow_errors (self, FM_NUMBER_ENTRY (entry));
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), entry);
   gtk_list_box_append (self->weighed_list, row);
   g_ptr_array_add (self->entries, entry);

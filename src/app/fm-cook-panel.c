@@ -1,6 +1,8 @@
 /* fm-cook-panel.c - the cook of one experiment by its numbers: measured, estimated and lost */
 #include "app/fm-cook-panel.h"
 
+#include "app/fm-cook-losses.h"
+#include "app/fm-cook-predict.h"
 #include "app/fm-cook-verdicts.h"
 #include "app/fm-widget.h"
 
@@ -9,6 +11,8 @@ struct _FmCookPanel {
 
   GtkWidget *box;
   FmCookVerdicts *verdicts;
+  FmCookPredict *predict;
+  FmCookLosses *losses;
 };
 
 G_DEFINE_FINAL_TYPE (FmCookPanel, fm_cook_panel, GTK_TYPE_WIDGET)
@@ -26,12 +30,16 @@ fm_cook_panel_class_init (FmCookPanelClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_cook_panel_dispose;
+  g_type_ensure (FM_TYPE_COOK_LOSSES);
+  g_type_ensure (FM_TYPE_COOK_PREDICT);
   g_type_ensure (FM_TYPE_COOK_VERDICTS);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-cook-panel.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_bind_template_child (widget_class, FmCookPanel, box);
   gtk_widget_class_bind_template_child (widget_class, FmCookPanel, verdicts);
+  gtk_widget_class_bind_template_child (widget_class, FmCookPanel, predict);
+  gtk_widget_class_bind_template_child (widget_class, FmCookPanel, losses);
 }
 
 static void
@@ -45,4 +53,6 @@ fm_cook_panel_set_document (FmCookPanel *self, FmExperimentDocument *document)
 {
   g_return_if_fail (FM_IS_COOK_PANEL (self));
   fm_cook_verdicts_set_document (self->verdicts, document);
+  fm_cook_predict_set_document (self->predict, document);
+  fm_cook_losses_set_document (self->losses, document);
 }

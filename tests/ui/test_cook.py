@@ -1,6 +1,6 @@
 """The cook by its numbers: a temperature log becomes each authority's verdict, in words."""
 
-from harness import run, wait_for
+from harness import run
 
 TITLE = "Title of the experiment"
 READINGS = "Readings as text, time and temperature"
@@ -8,17 +8,12 @@ FORBIDDEN = (" safe", "safe ", "unsafe")
 
 
 def open_without_readings(program):
-    """Shows the first experiment of the demo and takes its readings away."""
+    """Makes an experiment of the demo's first blend, which has no readings yet."""
     program.page("Experiments")
-    program.press_in(program.find("\nVersion ", contains=True, role="label"))
+    program.click("New experiment")
+    program.click("before it", role="push button", contains=True)
     program.field(TITLE)
-
-    def is_empty():
-        for button in program.all("Remove reading", contains=True, showing=False):
-            button.act()
-            return False
-        return True
-    wait_for(is_empty, "end of the readings")
+    program.says("USDA FSIS consumer chart, ground meat: not known. No core temperature")
     program.click("Type or paste many readings")
 
 
@@ -30,7 +25,6 @@ def paste(program, *lines):
 def each_authority_judges_a_pasted_log(start, folder):
     program = start("--demo", "--separate")
     open_without_readings(program)
-    program.says("USDA FSIS consumer chart, ground meat: not known. No core temperature")
     program.says("Lethality needs at least two core readings")
     paste(program, "0 5", "2:00 40,5", "4:00 66", "4:20 69", "4:40 69.5", "5:00 69")
     program.says("USDA FSIS consumer chart, ground meat: not reached. It asks for 71.1 °C")
@@ -64,6 +58,54 @@ def a_cook_below_the_table_shows_the_advisory(start, folder):
     program.quit()
 
 
+def open_prediction(program):
+    program.page("Experiments")
+    program.press_in(program.find("\nVersion ", contains=True, role="label"))
+    program.field(TITLE)
+    program.click("Predict the cook")
+
+
+def the_cook_is_predicted_and_fitted(start, folder):
+    program = start("--demo", "--separate")
+    open_prediction(program)
+    program.says("Estimate. It never replaces a thermometer")
+    program.says("Heat runs through the thickness only")
+    program.type_into("Thickness of the patty", "15")
+    program.says("By the estimate the core")
+    program.type_into("Core temperature to reach", "54,5")
+    program.says("lies below the table of FDA Food Code 3-401.11")
+    program.find("Curve of the core temperature, measured and estimated")
+    program.type_into("Times of turning", "2:30 soon")
+    program.says("The time of turning")
+    program.type_into("Times of turning", "2:30")
+    program.click("Curve as a table")
+    program.says("Time, min:s")
+    program.click("Fit to these readings")
+    fitted = program.says("The notebook remembers it for this surface")
+    coefficient = fitted.split(": ")[1].split(" W/")[0]
+    program.reads("Contact coefficient of the pan", coefficient)
+    program.screenshot("cook-predict")
+    assert not program.unnamed(), program.unnamed()
+    program.quit()
+    program = start("--separate")
+    open_prediction(program)
+    program.says(f"Contact coefficient: {coefficient} W/(m² K), fitted to earlier readings")
+    program.quit()
+
+
+def losses_stand_beside_each_other(start, folder):
+    program = start("--demo", "--separate")
+    open_prediction(program)
+    program.click("Cook loss by fat level")
+    program.says("Measured loss")
+    program.says("Predicted loss")
+    program.says(" experiments)")
+    program.screenshot("cook-losses")
+    program.quit()
+
+
 run(each_authority_judges_a_pasted_log,
     a_gap_in_the_log_is_not_known,
-    a_cook_below_the_table_shows_the_advisory)
+    a_cook_below_the_table_shows_the_advisory,
+    the_cook_is_predicted_and_fitted,
+    losses_stand_beside_each_other)

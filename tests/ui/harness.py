@@ -95,9 +95,12 @@ class Program:
         wait_for(press, f"{role or 'control'} {name!r} to press")
 
     def button(self, label):
-        """Presses the button with this @label; a name of its own comes before it."""
+        """Presses the button with this @label, in the newest window first.
+
+        A button may have a spoken name of its own before its label.
+        """
         def press():
-            return any(node.act() for node in self.all(role="push button")
+            return any(node.act() for node in reversed(list(self.all(role="push button")))
                        if f" {node.name}".endswith(f" {label}"))
         wait_for(press, f"button {label!r} to press")
 

@@ -43,6 +43,8 @@ band_text (const FmFatChance *chance, const FmBand *band)
   g_autofree char *max = fm_number_format_unit (band->max, 1, "%");
   g_autofree char *min_unit = fm_number_format_unit (band->min, 1, "%");
 
+  if (band->min > band->max)
+    return g_strdup ("");
   if (isnan (band->min) && isnan (band->max))
     return g_strdup (_ ("The brief sets no fat band to compare with."));
   if (isnan (band->min))

@@ -75,26 +75,21 @@ drop_solution (FmTargetsWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "targets.use", FALSE);
 }
 
+/* A band that is crossed for now is kept: the other end may be typed next. */
 static void
 band_end_changed_cb (FmTargetsWindow *self, gboolean maximum, double value, FmBriefTargetRow *row)
 {
-  g_autoptr (FmBrief) brief = NULL;
   g_autoptr (GError) error = NULL;
   FmBand *band = NULL;
 
   if (self->loading)
     return;
-  brief = fm_brief_copy (self->formula->brief);
-  band = &brief->bands[fm_brief_target_row_get_kind (row)];
+  band = &self->formula->brief->bands[fm_brief_target_row_get_kind (row)];
   *(maximum ? &band->max : &band->min) = value;
   drop_solution (self);
-  if (!fm_brief_check (brief, &error)) {
-    fm_brief_target_row_show_error (row, maximum, error->message);
-    return;
-  }
-  fm_brief_free (self->formula->brief);
-  self->formula->brief = g_steal_pointer (&brief);
   show_bands (self);
+  if (!fm_brief_check (self->formula->brief, &error))
+    fm_brief_target_row_show_error (row, maximum, error->message);
   show_sure (self);
 }
 
@@ -194,12 +189,17 @@ static void
 solve_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmTargetsWindow *self = FM_TARGETS_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
   FmTargets *targets = NULL;
   const FmObjective objective = gtk_drop_down_get_selected (self->objective_drop);
 
   drop_solution (self);
   if (!store_lines (self)) {
     fm_targets_result_view_show_error (self->result_view, _ ("Correct the marked limits first."));
+    return;
+  }
+  if (!fm_brief_check (self->formula->brief, &error)) {
+    fm_targets_result_view_show_error (self->result_view, error->message);
     return;
   }
   if (objective == FM_OBJECTIVE_NEAREST_REFERENCE && reference_id (self) == 0) {

@@ -109,6 +109,23 @@ predict (FmCookPredict *self)
                              g_object_ref (self));
 }
 
+/* The model knows a pan only; a cook by another method is not what it estimates. */
+static void
+show_basis (FmCookPredict *self, const char *mix_text)
+{
+  const FmCookMethod method = get_experiment (self)->method;
+  g_autofree char *text = NULL;
+
+  if (method == FM_COOK_PATTY_PAN_BROILED) {
+    show_text (self->mix_label, mix_text);
+    return;
+  }
+  text = g_strdup_printf (_ ("%s The estimate is for a dry pan; this experiment was cooked another "
+                             "way: %s."),
+                          mix_text, fm_cook_method_name (method));
+  show_text (self->mix_label, text);
+}
+
 static void
 started_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -130,7 +147,7 @@ started_cb (GObject *source, GAsyncResult *result, gpointer data)
           ? _ ("Contact coefficient: %s, fitted to earlier readings on this surface.")
           : _ ("Contact coefficient: %s, not fitted to your own pan yet."),
       contact);
-  show_text (self->mix_label, start->mix_text);
+  show_basis (self, start->mix_text);
   show_text (self->fit_label, text);
   predict (self);
 }

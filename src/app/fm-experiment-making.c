@@ -86,13 +86,13 @@ show_number (FmExperimentMaking *self, const Binding *binding)
   const double value = *get_field (self, binding);
 
   if (!binding->is_temp) {
-    fm_number_entry_set_value (entry, value);
+    fm_number_entry_load_value (entry, value);
     return;
   }
   fm_number_entry_set_unit (entry, fm_experiment_units_symbol (self->units));
   fm_number_entry_set_range (entry, fm_experiment_units_to_shown (self->units, binding->min_c),
                              fm_experiment_units_to_shown (self->units, binding->max_c));
-  fm_number_entry_set_value (entry, fm_experiment_units_to_shown (self->units, value));
+  fm_number_entry_load_value (entry, fm_experiment_units_to_shown (self->units, value));
 }
 
 static void
@@ -103,8 +103,8 @@ show_all (FmExperimentMaking *self)
   self->loading = TRUE;
   for (guint i = 0; i < G_N_ELEMENTS (bindings); i++)
     show_number (self, &bindings[i]);
-  fm_number_entry_set_value (self->passes_entry,
-                             experiment->grind_passes > 0 ? experiment->grind_passes : NAN);
+  fm_number_entry_load_value (self->passes_entry,
+                              experiment->grind_passes > 0 ? experiment->grind_passes : NAN);
   gtk_drop_down_set_selected (self->method_drop_down, experiment->method);
   gtk_editable_set_text (GTK_EDITABLE (self->surface_entry),
                          experiment->surface != NULL ? experiment->surface : "");

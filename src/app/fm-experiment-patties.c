@@ -346,8 +346,8 @@ fm_experiment_patties_set_document (FmExperimentPatties *self, FmExperimentDocum
   if (!g_set_object (&self->document, document))
     return;
   if (document != NULL) {
-    fm_number_entry_set_value (self->target_entry, get_experiment (self)->patty_target_g);
-    fm_number_entry_set_value (self->tolerance_entry, get_experiment (self)->patty_tolerance_pct);
+    fm_number_entry_load_value (self->target_entry, get_experiment (self)->patty_target_g);
+    fm_number_entry_load_value (self->tolerance_entry, get_experiment (self)->patty_tolerance_pct);
   }
   rebuild (self);
 }

@@ -139,7 +139,8 @@ entry_changed_cb (FmNumberEntry *self)
     return;
   g_clear_handle_id (&self->blank_source, g_source_remove);
   if (gtk_entry_get_text_length (self->entry) == 0)
-    self->blank_source = g_idle_add (blank_idle_cb, self);
+    /* Ahead of the next event, which may end the program or show another experiment. */
+    self->blank_source = g_idle_add_full (G_PRIORITY_HIGH, blank_idle_cb, self, NULL);
   else
     take_text (self);
 }
@@ -300,14 +301,20 @@ fm_number_entry_new (const char *what, double min, double max, int decimals)
 void
 fm_number_entry_set_value (FmNumberEntry *self, double value)
 {
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  /* What the user is typing ("12," on the way to "12,5", or text that is no number) stays. */
+  if (same_value (value, self->value))
+    self->value = value;
+  else
+    fm_number_entry_load_value (self, value);
+}
+
+void
+fm_number_entry_load_value (FmNumberEntry *self, double value)
+{
   g_autofree char *text = NULL;
 
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  /* What the user is typing ("12," on the way to "12,5", or text that is no number) stays. */
-  if (same_value (value, self->value)) {
-    self->value = value;
-    return;
-  }
   g_clear_handle_id (&self->blank_source, g_source_remove);
   text = fm_number_to_edit (value, self->decimals);
   self->value = value;

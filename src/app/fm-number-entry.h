@@ -20,6 +20,8 @@ G_DECLARE_FINAL_TYPE (FmNumberEntry, fm_number_entry, FM, NUMBER_ENTRY, GtkWidge
 GtkWidget *fm_number_entry_new (const char *what, double min, double max, int decimals);
 /** Shows @value (NaN = blank) without emitting; clears an error unless @value is what it holds. */
 void fm_number_entry_set_value (FmNumberEntry *self, double value);
+/** Shows @value in place of whatever was typed, as when another record comes into the entry. */
+void fm_number_entry_load_value (FmNumberEntry *self, double value);
 /** The last good value; NaN when blank. */
 double fm_number_entry_get_value (FmNumberEntry *self);
 gboolean fm_number_entry_is_valid (FmNumberEntry *self);

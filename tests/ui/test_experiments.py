@@ -1,6 +1,6 @@
 """The experiment log: a making is recorded, corrected, saved as it is typed and found again."""
 
-from harness import run
+from harness import run, wait_for
 
 TITLE = "Title of the experiment"
 
@@ -48,6 +48,80 @@ def bad_numbers_are_flagged_and_lose_nothing(start, folder):
     program.quit()
 
 
+def new_experiment(program, title):
+    """Makes one from the newest version of the demo's first blend."""
+    def newest():
+        lists = program.all("Blends and versions", role="list")
+        return next((row for found in lists for row in found.children
+                     if row.name.startswith("Version ")), None)
+
+    program.press_in(wait_for(newest, "saved version in the sidebar"))
+    program.page("Experiments")
+    program.click("New experiment", role="push button")
+    wait_for(lambda: program.read(TITLE).startswith("Trial "), "new experiment")
+    program.type_into(TITLE, title)
+
+
+def open_by_title(program, title):
+    program.page("Experiments")
+    program.press_in(program.find(title + "\n", contains=True, role="label"))
+    program.reads(TITLE, title)
+
+
+def add_reading(program, number, time, temp):
+    program.click("Add a reading", role="push button")
+    program.type_into(f"Time of reading {number}", time)
+    program.type_into(f"Core temperature of reading {number}", temp)
+
+
+def paste_readings(program, text):
+    program.click("Type or paste many readings")
+    program.type_into("Readings as text, time and temperature", text)
+    program.click("Add these readings", role="push button")
+
+
+def a_whole_experiment_is_there_after_a_restart(start, folder):
+    program = start("--demo", "--separate")
+    new_experiment(program, "From end to end")
+    weighed = next(program.all("Weighed grams of ", contains=True)).name
+    program.type_into(weighed, "612,5")
+    program.click("Add a patty", role="push button")
+    program.type_into("Raw mass of patty 1", "150")
+    program.type_into("Cooked mass of patty 1", "112.5")
+    program.type_into("Hole diameter of the grinder plate", "4,5")
+    program.type_into("Number of grinder passes", "2")
+    program.type_into("Number of grinder passes", "")
+    add_reading(program, 1, "0:00", "4")
+    paste_readings(program, "2:00 31\n4:30 68.5\n")
+    program.type_into("Notes on the experiment", "Dark crust, “juicy”.")
+    program.screenshot("experiment-new")
+    program.quit()
+    program = start("--separate")
+    open_by_title(program, "From end to end")
+    program.reads(weighed, "612.5")
+    program.reads("Raw mass of patty 1", "150")
+    program.reads("Cooked mass of patty 1", "112.5")
+    program.reads("Hole diameter of the grinder plate", "4.5")
+    program.reads("Number of grinder passes", "")
+    program.reads("Time of reading 3", "4:30")
+    program.reads("Core temperature of reading 3", "68.5")
+    program.reads("Notes on the experiment", "Dark crust, “juicy”.")
+    program.quit()
+
+
+def bad_text_does_not_follow_to_the_next_experiment(start, folder):
+    program = start("--demo", "--separate")
+    new_experiment(program, "With bad text")
+    program.type_into("Number of grinder passes", "1.5")
+    program.says("counted in whole numbers")
+    program.click("New experiment", role="push button")
+    wait_for(lambda: program.read(TITLE).startswith("Trial "), "second experiment")
+    program.reads("Number of grinder passes", "")
+    program.quit()
+
+
 run(every_control_of_an_experiment_has_a_name,
     an_edit_is_there_after_a_restart,
-    bad_numbers_are_flagged_and_lose_nothing)
+    bad_numbers_are_flagged_and_lose_nothing,
+    a_whole_experiment_is_there_after_a_restart,
+    bad_text_does_not_follow_to_the_next_experiment)

@@ -4,6 +4,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app/fm-batch-sheet-dialog.h"
 #include "app/fm-brief-pane.h"
 #include "app/fm-correct-window.h"
 #include "app/fm-fat-bar.h"
@@ -100,6 +101,8 @@ show_empty (FmFormulaPage *self, const FmFormula *formula)
   gtk_widget_set_visible (self->headings, !empty);
   gtk_widget_set_visible (self->scale_button, !empty);
   gtk_widget_set_visible (self->fat_box, !empty);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.batch-sheet",
+                                 fm_formula_total_g (formula) > 0.0);
   gtk_widget_set_visible (self->zero_label, !empty && fm_formula_total_g (formula) <= 0.0);
 }
 
@@ -239,6 +242,14 @@ correct_batch_cb (GtkWidget *widget, const char *action_name, GVariant *paramete
 }
 
 static void
+batch_sheet_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
+{
+  FmFormulaPage *self = FM_FORMULA_PAGE (widget);
+
+  fm_batch_sheet_dialog_present (widget, self->session);
+}
+
+static void
 find_food_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
   gtk_widget_grab_focus (GTK_WIDGET (FM_FORMULA_PAGE (widget)->search));
@@ -335,6 +346,7 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   gtk_widget_class_install_action (widget_class, "formula.scale-to-batch", NULL, scale_to_batch_cb);
   gtk_widget_class_install_action (widget_class, "formula.meet-targets", NULL, meet_targets_cb);
   gtk_widget_class_install_action (widget_class, "formula.correct-batch", NULL, correct_batch_cb);
+  gtk_widget_class_install_action (widget_class, "formula.batch-sheet", NULL, batch_sheet_cb);
   gtk_widget_class_install_action (widget_class, "formula.find-food", NULL, find_food_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK,
                                        "formula.find-food", NULL);

@@ -6,12 +6,16 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-formula-line-edit.h"
+#include "app/fm-ingredient-allergens.h"
 #include "app/fm-number-entry.h"
+#include "core/fm-number.h"
+#include "store/fm-prices.h"
 #include "store/fm-versions.h"
 
 #define N_KINDS (FM_INGREDIENT_OTHER + 1)
 /* A kilogram of saffron costs less: beyond this it is a slip of the finger. */
 #define MAX_PRICE_PER_KG 1e6
+#define N_PRICES_SHOWN 5
 
 /* The figures that a meat laboratory reports, in the order of its sheet. */
 static const FmNutrient analysed[] = {
@@ -30,6 +34,7 @@ struct _FmIngredientDialog {
   AdwPreferencesGroup *fat_group;
   AdwPreferencesGroup *analysis_group;
   AdwPreferencesGroup *cost_group;
+  FmIngredientAllergens *allergens;
   GtkSwitch *keep_switch;
 
   FmNumberEntry *lean_entry;
@@ -113,6 +118,7 @@ show_ingredient (FmIngredientDialog *self)
   fm_number_entry_set_value (self->fat_u_entry, from->fat_u_g_per_100g);
   fm_number_entry_set_value (self->price_entry, from->price_per_kg);
   fm_number_entry_set_value (self->yield_entry, from->ep_yield_pct);
+  fm_ingredient_allergens_show (self->allergens, from);
   for (guint i = 0; i < G_N_ELEMENTS (analysed); i++)
     fm_number_entry_set_value (self->analysis_entries[i], from->composition.per_100g[analysed[i]]);
 }
@@ -165,6 +171,7 @@ read_ingredient (FmIngredientDialog *self)
   next->ep_yield_pct = fm_number_entry_get_value (self->yield_entry);
   for (guint i = 0; i < G_N_ELEMENTS (analysed); i++)
     next->composition.per_100g[analysed[i]] = fm_number_entry_get_value (self->analysis_entries[i]);
+  fm_ingredient_allergens_read (self->allergens, next);
   next->provenance = judge_provenance (self->ingredient, next);
   return next;
 }
@@ -172,6 +179,7 @@ read_ingredient (FmIngredientDialog *self)
 typedef struct {
   FmNotebook *notebook;
   FmIngredient *ingredient;
+  gboolean for_reuse; /* else only its price is noted */
 } Keep;
 
 static void
@@ -188,7 +196,10 @@ keep_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
   Keep *keep = data;
   g_autoptr (GError) error = NULL;
 
-  if (fm_ingredients_save (keep->notebook, keep->ingredient, &error))
+  const gint64 now = g_get_real_time () / G_USEC_PER_SEC;
+
+  if ((!keep->for_reuse || fm_ingredients_save (keep->notebook, keep->ingredient, &error)) &&
+      fm_prices_record (keep->notebook, keep->ingredient, now, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, g_steal_pointer (&error));
@@ -204,14 +215,15 @@ kept_cb (GObject *source, GAsyncResult *result, gpointer data)
 }
 
 static void
-keep_for_reuse (FmSession *session, FmIngredient *ingredient)
+keep_in_notebook (FmSession *session, FmIngredient *ingredient, gboolean for_reuse)
 {
   g_autoptr (GTask) task = g_task_new (session, NULL, kept_cb, NULL);
   Keep *keep = g_new0 (Keep, 1);
 
   keep->notebook = fm_notebook_ref (fm_session_get_notebook (session));
   keep->ingredient = fm_ingredient_ref (ingredient);
-  g_task_set_source_tag (task, keep_for_reuse);
+  keep->for_reuse = for_reuse;
+  g_task_set_source_tag (task, keep_in_notebook);
   g_task_set_task_data (task, keep, (GDestroyNotify)keep_free);
   g_task_run_in_thread (task, keep_thread);
 }
@@ -248,9 +260,86 @@ save_cb (FmIngredientDialog *self)
     fm_line_edit_ingredient (self->session, self->line_id, next);
   else
     g_free (fm_line_edit_add (self->session, next));
-  if (gtk_switch_get_active (self->keep_switch) && fm_session_get_notebook (self->session) != NULL)
-    keep_for_reuse (self->session, next);
+  if (fm_session_get_notebook (self->session) != NULL)
+    keep_in_notebook (self->session, next, gtk_switch_get_active (self->keep_switch));
   gtk_window_close (GTK_WINDOW (self));
+}
+
+typedef struct {
+  FmNotebook *notebook;
+  char *identity;
+} History;
+
+static void
+history_free (History *history)
+{
+  fm_notebook_unref (history->notebook);
+  g_free (history->identity);
+  g_free (history);
+}
+
+static void
+history_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  History *history = data;
+  GError *error = NULL;
+  GArray *prices = fm_prices_list (history->notebook, history->identity, N_PRICES_SHOWN, &error);
+
+  if (prices != NULL)
+    g_task_return_pointer (task, prices, (GDestroyNotify)g_array_unref);
+  else
+    g_task_return_error (task, error);
+}
+
+static char *
+price_text (const FmPrice *price)
+{
+  g_autoptr (GDateTime) day = g_date_time_new_from_unix_local (price->recorded_at);
+  g_autofree char *day_text = day != NULL ? g_date_time_format (day, "%x") : g_strdup ("—");
+  g_autofree char *number = fm_number_format (price->price_per_kg, 2);
+
+  /* Translators: price of a kilogram, date from which it was noted */
+  return g_strdup_printf (_ ("%s per kg, noted %s"), number, day_text);
+}
+
+static void
+history_read_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmIngredientDialog *self = FM_INGREDIENT_DIALOG (source);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) prices = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (self->session == NULL)
+    return;
+  if (prices == NULL) {
+    say_error (self, error->message);
+    return;
+  }
+  for (guint i = 0; i < prices->len; i++) {
+    g_autofree char *line = price_text (&g_array_index (prices, FmPrice, i));
+
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", line);
+  }
+  if (prices->len > 0)
+    adw_preferences_group_set_description (self->cost_group, text->str);
+}
+
+static void
+read_history (FmIngredientDialog *self)
+{
+  g_autoptr (GTask) task = NULL;
+  History *history;
+
+  if (fm_session_get_notebook (self->session) == NULL)
+    return;
+  task = g_task_new (self, NULL, history_read_cb, NULL);
+  history = g_new0 (History, 1);
+  history->notebook = fm_notebook_ref (fm_session_get_notebook (self->session));
+  history->identity = g_strdup (fm_ingredient_identity (self->ingredient));
+  g_task_set_source_tag (task, read_history);
+  g_task_set_task_data (task, history, (GDestroyNotify)history_free);
+  g_task_run_in_thread (task, history_thread);
 }
 
 static void
@@ -271,6 +360,7 @@ fm_ingredient_dialog_class_init (FmIngredientDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_ingredient_dialog_dispose;
+  g_type_ensure (FM_TYPE_INGREDIENT_ALLERGENS);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-ingredient-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, error_label);
@@ -280,6 +370,7 @@ fm_ingredient_dialog_class_init (FmIngredientDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, fat_group);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, analysis_group);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, cost_group);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, allergens);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, keep_switch);
   gtk_widget_class_bind_template_callback (widget_class, save_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
@@ -309,5 +400,6 @@ fm_ingredient_dialog_present (GtkWidget *parent,
     gtk_window_set_title (GTK_WINDOW (self), _ ("Own Entry"));
   gtk_switch_set_active (self->keep_switch, line_id == NULL);
   show_ingredient (self);
+  read_history (self);
   gtk_window_present (GTK_WINDOW (self));
 }

@@ -8,6 +8,9 @@
 #include "core/fm-number.h"
 #include "core/fm-units.h"
 
+/* Names of the dataset are full of commas. */
+#define NAME_BREAK "; "
+
 static FmSheetRow *
 add_row (FmBatchSheet *self, FmSheetKind kind, char *text)
 {
@@ -97,7 +100,7 @@ add_table_notes (FmBatchSheet *self, const FmBatch *batch)
     const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, i);
 
     if (line->yield_assumed)
-      g_string_append_printf (assumed, "%s%s", assumed->len > 0 ? ", " : "",
+      g_string_append_printf (assumed, "%s%s", assumed->len > 0 ? NAME_BREAK : "",
                               line->line->ingredient->name);
   }
   if (assumed->len > 0)
@@ -105,7 +108,7 @@ add_table_notes (FmBatchSheet *self, const FmBatch *batch)
              g_strdup_printf (_ ("No trim loss is stated, so all of it is taken as edible: %s."),
                               assumed->str));
   if (batch->without_price[0] != NULL) {
-    g_autofree char *names = g_strjoinv (", ", batch->without_price);
+    g_autofree char *names = g_strjoinv (NAME_BREAK, batch->without_price);
 
     add_row (
         self, FM_SHEET_SMALL,
@@ -238,7 +241,7 @@ joined_names (const FmBatch *batch, gboolean stated)
     const FmIngredient *ingredient = g_array_index (batch->lines, FmBatchLine, i).line->ingredient;
 
     if (!ingredient->allergens_known == !stated)
-      g_string_append_printf (names, "%s%s", names->len > 0 ? ", " : "", ingredient->name);
+      g_string_append_printf (names, "%s%s", names->len > 0 ? NAME_BREAK : "", ingredient->name);
   }
   return g_string_free (g_steal_pointer (&names), FALSE);
 }

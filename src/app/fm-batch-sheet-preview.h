@@ -1,0 +1,17 @@
+/* fm-batch-sheet-preview.h - the first page of a batch sheet as it will be printed */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "report/fm-batch-sheet-paint.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_BATCH_SHEET_PREVIEW (fm_batch_sheet_preview_get_type ())
+G_DECLARE_FINAL_TYPE (
+    FmBatchSheetPreview, fm_batch_sheet_preview, FM, BATCH_SHEET_PREVIEW, GtkWidget)
+
+/** Shows @sheet, which must live until the next call; NULL shows bare paper. */
+void fm_batch_sheet_preview_set_sheet (FmBatchSheetPreview *self, const FmBatchSheet *sheet);
+
+G_END_DECLS

@@ -334,4 +334,5 @@ fm_versions_page_set_session (FmVersionsPage *self, FmSession *session)
   for (guint i = 0; i < G_N_ELEMENTS (watched); i++)
     g_signal_connect_object (session, watched[i].signal, watched[i].callback, self,
                              G_CONNECT_SWAPPED);
+  reload_cb (self);
 }

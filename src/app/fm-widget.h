@@ -1,4 +1,4 @@
-/* fm-widget.h - what every composite widget of ours needs at its end */
+/* fm-widget.h - what many widgets of ours need */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -12,5 +12,8 @@ G_BEGIN_DECLS
  * windows: they unparent their own child.
  */
 void fm_widget_drop_template (GtkWidget *widget, GType type);
+
+/** TRUE once the window of @widget has painted its first frame. */
+gboolean fm_widget_has_painted (GtkWidget *widget);
 
 G_END_DECLS

@@ -5,6 +5,7 @@
 
 #include "app/fm-preferences.h"
 #include "app/fm-session-io.h"
+#include "app/fm-widget.h"
 #include "app/fm-window-private.h"
 #include "store/fm-demo.h"
 
@@ -135,6 +136,16 @@ describe (WorkKind kind, const char *path)
   g_return_val_if_reached (NULL);
 }
 
+/* At the start of the program the window comes first. */
+static gboolean
+run_when_painted_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer task)
+{
+  if (!fm_widget_has_painted (widget))
+    return G_SOURCE_CONTINUE;
+  g_task_run_in_thread (task, work_thread);
+  return G_SOURCE_REMOVE;
+}
+
 static void
 start_work (FmWindow *self, WorkKind kind, const char *path)
 {
@@ -153,13 +164,12 @@ start_work (FmWindow *self, WorkKind kind, const char *path)
   work->path = g_strdup (path);
   if (kind == WORK_COPY)
     work->notebook = fm_notebook_ref (notebook);
-  if (kind == WORK_DEMO)
+  if (kind == WORK_DEMO && !g_file_test (path, G_FILE_TEST_EXISTS))
     work->foods = fm_food_store_ref (fm_session_get_foods (self->session));
   fm_window_begin_busy (self, text, cancellable);
   task = g_task_new (self, cancellable, work_done_cb, NULL);
   g_task_set_task_data (task, work, (GDestroyNotify)work_free);
-  g_task_run_in_thread (task, work_thread);
-  g_object_unref (task);
+  gtk_widget_add_tick_callback (GTK_WIDGET (self), run_when_painted_cb, task, g_object_unref);
 }
 
 static void
@@ -289,7 +299,7 @@ fm_window_open_demo (FmWindow *self)
 
   if (is_open (self, path))
     fm_session_message (self->session, _ ("The demo notebook is open already"));
-  else if (fm_session_get_foods (self->session) != NULL)
+  else if (g_file_test (path, G_FILE_TEST_EXISTS) || fm_session_get_foods (self->session) != NULL)
     start_work (self, WORK_DEMO, path);
 }
 

@@ -1,12 +1,7 @@
 /* fm-window-private.h - parts of the window that its files share */
 #pragma once
 
-#include "app/fm-compare-page.h"
-#include "app/fm-experiments-page.h"
-#include "app/fm-formula-page.h"
-#include "app/fm-nutrition-panel.h"
 #include "app/fm-sidebar.h"
-#include "app/fm-versions-page.h"
 #include "app/fm-window.h"
 
 G_BEGIN_DECLS
@@ -35,11 +30,6 @@ struct _FmWindow {
   AdwFlap *flap;
   GtkStack *content_stack;
   AdwViewStack *stack;
-  FmFormulaPage *formula_page;
-  FmVersionsPage *versions_page;
-  FmExperimentsPage *experiments_page;
-  FmComparePage *compare_page;
-  FmNutritionPanel *nutrition_panel;
 
   FmSession *session;
   GCancellable *busy; /* of the work under way, NULL = none */
@@ -54,6 +44,8 @@ void fm_window_install_open_actions (GtkWidgetClass *klass);
 void fm_window_update_recent (FmWindow *self);
 /* fm-window-blends.c */
 void fm_window_install_blend_actions (GtkWidgetClass *klass);
+/* fm-window-pages.c */
+void fm_window_bind_pages (GtkWidgetClass *klass);
 /* fm-window.c */
 void fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable);
 void fm_window_end_busy (FmWindow *self);

@@ -386,11 +386,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, flap);
   gtk_widget_class_bind_template_child (klass, FmWindow, content_stack);
   gtk_widget_class_bind_template_child (klass, FmWindow, stack);
-  gtk_widget_class_bind_template_child (klass, FmWindow, formula_page);
-  gtk_widget_class_bind_template_child (klass, FmWindow, versions_page);
-  gtk_widget_class_bind_template_child (klass, FmWindow, experiments_page);
-  gtk_widget_class_bind_template_child (klass, FmWindow, compare_page);
-  gtk_widget_class_bind_template_child (klass, FmWindow, nutrition_panel);
+  fm_window_bind_pages (klass);
   gtk_widget_class_bind_template_callback (klass, folded_cb);
   gtk_widget_class_bind_template_callback (klass, update_switcher_cb);
   gtk_widget_class_bind_template_callback (klass, picked_cb);
@@ -428,11 +424,6 @@ fm_window_class_init (FmWindowClass *klass)
   GTK_WINDOW_CLASS (klass)->close_request = fm_window_close_request;
 
   g_type_ensure (FM_TYPE_SIDEBAR);
-  g_type_ensure (FM_TYPE_FORMULA_PAGE);
-  g_type_ensure (FM_TYPE_VERSIONS_PAGE);
-  g_type_ensure (FM_TYPE_EXPERIMENTS_PAGE);
-  g_type_ensure (FM_TYPE_COMPARE_PAGE);
-  g_type_ensure (FM_TYPE_NUTRITION_PANEL);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/forcemeat/Forcemeat/ui/fm-window.ui");
   bind_template (widget_class);
@@ -467,11 +458,6 @@ set_session (FmWindow *self, FmSession *session)
 {
   self->session = g_object_ref (session);
   fm_sidebar_set_session (self->sidebar, session);
-  fm_formula_page_set_session (self->formula_page, session);
-  fm_versions_page_set_session (self->versions_page, session);
-  fm_experiments_page_set_session (self->experiments_page, session);
-  fm_compare_page_set_session (self->compare_page, session);
-  fm_nutrition_panel_set_session (self->nutrition_panel, session);
   g_signal_connect_object (session, "shown-changed", G_CALLBACK (shown_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "blends-changed", G_CALLBACK (update_title), self,

@@ -1,0 +1,18 @@
+/* fm-page-slot.h - keeps the place of a page that is built when it is first shown
+ *
+ * Signals:
+ *   "build" ()   the page is needed: the handler gives it with fm_page_slot_set_page()
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_PAGE_SLOT (fm_page_slot_get_type ())
+G_DECLARE_FINAL_TYPE (FmPageSlot, fm_page_slot, FM, PAGE_SLOT, GtkWidget)
+
+/** (transfer floating page) */
+void fm_page_slot_set_page (FmPageSlot *self, GtkWidget *page);
+
+G_END_DECLS

@@ -1,0 +1,64 @@
+/* fm-window-pages.c - builds each page of the window when it is first shown */
+#include "app/fm-compare-page.h"
+#include "app/fm-experiments-page.h"
+#include "app/fm-formula-page.h"
+#include "app/fm-nutrition-panel.h"
+#include "app/fm-page-slot.h"
+#include "app/fm-versions-page.h"
+#include "app/fm-window-private.h"
+
+static void
+build_formula_cb (FmWindow *self, FmPageSlot *slot)
+{
+  GtkWidget *page = g_object_new (FM_TYPE_FORMULA_PAGE, NULL);
+
+  fm_formula_page_set_session (FM_FORMULA_PAGE (page), self->session);
+  fm_page_slot_set_page (slot, page);
+}
+
+static void
+build_versions_cb (FmWindow *self, FmPageSlot *slot)
+{
+  GtkWidget *page = g_object_new (FM_TYPE_VERSIONS_PAGE, NULL);
+
+  fm_versions_page_set_session (FM_VERSIONS_PAGE (page), self->session);
+  fm_page_slot_set_page (slot, page);
+}
+
+static void
+build_experiments_cb (FmWindow *self, FmPageSlot *slot)
+{
+  GtkWidget *page = g_object_new (FM_TYPE_EXPERIMENTS_PAGE, NULL);
+
+  fm_experiments_page_set_session (FM_EXPERIMENTS_PAGE (page), self->session);
+  fm_page_slot_set_page (slot, page);
+}
+
+static void
+build_compare_cb (FmWindow *self, FmPageSlot *slot)
+{
+  GtkWidget *page = g_object_new (FM_TYPE_COMPARE_PAGE, NULL);
+
+  fm_compare_page_set_session (FM_COMPARE_PAGE (page), self->session);
+  fm_page_slot_set_page (slot, page);
+}
+
+static void
+build_nutrition_cb (FmWindow *self, FmPageSlot *slot)
+{
+  GtkWidget *panel = g_object_new (FM_TYPE_NUTRITION_PANEL, NULL);
+
+  fm_nutrition_panel_set_session (FM_NUTRITION_PANEL (panel), self->session);
+  fm_page_slot_set_page (slot, panel);
+}
+
+void
+fm_window_bind_pages (GtkWidgetClass *klass)
+{
+  g_type_ensure (FM_TYPE_PAGE_SLOT);
+  gtk_widget_class_bind_template_callback (klass, build_formula_cb);
+  gtk_widget_class_bind_template_callback (klass, build_versions_cb);
+  gtk_widget_class_bind_template_callback (klass, build_experiments_cb);
+  gtk_widget_class_bind_template_callback (klass, build_compare_cb);
+  gtk_widget_class_bind_template_callback (klass, build_nutrition_cb);
+}

@@ -1,4 +1,4 @@
-/* fm-window-pages.c - builds each page of the window when it is first shown */
+/* fm-window-pages.c - builds what the window's first frame does not show: pages, menu */
 #include "app/fm-compare-page.h"
 #include "app/fm-experiments-page.h"
 #include "app/fm-formula-page.h"
@@ -50,6 +50,21 @@ build_nutrition_cb (FmWindow *self, FmPageSlot *slot)
 
   fm_nutrition_panel_set_session (FM_NUTRITION_PANEL (panel), self->session);
   fm_page_slot_set_page (slot, panel);
+}
+
+static void
+make_menu_cb (GtkMenuButton *button, gpointer user_data)
+{
+  FmWindow *self = user_data;
+
+  if (gtk_menu_button_get_menu_model (button) == NULL)
+    gtk_menu_button_set_menu_model (button, self->primary_menu);
+}
+
+void
+fm_window_defer_menu (FmWindow *self)
+{
+  gtk_menu_button_set_create_popup_func (self->menu_button, make_menu_cb, self, NULL);
 }
 
 void

@@ -17,6 +17,8 @@ struct _FmWindow {
   AdwViewSwitcherBar *switcher_bar;
   GtkButton *undo_button;
   GtkButton *redo_button;
+  GtkMenuButton *menu_button;
+  GMenuModel *primary_menu;
   GMenu *recent_menu;
   GtkRevealer *busy_revealer;
   GtkSpinner *busy_spinner;
@@ -46,6 +48,7 @@ void fm_window_update_recent (FmWindow *self);
 void fm_window_install_blend_actions (GtkWidgetClass *klass);
 /* fm-window-pages.c */
 void fm_window_bind_pages (GtkWidgetClass *klass);
+void fm_window_defer_menu (FmWindow *self);
 /* fm-window.c */
 void fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable);
 void fm_window_end_busy (FmWindow *self);

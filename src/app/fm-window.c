@@ -89,6 +89,11 @@ update_switcher_cb (FmWindow *self)
 {
   gboolean has_pages = self->session != NULL && fm_session_get_formula (self->session) != NULL;
 
+  /* The buttons of both switchers are made when there is something to switch. */
+  if (has_pages && adw_view_switcher_title_get_stack (self->switcher_title) == NULL) {
+    adw_view_switcher_title_set_stack (self->switcher_title, self->stack);
+    adw_view_switcher_bar_set_stack (self->switcher_bar, self->stack);
+  }
   adw_view_switcher_bar_set_reveal (
       self->switcher_bar,
       has_pages && adw_view_switcher_title_get_title_visible (self->switcher_title));
@@ -373,6 +378,8 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, switcher_bar);
   gtk_widget_class_bind_template_child (klass, FmWindow, undo_button);
   gtk_widget_class_bind_template_child (klass, FmWindow, redo_button);
+  gtk_widget_class_bind_template_child (klass, FmWindow, menu_button);
+  gtk_widget_class_bind_template_child (klass, FmWindow, primary_menu);
   gtk_widget_class_bind_template_child (klass, FmWindow, recent_menu);
   gtk_widget_class_bind_template_child (klass, FmWindow, busy_revealer);
   gtk_widget_class_bind_template_child (klass, FmWindow, busy_spinner);
@@ -450,6 +457,7 @@ fm_window_init (FmWindow *self)
 {
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_window_defer_menu (self);
   restore_window_state (self);
 }
 

@@ -52,6 +52,32 @@ build_nutrition_cb (FmWindow *self, FmPageSlot *slot)
   fm_page_slot_set_page (slot, panel);
 }
 
+/* One of the pages that stand for a missing notebook or blend. */
+static void
+take_empty_page (FmPageSlot *slot, const char *id)
+{
+  const char *ids[] = { id, NULL };
+  g_autoptr (GtkBuilder) builder = gtk_builder_new ();
+  g_autoptr (GError) error = NULL;
+
+  if (!gtk_builder_add_objects_from_resource (
+          builder, "/io/github/forcemeat/Forcemeat/ui/fm-window-empty.ui", ids, &error))
+    g_error ("%s", error->message);
+  fm_page_slot_set_page (slot, GTK_WIDGET (gtk_builder_get_object (builder, id)));
+}
+
+static void
+build_no_notebook_cb (FmWindow *self, FmPageSlot *slot)
+{
+  take_empty_page (slot, "no_notebook_page");
+}
+
+static void
+build_no_blend_cb (FmWindow *self, FmPageSlot *slot)
+{
+  take_empty_page (slot, "no_blend_page");
+}
+
 static void
 make_menu_cb (GtkMenuButton *button, gpointer user_data)
 {
@@ -71,6 +97,8 @@ void
 fm_window_bind_pages (GtkWidgetClass *klass)
 {
   g_type_ensure (FM_TYPE_PAGE_SLOT);
+  gtk_widget_class_bind_template_callback (klass, build_no_notebook_cb);
+  gtk_widget_class_bind_template_callback (klass, build_no_blend_cb);
   gtk_widget_class_bind_template_callback (klass, build_formula_cb);
   gtk_widget_class_bind_template_callback (klass, build_versions_cb);
   gtk_widget_class_bind_template_callback (klass, build_experiments_cb);

@@ -11,6 +11,8 @@
 #include "report/fm-compare-csv.h"
 
 #define SELECTION_SETTING "compare-selection"
+#define VIEW_SETTING "compare-view" /* "values" or "differences", and the column of the reference  \
+                                     */
 
 struct _FmComparePage {
   GtkWidget parent_instance;
@@ -26,6 +28,7 @@ struct _FmComparePage {
   FmSession *session;
   GStrv keys; /* (nullable): what is chosen */
   FmComparison *comparison;
+  guint reference_column; /* of the user's choice */
   char *chart_key;
   GCancellable *cancellable; /* of the load that runs */
   gboolean stale;            /* to be read again when the page is shown */
@@ -80,7 +83,7 @@ static void
 fill_reference (FmComparePage *self)
 {
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-  guint selected = gtk_drop_down_get_selected (self->reference_drop_down);
+  guint selected = self->reference_column;
   guint n = fm_comparison_n_items (self->comparison);
 
   for (guint i = 0; i < n; i++) {
@@ -165,6 +168,33 @@ reload_cb (FmComparePage *self)
 }
 
 static void
+save_view (FmComparePage *self)
+{
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  gboolean differences = gtk_toggle_button_get_active (self->differences_button);
+  g_autofree char *setting =
+      g_strdup_printf ("%s %u", differences ? "differences" : "values", self->reference_column);
+
+  if (notebook != NULL)
+    fm_compare_save_setting (notebook, VIEW_SETTING, setting);
+}
+
+static void
+restore_view (FmComparePage *self, FmNotebook *notebook)
+{
+  g_autofree char *setting =
+      notebook != NULL ? fm_notebook_get_setting (notebook, VIEW_SETTING) : NULL;
+  gboolean differences = setting != NULL && g_str_has_prefix (setting, "differences");
+  const char *column = setting != NULL ? strchr (setting, ' ') : NULL;
+
+  self->filling = TRUE;
+  self->reference_column =
+      column != NULL ? (guint)MIN (g_ascii_strtoull (column, NULL, 10), G_MAXINT) : 0;
+  gtk_toggle_button_set_active (differences ? self->differences_button : self->values_button, TRUE);
+  self->filling = FALSE;
+}
+
+static void
 notebook_changed_cb (FmComparePage *self)
 {
   FmNotebook *notebook = fm_session_get_notebook (self->session);
@@ -175,6 +205,7 @@ notebook_changed_cb (FmComparePage *self)
   take_comparison (self, NULL);
   g_strfreev (self->keys);
   self->keys = setting != NULL && setting[0] != '\0' ? g_strsplit (setting, " ", -1) : NULL;
+  restore_view (self, notebook);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", notebook != NULL);
   reload_cb (self);
 }
@@ -182,8 +213,14 @@ notebook_changed_cb (FmComparePage *self)
 static void
 mode_changed_cb (FmComparePage *self)
 {
-  if (!self->filling && self->comparison != NULL)
-    show_numbers (self);
+  guint selected = gtk_drop_down_get_selected (self->reference_drop_down);
+
+  if (self->filling || self->comparison == NULL)
+    return;
+  if (selected != GTK_INVALID_LIST_POSITION)
+    self->reference_column = selected;
+  show_numbers (self);
+  save_view (self);
 }
 
 static void

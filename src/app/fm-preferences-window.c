@@ -1,6 +1,7 @@
 /* fm-preferences-window.c - units, colours and currency */
 #include "app/fm-preferences-window.h"
 
+#include "app/fm-accessible.h"
 #include "app/fm-preferences.h"
 
 struct _FmPreferencesWindow {
@@ -45,6 +46,8 @@ bind_choice (AdwComboRow *row, const char *key, const char *const *values)
   g_settings_bind_with_mapping (fm_preferences_get (), key, row, "selected",
                                 G_SETTINGS_BIND_DEFAULT, value_to_choice, choice_to_value,
                                 (gpointer)values, NULL);
+  fm_accessible_name_lists (GTK_WIDGET (row),
+                            adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)));
 }
 
 static void

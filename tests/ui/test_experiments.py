@@ -1,5 +1,8 @@
 """The experiment log: a making is recorded, corrected, saved as it is typed and found again."""
 
+import shutil
+import subprocess
+
 from harness import run, wait_for
 
 TITLE = "Title of the experiment"
@@ -120,8 +123,37 @@ def bad_text_does_not_follow_to_the_next_experiment(start, folder):
     program.quit()
 
 
+def undo_removal(program):
+    """Presses the button of the toast, not the one that takes back a change of the formula."""
+    def toast_button():
+        buttons = list(program.all("Undo", role="push button"))
+        return buttons[-1] if len(buttons) > 1 else None
+
+    wait_for(toast_button, "Undo in a toast").act()
+
+
+def a_photo_comes_from_the_clipboard_and_back_from_its_removal(start, folder):
+    if not shutil.which("xclip") or not shutil.which("convert"):
+        print("# xclip or convert is not installed", flush=True)
+        return
+    program = start("--demo", "--separate")
+    new_experiment(program, "With a photo")
+    picture = folder + "/picture.png"
+    subprocess.run(["convert", "-size", "640x480", "xc:brown", picture], check=True)
+    subprocess.run(["xclip", "-selection", "clipboard", "-t", "image/png", picture], check=True)
+    program.click("Paste photo", role="push button")
+    program.find("View photo 1")
+    program.type_into("Caption of photo 1", "Cut open")
+    program.screenshot("experiment-photo")
+    program.click("Remove photo 1")
+    undo_removal(program)
+    program.reads("Caption of photo 1", "Cut open")
+    program.quit()
+
+
 run(every_control_of_an_experiment_has_a_name,
     an_edit_is_there_after_a_restart,
     bad_numbers_are_flagged_and_lose_nothing,
     a_whole_experiment_is_there_after_a_restart,
-    bad_text_does_not_follow_to_the_next_experiment)
+    bad_text_does_not_follow_to_the_next_experiment,
+    a_photo_comes_from_the_clipboard_and_back_from_its_removal)

@@ -11,8 +11,9 @@
 #include "report/fm-compare-csv.h"
 
 #define SELECTION_SETTING "compare-selection"
-#define VIEW_SETTING "compare-view" /* "values" or "differences", and the column of the reference  \
-                                     */
+#define VIEW_SETTING                                                                               \
+  "compare-view" /* "values" or "differences", and the column of the reference                     \
+                  */
 
 struct _FmComparePage {
   GtkWidget parent_instance;
@@ -57,26 +58,6 @@ show_numbers (FmComparePage *self)
                             gtk_toggle_button_get_active (self->differences_button));
   fm_compare_table_show (self->table, self->comparison, reference (self));
   fm_compare_charts_show (self->charts, self->comparison, reference (self), self->chart_key);
-}
-
-/* The default label would widen a narrow window to the longest title. */
-static void
-setup_reference_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_list_item_set_child (list_item, label);
-}
-
-static void
-bind_reference_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
-{
-  GtkStringObject *name = gtk_list_item_get_item (list_item);
-
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (list_item)),
-                      gtk_string_object_get_string (name));
 }
 
 static void
@@ -371,12 +352,8 @@ fm_compare_page_class_init (FmComparePageClass *klass)
 static void
 fm_compare_page_init (FmComparePage *self)
 {
-  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
-
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_reference_cb), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_reference_cb), NULL);
-  gtk_drop_down_set_factory (self->reference_drop_down, factory);
+  fm_widget_ellipsize_drop_down (self->reference_drop_down);
   /* The focus goes to the button inside, which a screen reader would call by its type. */
   gtk_accessible_update_property (
       GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->reference_drop_down))),

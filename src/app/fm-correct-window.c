@@ -8,6 +8,7 @@
 #include "app/fm-correct-text.h"
 #include "app/fm-formula-line-mass.h"
 #include "app/fm-number-entry.h"
+#include "app/fm-widget.h"
 #include "core/fm-analysis.h"
 #include "core/fm-number.h"
 
@@ -188,6 +189,7 @@ fm_correct_window_init (FmCorrectWindow *self)
 {
   self->entries = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_widget_ellipsize_drop_down (self->add_drop);
   fm_accessible_name_drop_down (self->add_drop, _ ("Ingredient to add"));
   fm_number_entry_set_range (self->test_entry, 0.0, 100.0);
   fm_number_entry_set_range (self->target_entry, 0.0, 100.0);

@@ -16,4 +16,11 @@ void fm_widget_drop_template (GtkWidget *widget, GType type);
 /** TRUE once the window of @widget has painted its first frame. */
 gboolean fm_widget_has_painted (GtkWidget *widget);
 
+/**
+ * fm_widget_ellipsize_drop_down:
+ * Shortens long choices of a @drop_down of GtkStringObjects; the default label would widen a
+ * narrow window to the longest of them.
+ */
+void fm_widget_ellipsize_drop_down (GtkDropDown *drop_down);
+
 G_END_DECLS

@@ -11,9 +11,8 @@
 #include "report/fm-compare-csv.h"
 
 #define SELECTION_SETTING "compare-selection"
-#define VIEW_SETTING                                                                               \
-  "compare-view" /* "values" or "differences", and the column of the reference                     \
-                  */
+/* "values" or "differences", and the column of the reference. */
+#define VIEW_SETTING "compare-view"
 
 struct _FmComparePage {
   GtkWidget parent_instance;

@@ -30,16 +30,16 @@ fm_accessible_name_drop_down (GtkDropDown *drop_down, const char *what)
 }
 
 void
-fm_accessible_name_lists (GtkWidget *widget, const char *what)
+fm_accessible_name_parts (GtkWidget *widget, const char *what)
 {
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child)) {
-    gboolean nameless = GTK_IS_LIST_VIEW (child) ||
+    gboolean nameless = GTK_IS_LIST_VIEW (child) || GTK_IS_SWITCH (child) ||
                         (GTK_IS_LABEL (child) && *gtk_label_get_text (GTK_LABEL (child)) == '\0');
 
     if (nameless)
       gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, what,
                                       -1);
-    fm_accessible_name_lists (child, what);
+    fm_accessible_name_parts (child, what);
   }
 }

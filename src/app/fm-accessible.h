@@ -14,7 +14,8 @@ G_BEGIN_DECLS
  */
 void fm_accessible_name_drop_down (GtkDropDown *drop_down, const char *what);
 
-/** Names the lists inside a composite row, and its labels without a text, after @what. */
-void fm_accessible_name_lists (GtkWidget *widget, const char *what);
+/** Names the lists and switches inside a composite row, and its labels without a text, after @what.
+ */
+void fm_accessible_name_parts (GtkWidget *widget, const char *what);
 
 G_END_DECLS

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/fm-accessible.h"
+
 struct _FmIngredientAllergens {
   AdwBin parent_instance;
 
@@ -70,6 +72,7 @@ fm_ingredient_allergens_init (FmIngredientAllergens *self)
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ ("Allergens stated on the label"));
   adw_expander_row_set_show_enable_switch (self->row, TRUE);
   adw_expander_row_set_enable_expansion (self->row, FALSE);
+  fm_accessible_name_parts (row, _ ("Allergens stated on the label"));
   for (int i = 0; i < FM_N_ALLERGENS; i++)
     add_check (self, (FmAllergen)i);
   g_signal_connect_swapped (row, "notify::enable-expansion", G_CALLBACK (say_state), self);

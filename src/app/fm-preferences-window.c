@@ -46,7 +46,7 @@ bind_choice (AdwComboRow *row, const char *key, const char *const *values)
   g_settings_bind_with_mapping (fm_preferences_get (), key, row, "selected",
                                 G_SETTINGS_BIND_DEFAULT, value_to_choice, choice_to_value,
                                 (gpointer)values, NULL);
-  fm_accessible_name_lists (GTK_WIDGET (row),
+  fm_accessible_name_parts (GTK_WIDGET (row),
                             adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)));
 }
 

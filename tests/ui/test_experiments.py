@@ -126,7 +126,7 @@ def bad_text_does_not_follow_to_the_next_experiment(start, folder):
 def undo_removal(program):
     """Presses the button of the toast, not the one that takes back a change of the formula."""
     def toast_button():
-        buttons = list(program.all("Undo", role="push button"))
+        buttons = list(program.all("Undo", role="push button", contains=True))
         return buttons[-1] if len(buttons) > 1 else None
 
     wait_for(toast_button, "Undo in a toast").act()

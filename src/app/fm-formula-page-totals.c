@@ -78,13 +78,6 @@ add_cell (FmFormulaPageTotals *self, guint index)
 }
 
 static void
-set_label (GtkLabel *label, const char *text)
-{
-  if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
-    gtk_label_set_text (label, text);
-}
-
-static void
 show_cell (FmFormulaPageTotals *self,
            guint index,
            const char *caption,
@@ -94,9 +87,9 @@ show_cell (FmFormulaPageTotals *self,
   Cell *cell = &self->parts[index];
   g_autofree char *spoken = g_strdup_printf ("%s: %s %s", caption, value, note != NULL ? note : "");
 
-  set_label (cell->caption, caption);
-  set_label (cell->value, value);
-  set_label (cell->note, note != NULL ? note : "");
+  fm_widget_set_label (cell->caption, caption);
+  fm_widget_set_label (cell->value, value);
+  fm_widget_set_label (cell->note, note != NULL ? note : "");
   gtk_widget_set_visible (GTK_WIDGET (cell->note), note != NULL);
   gtk_widget_set_visible (cell->child, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell->child), GTK_ACCESSIBLE_PROPERTY_LABEL,
@@ -246,7 +239,7 @@ show_gaps (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis
                             fm_nutrient_name (shown[i]), gap);
     g_ptr_array_add (gaps, g_steal_pointer (&gap));
   }
-  set_label (self->gaps_label, text->str);
+  fm_widget_set_label (self->gaps_label, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->gaps_label), text->len > 0);
 }
 

@@ -51,13 +51,6 @@ struct _FmFormulaPage {
 G_DEFINE_FINAL_TYPE (FmFormulaPage, fm_formula_page, GTK_TYPE_WIDGET)
 
 static void
-set_label (GtkLabel *label, const char *text)
-{
-  if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
-    gtk_label_set_text (label, text);
-}
-
-static void
 show_duplicates (FmFormulaPage *self, const FmFormula *formula, gboolean editable)
 {
   const guint n = editable ? fm_formula_n_duplicates (formula) : 0;
@@ -66,7 +59,7 @@ show_duplicates (FmFormulaPage *self, const FmFormula *formula, gboolean editabl
                                  "%u lines repeat ingredients that are there already.", n),
                        n);
 
-  set_label (self->duplicates_label, text);
+  fm_widget_set_label (self->duplicates_label, text);
   gtk_widget_set_visible (self->duplicates_box, n > 0);
 }
 
@@ -82,8 +75,8 @@ show_batch (FmFormulaPage *self, const FmFormula *formula, gboolean editable)
   g_autofree char *scale =
       g_strdup_printf (_ ("Scale to Batch: %d × %s = %s"), brief->n_patties, patty, batch);
 
-  set_label (self->batch_heading, heading);
-  set_label (self->scale_label, scale);
+  fm_widget_set_label (self->batch_heading, heading);
+  fm_widget_set_label (self->scale_label, scale);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.scale-to-batch",
                                  editable && total_g > 0.0 && ABS (total_g - batch_g) > 1e-9);
 }
@@ -118,7 +111,7 @@ show_fat (FmFormulaPage *self, const FmFormula *formula, const FmAnalysis *analy
     text = g_strdup (_ ("The same grams of fat stand beside each line."));
   else
     text = g_strdup_printf (_ ("The fat of %s is not known, so the bar leaves it out."), names);
-  set_label (self->fat_label, text);
+  fm_widget_set_label (self->fat_label, text);
 }
 
 static void

@@ -40,16 +40,9 @@ struct _FmNutritionPanel {
 G_DEFINE_FINAL_TYPE (FmNutritionPanel, fm_nutrition_panel, GTK_TYPE_WIDGET)
 
 static void
-set_label (GtkLabel *label, const char *text)
-{
-  if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
-    gtk_label_set_text (label, text);
-}
-
-static void
 show_problem (FmNutritionPanel *self, const char *text)
 {
-  set_label (self->problem_label, text != NULL ? text : "");
+  fm_widget_set_label (self->problem_label, text != NULL ? text : "");
   gtk_widget_set_visible (GTK_WIDGET (self->problem_label), text != NULL);
 }
 
@@ -79,7 +72,7 @@ show_raw (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
   g_autofree char *portion =
       g_strdup_printf (per_patty ? _ ("One raw patty, %s") : _ ("%s of the raw blend"), mass);
 
-  set_label (self->portion_label, portion);
+  fm_widget_set_label (self->portion_label, portion);
   show_problem (self, NULL);
   show_amounts (self, analysis->amounts, per_patty ? patty_g : 100.0);
 }
@@ -115,14 +108,14 @@ show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
                           100.0 * measured_g / patty_g, &error);
   gtk_widget_set_visible (GTK_WIDGET (self->basis_expander), cooked != NULL);
   if (cooked == NULL) {
-    set_label (self->portion_label, _ ("Cooked values are not known"));
+    fm_widget_set_label (self->portion_label, _ ("Cooked values are not known"));
     show_problem (self, error->message);
     show_amounts (self, unknown, NAN);
     return;
   }
   portion = cooked_portion_text (cooked, patty_g, per_patty);
-  set_label (self->portion_label, portion);
-  set_label (self->basis_label, cooked->basis);
+  fm_widget_set_label (self->portion_label, portion);
+  fm_widget_set_label (self->basis_label, cooked->basis);
   show_problem (self, NULL);
   show_amounts (self, cooked->amounts, per_patty ? patty_g * cooked->yield_pct / 100.0 : 100.0);
 }
@@ -139,7 +132,8 @@ update (FmNutritionPanel *self)
   if (empty || !cooked)
     gtk_widget_set_visible (GTK_WIDGET (self->basis_expander), FALSE);
   if (empty) {
-    set_label (self->portion_label, _ ("Nothing is weighed yet, so there is nothing to count."));
+    fm_widget_set_label (self->portion_label,
+                         _ ("Nothing is weighed yet, so there is nothing to count."));
     show_problem (self, NULL);
   } else if (cooked) {
     show_cooked (self, analysis, formula->brief->patty_mass_g);

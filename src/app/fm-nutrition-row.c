@@ -1,6 +1,8 @@
 /* fm-nutrition-row.c - one nutrient in the nutrition panel */
 #include "app/fm-nutrition-row.h"
 
+#include "app/fm-widget.h"
+
 struct _FmNutritionRow {
   GtkListBoxRow parent_instance;
 
@@ -13,13 +15,6 @@ struct _FmNutritionRow {
 };
 
 G_DEFINE_FINAL_TYPE (FmNutritionRow, fm_nutrition_row, GTK_TYPE_LIST_BOX_ROW)
-
-static void
-set_label (GtkLabel *label, const char *text)
-{
-  if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
-    gtk_label_set_text (label, text);
-}
 
 static void
 fm_nutrition_row_dispose (GObject *object)
@@ -80,9 +75,9 @@ fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text)
     return;
   g_free (self->spoken);
   self->spoken = g_strdup (text->spoken);
-  set_label (self->amount_label, text->amount);
-  set_label (self->daily_value_label, text->daily_value);
-  set_label (self->gap_label, text->gap != NULL ? text->gap : "");
+  fm_widget_set_label (self->amount_label, text->amount);
+  fm_widget_set_label (self->daily_value_label, text->daily_value);
+  fm_widget_set_label (self->gap_label, text->gap != NULL ? text->gap : "");
   gtk_widget_set_visible (GTK_WIDGET (self->gap_label), text->gap != NULL);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->gap_label), text->gap);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,

@@ -48,3 +48,10 @@ fm_widget_ellipsize_drop_down (GtkDropDown *drop_down)
   g_signal_connect (factory, "bind", G_CALLBACK (bind_choice_cb), NULL);
   gtk_drop_down_set_factory (drop_down, factory);
 }
+
+void
+fm_widget_set_label (GtkLabel *label, const char *text)
+{
+  if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
+    gtk_label_set_text (label, text);
+}

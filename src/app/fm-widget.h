@@ -23,4 +23,7 @@ gboolean fm_widget_has_painted (GtkWidget *widget);
  */
 void fm_widget_ellipsize_drop_down (GtkDropDown *drop_down);
 
+/** fm_widget_set_label: sets the text only where it changed, so that a keystroke redraws little. */
+void fm_widget_set_label (GtkLabel *label, const char *text);
+
 G_END_DECLS

@@ -13,15 +13,6 @@
 #define MAX_CORE_C 120.0
 #define MIN_CORE_C -40.0
 
-static gint
-compare_readings (gconstpointer a, gconstpointer b)
-{
-  double time_a = ((const FmCoreReading *)a)->time_s;
-  double time_b = ((const FmCoreReading *)b)->time_s;
-
-  return (time_a > time_b) - (time_a < time_b);
-}
-
 /* "4:30" (minutes:seconds), "4.5" or "4,5" (minutes). */
 static gboolean
 parse_time (const char *text, double *time_s, GError **error)
@@ -118,6 +109,15 @@ parse_line (const char *line, gboolean fahrenheit, FmCoreReading *reading, GErro
          parse_temp (temp, fahrenheit, &reading->temp_c, error);
 }
 
+int
+fm_core_reading_compare (gconstpointer a, gconstpointer b)
+{
+  double time_a = ((const FmCoreReading *)a)->time_s;
+  double time_b = ((const FmCoreReading *)b)->time_s;
+
+  return (time_a > time_b) - (time_a < time_b);
+}
+
 gboolean
 fm_experiment_parse_readings (FmExperiment *self,
                               const char *text,
@@ -141,6 +141,6 @@ fm_experiment_parse_readings (FmExperiment *self,
   if (readings->len > 0)
     g_array_append_vals (self->core_readings, readings->data, readings->len);
   /* g_array_sort() is stable, so two probes at the same time keep their order. */
-  g_array_sort (self->core_readings, compare_readings);
+  g_array_sort (self->core_readings, fm_core_reading_compare);
   return TRUE;
 }

@@ -70,6 +70,8 @@ gboolean fm_experiment_check (const FmExperiment *self, GError **error);
 void fm_experiment_patty_stats (const FmExperiment *self, FmPattyStats *stats);
 /** Highest core reading, NaN when there is none. */
 double fm_experiment_peak_core_c (const FmExperiment *self);
+/** GCompareFunc over FmCoreReading, by time. */
+int fm_core_reading_compare (gconstpointer a, gconstpointer b);
 /** Reads lines of "time temperature" (min:s or minutes; C, or F when @fahrenheit). Adds nothing on
  * error. */
 gboolean fm_experiment_parse_readings (FmExperiment *self,

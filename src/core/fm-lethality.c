@@ -54,15 +54,6 @@ fm_lethal_rate (double temp_c, double ref_c, double z_c)
   return pow (10.0, (temp_c - ref_c) / z_c);
 }
 
-static gint
-compare_times (gconstpointer a, gconstpointer b)
-{
-  double time_a = ((const FmCoreReading *)a)->time_s;
-  double time_b = ((const FmCoreReading *)b)->time_s;
-
-  return (time_a > time_b) - (time_a < time_b);
-}
-
 GArray *
 fm_core_readings_sorted (const GArray *readings)
 {
@@ -70,7 +61,7 @@ fm_core_readings_sorted (const GArray *readings)
 
   if (readings != NULL && readings->len > 0)
     g_array_append_vals (sorted, readings->data, readings->len);
-  g_array_sort (sorted, compare_times);
+  g_array_sort (sorted, fm_core_reading_compare);
   return sorted;
 }
 

@@ -14,6 +14,7 @@ G_BEGIN_DECLS
  * @FM_CORE_ERROR_LOCKED: a locked line stands in the way
  * @FM_CORE_ERROR_EMPTY: there is nothing to work on (no lines, zero mass)
  * @FM_CORE_ERROR_UNKNOWN_VALUE: a value that is needed has not been measured
+ * @FM_CORE_ERROR_STOPPED: the caller asked to stop (see fm-stop.h); nothing to show
  *
  * Messages are translated sentences that say what happened and what to do.
  */
@@ -23,6 +24,7 @@ typedef enum {
   FM_CORE_ERROR_LOCKED,
   FM_CORE_ERROR_EMPTY,
   FM_CORE_ERROR_UNKNOWN_VALUE,
+  FM_CORE_ERROR_STOPPED,
 } FmCoreError;
 
 GQuark fm_core_error_quark (void);

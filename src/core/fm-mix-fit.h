@@ -111,7 +111,7 @@ gboolean fm_mix_find_best (const FmMixFit *fit,
                            const FmMixRegion *region,
                            const FmMixGoal *goal,
                            FmMixSpot *spot,
-                           GCancellable *cancellable,
+                           const FmStop *stop,
                            GError **error);
 /** @fits and @goals side by side; value = joined desirability. */
 gboolean fm_mix_find_joined (guint n,
@@ -119,7 +119,7 @@ gboolean fm_mix_find_joined (guint n,
                              const FmMixGoal *goals,
                              const FmMixRegion *region,
                              FmMixSpot *spot,
-                             GCancellable *cancellable,
+                             const FmStop *stop,
                              GError **error);
 /** Largest expected improvement over the best predicted mean among the tasted blends (those in
  * @data); value = expected improvement in units of y. */
@@ -128,13 +128,13 @@ gboolean fm_mix_find_next (const FmMixFit *fit,
                            const FmMixRegion *region,
                            const FmMixGoal *goal,
                            FmMixSpot *spot,
-                           GCancellable *cancellable,
+                           const FmStop *stop,
                            GError **error);
 /** Where the model knows least: value = se of the mean. */
 gboolean fm_mix_find_unknown (const FmMixFit *fit,
                               const FmMixRegion *region,
                               FmMixSpot *spot,
-                              GCancellable *cancellable,
+                              const FmStop *stop,
                               GError **error);
 
 /** Trace (Cox direction): from @reference towards pure component @i, others keeping their

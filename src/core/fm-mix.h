@@ -10,7 +10,7 @@
  */
 #pragma once
 
-#include <gio/gio.h>
+#include "core/fm-stop.h"
 
 G_BEGIN_DECLS
 
@@ -123,7 +123,7 @@ FmMixChoice *fm_mix_d_optimal (const FmMixPoints *candidates,
                                guint n_trials,
                                const FmMixPoints *kept,
                                guint64 seed,
-                               GCancellable *cancellable,
+                               const FmStop *stop,
                                GError **error);
 void fm_mix_choice_free (FmMixChoice *self);
 

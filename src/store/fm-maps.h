@@ -1,0 +1,27 @@
+/* fm-maps.h - maps of blends in the notebook */
+#pragma once
+
+#include "core/fm-map.h"
+#include "store/fm-notebook.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  gint64 id;
+  char *name;
+  gint64 created_at;
+  guint n_points;
+  guint n_versions; /* points made into versions */
+} FmMapInfo;
+
+void fm_map_info_free (FmMapInfo *info);
+/** Newest first; (transfer full) with a free func set. */
+GPtrArray *fm_maps_list (FmNotebook *self, gint64 blend_id, GError **error);
+FmMap *fm_maps_load (FmNotebook *self, gint64 id, GError **error);
+/** Inserts (id 0; sets the id) or updates; one transaction. */
+gboolean fm_maps_save (FmNotebook *self, FmMap *map, GError **error);
+gboolean fm_maps_remove (FmNotebook *self, gint64 id, GError **error);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMapInfo, fm_map_info_free)
+
+G_END_DECLS

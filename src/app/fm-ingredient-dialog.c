@@ -39,6 +39,7 @@ struct _FmIngredientDialog {
 
   FmNumberEntry *lean_entry;
   FmNumberEntry *fat_u_entry;
+  FmNumberEntry *collagen_entry;
   FmNumberEntry *price_entry;
   FmNumberEntry *yield_entry;
   FmNumberEntry *analysis_entries[G_N_ELEMENTS (analysed)];
@@ -88,6 +89,10 @@ add_number_rows (FmIngredientDialog *self)
     self->analysis_entries[i] = add_number_row (
         self->analysis_group, fm_nutrient_name (analysed[i]), NULL, info->unit, maximum);
   }
+  self->collagen_entry = add_number_row (
+      self->analysis_group, _ ("Collagen"),
+      _ ("Part of the protein. From hydroxyproline: times 8 (EU 1169/2011, Annex VI)"), _ ("g"),
+      100.0);
   self->price_entry =
       add_number_row (self->cost_group, _ ("Price as purchased"), _ ("In the notebook's currency"),
                       _ ("per kg"), MAX_PRICE_PER_KG);
@@ -116,6 +121,7 @@ show_ingredient (FmIngredientDialog *self)
   gtk_editable_set_text (self->source_row, from->source_ref != NULL ? from->source_ref : "");
   fm_number_entry_set_value (self->lean_entry, 100.0 - from->declared_fat_pct);
   fm_number_entry_set_value (self->fat_u_entry, from->fat_u_g_per_100g);
+  fm_number_entry_set_value (self->collagen_entry, from->collagen_g_per_100g);
   fm_number_entry_set_value (self->price_entry, from->price_per_kg);
   fm_number_entry_set_value (self->yield_entry, from->ep_yield_pct);
   fm_ingredient_allergens_show (self->allergens, from);
@@ -126,8 +132,8 @@ show_ingredient (FmIngredientDialog *self)
 static const char *
 first_bad_text (FmIngredientDialog *self)
 {
-  FmNumberEntry *others[] = { self->lean_entry, self->fat_u_entry, self->price_entry,
-                              self->yield_entry };
+  FmNumberEntry *others[] = { self->lean_entry, self->fat_u_entry, self->collagen_entry,
+                              self->price_entry, self->yield_entry };
 
   for (guint i = 0; i < G_N_ELEMENTS (others); i++) {
     if (!fm_number_entry_is_valid (others[i]))
@@ -167,6 +173,7 @@ read_ingredient (FmIngredientDialog *self)
   next->kind = (FmIngredientKind)adw_combo_row_get_selected (self->kind_row);
   next->declared_fat_pct = 100.0 - fm_number_entry_get_value (self->lean_entry);
   next->fat_u_g_per_100g = fm_number_entry_get_value (self->fat_u_entry);
+  next->collagen_g_per_100g = fm_number_entry_get_value (self->collagen_entry);
   next->price_per_kg = fm_number_entry_get_value (self->price_entry);
   next->ep_yield_pct = fm_number_entry_get_value (self->yield_entry);
   for (guint i = 0; i < G_N_ELEMENTS (analysed); i++)

@@ -191,6 +191,7 @@ can_merge (const FmFormulaLine *a, const FmFormulaLine *b)
 {
   return g_strcmp0 (fm_ingredient_identity (a->ingredient),
                     fm_ingredient_identity (b->ingredient)) == 0 &&
+         fm_double_same (a->ingredient->collagen_g_per_100g, b->ingredient->collagen_g_per_100g) &&
          fm_composition_equal (&a->ingredient->composition, &b->ingredient->composition);
 }
 

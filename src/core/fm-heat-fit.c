@@ -138,6 +138,11 @@ fm_heat_fit_contact (const FmHeatSetup *setup,
   found.contact_w_m2k = pow (10.0, log_contact);
   found.at_bound = found.contact_w_m2k < FM_HEAT_CONTACT_MIN_W_M2K * 1.01 ||
                    found.contact_w_m2k > FM_HEAT_CONTACT_MAX_W_M2K * 0.99;
+  /* The search comes near its end but never onto it. */
+  if (found.at_bound)
+    found.contact_w_m2k = found.contact_w_m2k > FM_HEAT_CONTACT_MAX_W_M2K / 2.0
+                              ? FM_HEAT_CONTACT_MAX_W_M2K
+                              : FM_HEAT_CONTACT_MIN_W_M2K;
   if (search.error != NULL) {
     g_propagate_error (error, search.error);
     return FALSE;

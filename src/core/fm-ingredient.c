@@ -95,6 +95,7 @@ fm_ingredient_new (const char *name, FmIngredientKind kind)
   fm_composition_init_unknown (&self->composition);
   self->declared_fat_pct = NAN;
   self->fat_u_g_per_100g = NAN;
+  self->collagen_g_per_100g = NAN;
   self->price_per_kg = NAN;
   self->ep_yield_pct = NAN;
   return self;
@@ -154,6 +155,7 @@ fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b)
          g_strcmp0 (a->original_name, b->original_name) == 0 &&
          fm_double_same (a->declared_fat_pct, b->declared_fat_pct) &&
          fm_double_same (a->fat_u_g_per_100g, b->fat_u_g_per_100g) &&
+         fm_double_same (a->collagen_g_per_100g, b->collagen_g_per_100g) &&
          fm_double_same (a->price_per_kg, b->price_per_kg) &&
          fm_double_same (a->ep_yield_pct, b->ep_yield_pct) &&
          a->allergens_known == b->allergens_known && a->allergens == b->allergens &&
@@ -179,6 +181,14 @@ fm_ingredient_value (const FmIngredient *self, FmNutrient nutrient)
 {
   return nutrient == FM_NUTRIENT_FAT ? fm_ingredient_fat_g_per_100g (self)
                                      : self->composition.per_100g[nutrient];
+}
+
+double
+fm_ingredient_collagen_g_per_100g (const FmIngredient *self)
+{
+  if (isnan (self->collagen_g_per_100g) && self->composition.per_100g[FM_NUTRIENT_PROTEIN] == 0.0)
+    return 0.0;
+  return self->collagen_g_per_100g;
 }
 
 double
@@ -255,6 +265,20 @@ check_ep_yield (const FmIngredient *self, GError **error)
   return FALSE;
 }
 
+static gboolean
+check_collagen (const FmIngredient *self, GError **error)
+{
+  if (!check_value (self, _ ("the collagen"), self->collagen_g_per_100g, MAX_GRAMS, "g", error))
+    return FALSE;
+  if (!(self->collagen_g_per_100g > self->composition.per_100g[FM_NUTRIENT_PROTEIN]))
+    return TRUE;
+  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+               _ ("%s: collagen is a part of the protein and cannot be more than it. Check both "
+                  "figures."),
+               self->name);
+  return FALSE;
+}
+
 gboolean
 fm_ingredient_check (const FmIngredient *self, GError **error)
 {
@@ -269,7 +293,8 @@ fm_ingredient_check (const FmIngredient *self, GError **error)
                       error) &&
          check_value (self, _ ("the price"), self->price_per_kg, MAX_PRICE_PER_KG, _ ("per kg"),
                       error) &&
-         check_ep_yield (self, error) && check_composition (self, error);
+         check_ep_yield (self, error) && check_composition (self, error) &&
+         check_collagen (self, error);
 }
 
 const char *

@@ -33,6 +33,7 @@ typedef enum {
  * @original_name: (nullable): the dataset's own description, for citation
  * @declared_fat_pct: the supplier's lean point as fat %, NaN when none was declared
  * @fat_u_g_per_100g: standard uncertainty of the fat value, NaN when not known
+ * @collagen_g_per_100g: connective-tissue protein, part of the protein; NaN when not known
  * @price_per_kg: as purchased, in the notebook's currency; NaN when not known
  * @ep_yield_pct: edible portion of the as-purchased mass, (0, 100]; NaN = taken as 100 and said so
  * @allergens_known: somebody stated the allergens; FALSE = not stated, which is never "none"
@@ -49,6 +50,7 @@ typedef struct {
   FmComposition composition;
   double declared_fat_pct;
   double fat_u_g_per_100g;
+  double collagen_g_per_100g;
   double price_per_kg;
   double ep_yield_pct;
   gboolean allergens_known;
@@ -74,11 +76,14 @@ const char *fm_ingredient_identity (const FmIngredient *self);
 double fm_ingredient_fat_g_per_100g (const FmIngredient *self);
 /** Any nutrient per 100 g, fat as above; NaN when not known. */
 double fm_ingredient_value (const FmIngredient *self, FmNutrient nutrient);
+/** As stated; 0 where there is no protein at all, as collagen is a part of it; NaN when not known.
+ */
+double fm_ingredient_collagen_g_per_100g (const FmIngredient *self);
 /** What a kilogram costs once the inedible part is gone; NaN without a price. */
 double fm_ingredient_edible_price_per_kg (const FmIngredient *self);
 /**
  * Checks ranges: values >= 0, water+protein+fat+ash+carbohydrate <= 101.5 g (but for dataset rows,
- * which are taken as published), and so on.
+ * which are taken as published), collagen <= protein, and so on.
  */
 gboolean fm_ingredient_check (const FmIngredient *self, GError **error);
 const char *fm_ingredient_kind_name (FmIngredientKind kind); /* translated */

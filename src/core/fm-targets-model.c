@@ -36,7 +36,7 @@ value_of (const FmTargetRow *row, const FmCandidate *candidate)
     return fm_ingredient_edible_price_per_kg (candidate->ingredient) * row->factor;
   case FM_QUANTITY_COLLAGEN:
     return fm_ingredient_value (candidate->ingredient, FM_NUTRIENT_PROTEIN) +
-           candidate->collagen_g_per_100g;
+           fm_ingredient_collagen_g_per_100g (candidate->ingredient);
   default:
     return NAN;
   }
@@ -120,7 +120,7 @@ fill_coefficients (FmTargetsModel *self)
       if (!self->active[r] || !self->usable[i])
         continue;
       if (row->quantity == FM_QUANTITY_COLLAGEN) {
-        *coef = candidate->collagen_g_per_100g * 100.0;
+        *coef = fm_ingredient_collagen_g_per_100g (candidate->ingredient) * 100.0;
         *over = fm_ingredient_value (candidate->ingredient, FM_NUTRIENT_PROTEIN);
       } else {
         *coef = value_of (row, candidate);

@@ -47,7 +47,6 @@ fm_targets_add_candidate (FmTargets *self, FmIngredient *ingredient)
   candidate->ingredient = fm_ingredient_ref (ingredient);
   candidate->min_share_pct = NAN;
   candidate->max_share_pct = NAN;
-  candidate->collagen_g_per_100g = NAN;
   g_ptr_array_add (self->candidates, candidate);
   return candidate;
 }

@@ -35,7 +35,6 @@ typedef struct {
   gboolean locked;            /* keeps current_g */
   double min_share_pct;       /* NaN = none */
   double max_share_pct;       /* NaN = none */
-  double collagen_g_per_100g; /* NaN = not known */
 } FmCandidate;
 
 typedef enum {

@@ -250,6 +250,7 @@ read_ingredient (Reading *self, JsonObject *object)
   ingredient->original_name = read_string (self, object, "original_name");
   ingredient->declared_fat_pct = read_double (self, object, "declared_fat_pct", 0.0, 100.0);
   ingredient->fat_u_g_per_100g = read_double (self, object, "fat_u_g_per_100g", 0.0, 100.0);
+  ingredient->collagen_g_per_100g = read_double (self, object, "collagen_g_per_100g", 0.0, 100.0);
   ingredient->price_per_kg = read_double (self, object, "price_per_kg", 0.0, MAX_NUMBER);
   ingredient->ep_yield_pct = read_double (self, object, "ep_yield_pct", DBL_MIN, 100.0);
   read_allergens (self, object, ingredient);

@@ -103,6 +103,7 @@ add_ingredient (GString *out, const FmIngredient *ingredient)
   add_string (out, "original_name", ingredient->original_name);
   add_double (out, "declared_fat_pct", ingredient->declared_fat_pct);
   add_double (out, "fat_u_g_per_100g", ingredient->fat_u_g_per_100g);
+  add_double (out, "collagen_g_per_100g", ingredient->collagen_g_per_100g);
   add_double (out, "price_per_kg", ingredient->price_per_kg);
   add_double (out, "ep_yield_pct", ingredient->ep_yield_pct);
   add_allergens (out, ingredient);

@@ -224,6 +224,12 @@ test_fit_bad (void)
   }
   g_assert_true (fm_heat_fit_contact (&setup, readings, &fit, &error));
   g_assert_true (fit.at_bound);
+  g_assert_cmpfloat (fit.contact_w_m2k, ==, FM_HEAT_CONTACT_MIN_W_M2K);
+  for (guint i = 0; i < readings->len; i++)
+    g_array_index (readings, FmCoreReading, i).temp_c = 99.0;
+  g_assert_true (fm_heat_fit_contact (&setup, readings, &fit, &error));
+  g_assert_true (fit.at_bound);
+  g_assert_cmpfloat (fit.contact_w_m2k, ==, FM_HEAT_CONTACT_MAX_W_M2K);
 }
 
 static void

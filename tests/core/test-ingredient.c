@@ -128,6 +128,29 @@ test_check_sum (void)
   assert_check_fails (ingredient, FM_CORE_ERROR_OUT_OF_RANGE);
 }
 
+static void
+test_collagen (void)
+{
+  g_autoptr (FmIngredient) shank = ingredient_with_fat ("Shank", 8.0);
+  g_assert_true (isnan (fm_ingredient_collagen_g_per_100g (shank)));
+  shank->collagen_g_per_100g = 4.0;
+  g_assert_true (fm_ingredient_check (shank, NULL));
+  g_autoptr (FmIngredient) copy = fm_ingredient_copy (shank);
+  g_assert_true (fm_ingredient_equal (shank, copy));
+  copy->collagen_g_per_100g = NAN;
+  g_assert_false (fm_ingredient_equal (shank, copy));
+
+  shank->composition.per_100g[FM_NUTRIENT_PROTEIN] = 20.0;
+  g_assert_true (fm_ingredient_check (shank, NULL));
+  shank->collagen_g_per_100g = 20.5;
+  assert_check_fails (shank, FM_CORE_ERROR_OUT_OF_RANGE);
+  shank->collagen_g_per_100g = -1.0;
+  assert_check_fails (shank, FM_CORE_ERROR_OUT_OF_RANGE);
+  /* What has no protein has no collagen. */
+  copy->composition.per_100g[FM_NUTRIENT_PROTEIN] = 0.0;
+  g_assert_cmpfloat (fm_ingredient_collagen_g_per_100g (copy), ==, 0.0);
+}
+
 /* NDB 05048, raw chicken back with skin, adds up to more than 101.5 g as published. */
 static void
 test_dataset_rows_stay_usable (void)
@@ -157,6 +180,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/ingredient/kind-from-name", test_kind_from_name);
+  g_test_add_func ("/ingredient/collagen", test_collagen);
   g_test_add_func ("/ingredient/from-food", test_from_food);
   g_test_add_func ("/ingredient/same-row-picked-twice", test_same_row_picked_twice);
   g_test_add_func ("/ingredient/copy-is-deep", test_copy_is_deep);

@@ -203,7 +203,7 @@ test_collagen (void)
   for (int i = 0; i < 2; i++) {
     FmCandidate *candidate = add (targets, i ? "Shank" : "Round", 10.0, price[i]);
     candidate->ingredient->composition.per_100g[FM_NUTRIENT_PROTEIN] = protein[i];
-    candidate->collagen_g_per_100g = collagen[i];
+    candidate->ingredient->collagen_g_per_100g = collagen[i];
   }
   fm_targets_add_collagen (targets, (FmBand){ NAN, 20.0 });
   g_autoptr (FmTargetsResult) result = solve (targets);
@@ -215,7 +215,8 @@ test_collagen (void)
   /* d x / d limit = -(0.15) / (0.02 + 0.02) per unit / 100, times 6 per kg. */
   assert_near (result->cost_per_unit[0], -0.225, 1e-9);
 
-  ((FmCandidate *)g_ptr_array_index (targets->candidates, 1))->collagen_g_per_100g = NAN;
+  ((FmCandidate *)g_ptr_array_index (targets->candidates, 1))->ingredient->collagen_g_per_100g =
+      NAN;
   g_autoptr (FmTargetsResult) skipped = solve (targets);
   g_assert_true (isnan (skipped->row_value[0]));
   g_assert_nonnull (strstr (skipped->unknown_notes[0], "Shank"));

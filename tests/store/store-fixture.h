@@ -153,6 +153,7 @@ random_ingredient (void)
   ingredient->original_name = random_text ();
   ingredient->declared_fat_pct = random_value (100.0);
   ingredient->fat_u_g_per_100g = random_value (100.0);
+  ingredient->collagen_g_per_100g = random_value (100.0);
   ingredient->price_per_kg = random_value (1e6);
   ingredient->ep_yield_pct = g_test_rand_bit () ? g_test_rand_double_range (1.0, 100.0) : NAN;
   for (int i = 0; i < FM_N_NUTRIENTS; i++)

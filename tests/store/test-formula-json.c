@@ -1,6 +1,10 @@
 /* test-formula-json.c - the text form of a formula */
 #include "store-fixture.h"
 
+#define BRIEF "\"brief\":{\"patty_mass_g\":180,\"n_patties\":6}"
+#define MEAT "{\"id\":\"i\",\"name\":\"n\",\"kind\":\"cut\",\"provenance\":\"none\"}"
+#define LINE(members) "{\"format\":1," BRIEF ",\"lines\":[{\"id\":\"a\"," members "}]}"
+
 static void
 test_round_trip (void)
 {
@@ -33,6 +37,24 @@ test_unknown_is_absent (void)
   g_assert_cmpfloat (composition->per_100g[FM_NUTRIENT_FAT], ==, 10.0);
 }
 
+/* Notebooks from before collagen was noted have no such key. */
+static void
+test_collagen_came_later (void)
+{
+  const char *old = LINE ("\"mass_g\":1,\"ingredient\":" MEAT);
+  g_autoptr (FmFormula) formula = fm_formula_from_json (old, NULL);
+  g_autoptr (FmIngredient) shank = fm_ingredient_new ("Shank", FM_INGREDIENT_CUT);
+  g_autoptr (FmFormula) again = NULL;
+  g_autofree char *json = NULL;
+
+  g_assert_true (isnan (fm_formula_line (formula, 0)->ingredient->collagen_g_per_100g));
+  shank->collagen_g_per_100g = 4.25;
+  fm_formula_set_ingredient (formula, 0, shank);
+  json = fm_formula_to_json (formula);
+  again = fm_formula_from_json (json, NULL);
+  g_assert_cmpfloat (fm_formula_line (again, 0)->ingredient->collagen_g_per_100g, ==, 4.25);
+}
+
 /* Found while choosing a writer: json-glib 1.6 prints this one as 1e-10.0. */
 static void
 test_power_of_ten (void)
@@ -45,10 +67,6 @@ test_power_of_ten (void)
   g_assert_nonnull (strstr (json, "\"mass_g\":0.1,"));
   g_assert_cmpfloat (fm_formula_line (again, 0)->mass_g, ==, 1e-10);
 }
-
-#define BRIEF "\"brief\":{\"patty_mass_g\":180,\"n_patties\":6}"
-#define MEAT "{\"id\":\"i\",\"name\":\"n\",\"kind\":\"cut\",\"provenance\":\"none\"}"
-#define LINE(members) "{\"format\":1," BRIEF ",\"lines\":[{\"id\":\"a\"," members "}]}"
 
 static void
 test_accepts (void)
@@ -174,6 +192,7 @@ main (int argc, char **argv)
   g_test_add_func ("/formula-json/round-trip", test_round_trip);
   g_test_add_func ("/formula-json/unknown-is-absent", test_unknown_is_absent);
   g_test_add_func ("/formula-json/power-of-ten", test_power_of_ten);
+  g_test_add_func ("/formula-json/collagen-came-later", test_collagen_came_later);
   g_test_add_func ("/formula-json/accepts", test_accepts);
   g_test_add_func ("/formula-json/refuses", test_refuses);
   g_test_add_func ("/formula-json/refuses-newer", test_refuses_newer);

@@ -74,7 +74,7 @@ typedef struct {
   guint code;
   FmTastingTask task; /* not remarks: these are FmTastingRemark */
   guint attribute;    /* just about right only, else 0 */
-  double value;
+  double value;       /* places of a rank order may be halves: 2.5 for two that share 2 and 3 */
 } FmTastingMark;
 
 typedef struct {
@@ -123,6 +123,7 @@ FmTasting *fm_tasting_copy (const FmTasting *self);
 void fm_tasting_free (FmTasting *self);
 gboolean fm_tasting_equal (const FmTasting *a, const FmTasting *b);
 
+/** Samples and tasters are added in planned tastings only. Forgets an order written down before. */
 void
 fm_tasting_add_sample (FmTasting *self, gint64 experiment_id, gint64 version_id, const char *name);
 /** Also forgets what refers to it (pair, triangle, expected places). Planned tastings only. */
@@ -135,7 +136,8 @@ void fm_tasting_remove_taster (FmTasting *self, guint index); /* planned tasting
 gboolean fm_tasting_check (const FmTasting *self, GError **error);
 /** Gives codes and serving orders from the seed, seals, records the event. The same plan and seed
  * always give the same cups. Every cup that one taster gets has a code of its own; a sample has
- * one code in the main round and the pair, cups of triangles have others. */
+ * one code in the main round and the pair, each cup of each taster's triangle another, so that
+ * tasters who talk learn nothing. */
 gboolean fm_tasting_arrange (FmTasting *self, gint64 now, GError **error);
 gboolean fm_tasting_is_sealed (const FmTasting *self);
 /** No sheet is waited for. */
@@ -149,8 +151,9 @@ void fm_tasting_record (FmTasting *self, gint64 now, FmTastingEventKind kind, co
 GPtrArray *fm_tasting_cups (const FmTasting *self, guint taster, FmTastingRound round);
 /** All codes of the main round, ascending (so their order tells nothing). GArray of guint. */
 GArray *fm_tasting_codes (const FmTasting *self);
-guint fm_tasting_sample_code (const FmTasting *self, guint sample); /* main round; 0 = none */
-/** The code while sealed, the name otherwise; (transfer full). */
+/** In the main round or the pair; 0 = none. */
+guint fm_tasting_sample_code (const FmTasting *self, guint sample);
+/** The code while sealed ("sealed" when it has none), the name otherwise; (transfer full). */
 char *fm_tasting_sample_label (const FmTasting *self, guint sample);
 /** "731 - Draft 3, fattier" once opened, "731" while sealed; (transfer full). */
 char *fm_tasting_cup_label (const FmTasting *self, guint code);
@@ -183,6 +186,8 @@ const char *fm_tasting_liking_word (guint score);
 const char *fm_tasting_jar_word (guint mark);
 /** "rank order", "9-point liking" ... */
 const char *fm_tasting_task_name (FmTastingTask task);
+/** "waited for", "in", "missing", "dropped out" */
+const char *fm_tasting_sheet_word (FmSheetState state);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmTasting, fm_tasting_free)
 

@@ -11,12 +11,6 @@
 #define LEAST_COST_CHANGE 0.00005
 
 static char *
-row_unit (const FmTargetRow *row)
-{
-  return row->quantity == FM_QUANTITY_COST ? fm_preferences_currency () : g_strdup (row->unit);
-}
-
-static char *
 signed_cost (double cost_per_kg)
 {
   g_autofree char *currency = fm_preferences_currency ();
@@ -42,7 +36,7 @@ fm_targets_text_row (const FmTargets *targets, const FmTargetsResult *result, gu
   const FmTargetRow *row = g_ptr_array_index (targets->rows, index);
   const double value = result->row_value[index];
   const FmReach *reach = &result->reach[index];
-  g_autofree char *unit = row_unit (row);
+  const char *unit = row->unit;
   g_autofree char *words = fm_band_describe (&row->band, value, row->decimals, unit);
   g_autofree char *now = fm_number_format_unit (value, row->decimals, unit);
   g_autofree char *text = isnan (value) ? g_strdup_printf ("%s: %s", row->name, words)
@@ -75,14 +69,12 @@ fm_targets_text_limit_cost (const FmTargets *targets, const FmTargetsResult *res
   const FmTargetRow *row = g_ptr_array_index (targets->rows, index);
   const double change = result->cost_per_unit[index];
   g_autofree char *cost = NULL;
-  g_autofree char *unit = NULL;
   g_autofree char *step = NULL;
 
   if (isnan (change) || fabs (change) < LEAST_COST_CHANGE)
     return NULL;
   cost = signed_cost (change);
-  unit = row_unit (row);
-  step = fm_number_format_unit (1.0, 0, unit);
+  step = fm_number_format_unit (1.0, 0, row->unit);
   /* Translators: "1 %" more in the limit of "Fat" */
   return g_strdup_printf (_ ("The limit of %s raised by %s changes the cost by %s per kg."),
                           row->name, step, cost);

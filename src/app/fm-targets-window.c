@@ -7,6 +7,7 @@
 #include "app/fm-accessible.h"
 #include "app/fm-brief-target-row.h"
 #include "app/fm-number-entry.h"
+#include "app/fm-preferences.h"
 #include "app/fm-targets-line.h"
 #include "app/fm-targets-result.h"
 #include "app/fm-targets-sure.h"
@@ -190,6 +191,7 @@ solve_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmTargetsWindow *self = FM_TARGETS_WINDOW (widget);
   g_autoptr (GError) error = NULL;
+  g_autofree char *currency = fm_preferences_currency ();
   FmTargets *targets = NULL;
   const FmObjective objective = gtk_drop_down_get_selected (self->objective_drop);
 
@@ -208,6 +210,7 @@ solve_action (GtkWidget *widget, const char *name, GVariant *parameter)
     return;
   }
   targets = fm_targets_new_from_formula (self->formula);
+  fm_targets_set_currency (targets, currency);
   targets->objective = objective;
   targets->scale_step_g = fm_number_entry_get_value (self->step_entry);
   self->cancellable = g_cancellable_new ();

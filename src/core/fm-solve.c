@@ -59,6 +59,14 @@ accept (FmSolver *self, double value)
   return usable;
 }
 
+/* Limits that differ by rounding alone: scaling can make them equal, where the library ends the
+ * program if they were announced as a range. */
+static gboolean
+is_one_value (double min, double max)
+{
+  return max - min <= 1e-13 * MAX (fabs (min), fabs (max));
+}
+
 static int
 limit_type (double min, double max)
 {
@@ -66,7 +74,7 @@ limit_type (double min, double max)
     return isnan (max) ? GLP_FR : GLP_UP;
   if (isnan (max))
     return GLP_LO;
-  return min < max ? GLP_DB : GLP_FX;
+  return is_one_value (min, max) ? GLP_FX : GLP_DB;
 }
 
 static gboolean

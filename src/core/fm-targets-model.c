@@ -10,8 +10,9 @@
 
 /* Shares that rounding inside the library puts this far outside their limits are at them. */
 #define SHARE_TOLERANCE 1e-9
-/* Steps of the search for the extreme of a ratio; it converges in a handful. */
-#define MAX_RATIO_STEPS 30
+/* Among blends that are equally near, the cheaper one: what the whole batch costs weighs less than
+ * a hundredth of a point of distance. */
+#define TIE_WEIGHT 1e-4
 
 static const FmCandidate *
 candidate_at (const FmTargetsModel *self, guint index)
@@ -25,21 +26,11 @@ row_at (const FmTargetsModel *self, guint index)
   return g_ptr_array_index (self->targets->rows, index);
 }
 
-/* The value that @row needs of @candidate, in the row's unit; NaN when it is not known. */
-static double
-value_of (const FmTargetRow *row, const FmCandidate *candidate)
+static gboolean
+lacks (const FmTargetRow *row, const FmCandidate *candidate)
 {
-  switch (row->quantity) {
-  case FM_QUANTITY_NUTRIENT:
-    return fm_ingredient_value (candidate->ingredient, row->nutrient) * row->factor;
-  case FM_QUANTITY_COST:
-    return fm_ingredient_edible_price_per_kg (candidate->ingredient) * row->factor;
-  case FM_QUANTITY_COLLAGEN:
-    return fm_ingredient_value (candidate->ingredient, FM_NUTRIENT_PROTEIN) +
-           fm_ingredient_collagen_g_per_100g (candidate->ingredient);
-  default:
-    return NAN;
-  }
+  return isnan (fm_target_row_amount (row, candidate->ingredient)) ||
+         isnan (fm_target_row_over (row, candidate->ingredient));
 }
 
 /* Names of the candidates that lack what @row needs; NULL when none does. */
@@ -48,7 +39,7 @@ who_lacks (const FmTargetsModel *self, const FmTargetRow *row)
 {
   g_autoptr (GPtrArray) names = g_ptr_array_new ();
   for (guint i = 0; i < self->n; i++)
-    if (isnan (value_of (row, candidate_at (self, i))))
+    if (lacks (row, candidate_at (self, i)))
       g_ptr_array_add (names, candidate_at (self, i)->ingredient->name);
   if (names->len == 0)
     return NULL;
@@ -80,7 +71,7 @@ find_unknown (FmTargetsModel *self, GStrvBuilder *notes)
     } else {
       note = g_strdup_printf (_ ("Left out, as %s is not known: %s."), row->name, names);
       for (guint i = 0; i < self->n; i++)
-        self->usable[i] &= !isnan (value_of (row, candidate_at (self, i)));
+        self->usable[i] &= !lacks (row, candidate_at (self, i));
     }
     g_strv_builder_add (notes, note);
   }
@@ -110,21 +101,13 @@ static void
 fill_coefficients (FmTargetsModel *self)
 {
   for (guint r = 0; r < self->n_rows; r++) {
-    const FmTargetRow *row = row_at (self, r);
     for (guint i = 0; i < self->n; i++) {
-      const FmCandidate *candidate = candidate_at (self, i);
-      double *coef = &self->coef[r * self->n + i];
-      double *over = &self->over[r * self->n + i];
-      *coef = 0.0;
-      *over = 1.0;
-      if (!self->active[r] || !self->usable[i])
-        continue;
-      if (row->quantity == FM_QUANTITY_COLLAGEN) {
-        *coef = fm_ingredient_collagen_g_per_100g (candidate->ingredient) * 100.0;
-        *over = fm_ingredient_value (candidate->ingredient, FM_NUTRIENT_PROTEIN);
-      } else {
-        *coef = value_of (row, candidate);
-      }
+      const FmIngredient *ingredient = candidate_at (self, i)->ingredient;
+      gboolean counts = self->active[r] && self->usable[i];
+      self->coef[r * self->n + i] =
+          counts ? fm_target_row_amount (row_at (self, r), ingredient) : 0.0;
+      self->over[r * self->n + i] =
+          counts ? fm_target_row_over (row_at (self, r), ingredient) : 1.0;
     }
   }
 }
@@ -305,8 +288,18 @@ fm_targets_model_free (FmTargetsModel *self)
   g_free (self);
 }
 
-static gboolean
-is_ratio (const FmTargetsModel *self, guint row)
+double
+fm_targets_model_cost (const FmTargetsModel *self, const double *share)
+{
+  double cost = 0.0;
+  for (guint i = 0; i < self->n; i++)
+    if (share[i] > 0.0)
+      cost += share[i] * self->price[i];
+  return cost;
+}
+
+gboolean
+fm_targets_model_is_ratio (const FmTargetsModel *self, guint row)
 {
   return row_at (self, row)->quantity == FM_QUANTITY_COLLAGEN;
 }
@@ -329,7 +322,7 @@ fm_targets_model_move_limit (FmTargetsModel *self, guint index, double value)
   FmTargetLimit moved = { limit->row, limit->upper, value };
   guint n_columns = self->base ? 3 * self->n : self->n;
   g_autofree double *row = g_new0 (double, n_columns);
-  gboolean ratio = is_ratio (self, limit->row);
+  gboolean ratio = fm_targets_model_is_ratio (self, limit->row);
   if (ratio)
     fm_targets_model_homogeneous (self, &moved, row);
   else
@@ -344,7 +337,7 @@ void
 fm_targets_model_use_limit (FmTargetsModel *self, guint index, gboolean use)
 {
   const FmTargetLimit *limit = &g_array_index (self->limits, FmTargetLimit, index);
-  double bound = is_ratio (self, limit->row) ? 0.0 : limit->limit;
+  double bound = fm_targets_model_is_ratio (self, limit->row) ? 0.0 : limit->limit;
   fm_solver_set_row_limits (self->solver, 1 + index, use && !limit->upper ? bound : NAN,
                             use && limit->upper ? bound : NAN);
 }
@@ -365,11 +358,28 @@ fm_targets_model_aim_at_nothing (FmTargetsModel *self)
     fm_solver_set_cost (self->solver, j, 0.0);
 }
 
+/* Per unit of price; 0 where a price is missing, as nothing is guessed. */
+static double
+tie_weight (const FmTargetsModel *self)
+{
+  double highest = 0.0;
+  for (guint i = 0; i < self->n; i++) {
+    if (!self->usable[i])
+      continue;
+    if (isnan (self->price[i]))
+      return 0.0;
+    highest = MAX (highest, self->price[i]);
+  }
+  return highest > 0.0 ? TIE_WEIGHT / highest : 0.0;
+}
+
 void
 fm_targets_model_aim (FmTargetsModel *self)
 {
+  double weight = self->base ? tie_weight (self) : 1.0;
   for (guint i = 0; i < self->n; i++) {
-    fm_solver_set_cost (self->solver, i, self->base || !self->usable[i] ? 0.0 : self->price[i]);
+    double cost = self->usable[i] && weight > 0.0 ? weight * self->price[i] : 0.0;
+    fm_solver_set_cost (self->solver, i, cost);
     for (guint k = 0; self->base && k < 2; k++)
       fm_solver_set_cost (self->solver, self->n + 2 * i + k, 1.0);
   }
@@ -399,98 +409,4 @@ fm_targets_model_shares (const FmTargetsModel *self, double *share)
       value = self->max[i];
     share[i] = value;
   }
-}
-
-/* Finds the shares that make sum (coefficient x share) least. */
-typedef gboolean (*Minimise) (FmTargetsModel *self, const double *coefficients, double *share);
-
-static gboolean
-minimise_by_program (FmTargetsModel *self, const double *coefficients, double *share)
-{
-  for (guint i = 0; i < self->n; i++)
-    fm_solver_set_cost (self->solver, i, coefficients[i]);
-  if (fm_solver_run (self->solver) != FM_SOLVE_OPTIMAL)
-    return FALSE;
-  fm_targets_model_shares (self, share);
-  return TRUE;
-}
-
-static int
-compare_coefficients (gconstpointer a, gconstpointer b, gpointer coefficients)
-{
-  double first = ((const double *)coefficients)[*(const guint *)a];
-  double second = ((const double *)coefficients)[*(const guint *)b];
-  return (first > second) - (first < second);
-}
-
-/* With share limits alone no program is needed: fill up from the smallest coefficient on. */
-static gboolean
-minimise_by_filling (FmTargetsModel *self, const double *coefficients, double *share)
-{
-  g_autofree guint *order = g_new (guint, self->n);
-  double left = 1.0;
-  for (guint i = 0; i < self->n; i++) {
-    order[i] = i;
-    share[i] = self->min[i];
-    left -= self->min[i];
-  }
-  g_qsort_with_data (order, (int)self->n, sizeof *order, compare_coefficients,
-                     (gpointer)coefficients);
-  for (guint k = 0; k < self->n && left > 0.0; k++) {
-    guint i = order[k];
-    double more = MIN (left, self->max[i] - self->min[i]);
-    share[i] += more;
-    left -= more;
-  }
-  return TRUE;
-}
-
-/* Dinkelbach (Management Science 13:492, 1967): the extreme of a ratio c x / p x is where the
- * extreme of c x - ratio x p x is 0. A target that is no ratio ends after one step. */
-static double
-find_extreme (FmTargetsModel *self, guint row, gboolean greatest, Minimise minimise)
-{
-  g_autofree double *share = g_new0 (double, self->n);
-  g_autofree double *coefficients = g_new0 (double, self->n);
-  double ratio = 0.0;
-  for (int step = 0; step < MAX_RATIO_STEPS; step++) {
-    FmTargetLimit at = { row, FALSE, ratio };
-    fm_targets_model_homogeneous (self, &at, coefficients);
-    for (guint i = 0; greatest && i < self->n; i++)
-      coefficients[i] = -coefficients[i];
-    if (!minimise (self, coefficients, share))
-      return NAN;
-    double found = fm_targets_model_value (self, row, share);
-    if (!is_ratio (self, row) || isnan (found) || fabs (found - ratio) <= 1e-12 * fabs (found))
-      return found;
-    ratio = found;
-  }
-  return ratio;
-}
-
-double
-fm_targets_model_extreme (FmTargetsModel *self, guint row, gboolean greatest)
-{
-  fm_targets_model_aim_at_nothing (self);
-  return find_extreme (self, row, greatest, minimise_by_program);
-}
-
-double
-fm_targets_model_reach (FmTargetsModel *self, guint row, gboolean greatest)
-{
-  return find_extreme (self, row, greatest, minimise_by_filling);
-}
-
-double
-fm_targets_model_reach_of (FmTargetsModel *self, const double *value, gboolean greatest)
-{
-  g_autofree double *share = g_new0 (double, self->n);
-  g_autofree double *coefficients = g_new (double, self->n);
-  double sum = 0.0;
-  for (guint i = 0; i < self->n; i++)
-    coefficients[i] = greatest ? -value[i] : value[i];
-  minimise_by_filling (self, coefficients, share);
-  for (guint i = 0; i < self->n; i++)
-    sum += value[i] * share[i];
-  return sum;
 }

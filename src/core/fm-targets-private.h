@@ -30,6 +30,11 @@ typedef struct {
   FmSolver *solver;
 } FmTargetsModel;
 
+/** What @ingredient brings into @row per unit share, in the row's unit; NaN when not known. */
+double fm_target_row_amount (const FmTargetRow *row, const FmIngredient *ingredient);
+/** What that amount is taken over: its protein for collagen, else 1; NaN when not known. */
+double fm_target_row_over (const FmTargetRow *row, const FmIngredient *ingredient);
+
 /** NULL + error for what no answer can be given to; notes on unknown values go to @notes. */
 FmTargetsModel *
 fm_targets_model_new (const FmTargets *targets, GStrvBuilder *notes, GError **error);
@@ -43,6 +48,10 @@ void fm_targets_model_free_shares (FmTargetsModel *self, gboolean free_shares);
 /** Makes the objective of the targets, or nothing at all, that of the program. */
 void fm_targets_model_aim (FmTargetsModel *self);
 void fm_targets_model_aim_at_nothing (FmTargetsModel *self);
+/** TRUE when row @row is a share of something else than the blend. */
+gboolean fm_targets_model_is_ratio (const FmTargetsModel *self, guint row);
+/** Cost per kg at @share (fractions); NaN when something used has no price. */
+double fm_targets_model_cost (const FmTargetsModel *self, const double *share);
 /** Value of row @row at @share (fractions or masses), in its unit; NaN when it has none. */
 double fm_targets_model_value (const FmTargetsModel *self, guint row, const double *share);
 /** The least (or greatest) value of @row within the limits in use; NaN when there is none. */
@@ -58,6 +67,12 @@ void fm_targets_model_homogeneous (const FmTargetsModel *self,
                                    const FmTargetLimit *limit,
                                    double *coefficients);
 
+/**
+ * Fills the sensitivities of @result. @share: the optimum that the program was just solved for; the
+ * program is changed by it.
+ */
+void
+fm_targets_fill_sensitivities (FmTargetsModel *self, FmTargetsResult *result, const double *share);
 /** Fills the second half of @result: who stands against whom, and the ways out. */
 void fm_targets_explain_conflict (FmTargetsModel *self, FmTargetsResult *result);
 /** Translated text of one end of a band, e.g. "Fat at most 20.0 %". */

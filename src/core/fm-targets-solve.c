@@ -8,8 +8,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* One % point, the step of the cost sensitivities. */
-#define POINT 0.01
 /* As fm_band_state() has it: arithmetic may leave a value this far outside its limit. */
 #define BAND_SLACK 1e-9
 
@@ -22,6 +20,7 @@ result_new (const FmTargetsModel *model)
   self->share_pct = g_new0 (double, model->n);
   self->mass_g = g_new0 (double, model->n);
   self->cost_per_share_pct = g_new (double, model->n);
+  self->can_take_more = g_new0 (gboolean, model->n);
   self->left_out = g_new0 (gboolean, model->n);
   self->row_value = g_new (double, model->n_rows);
   self->cost_per_unit = g_new (double, model->n_rows);
@@ -46,6 +45,7 @@ fm_targets_result_free (FmTargetsResult *self)
   g_free (self->cost_per_share_pct);
   g_free (self->cost_per_unit);
   g_free (self->reach);
+  g_free (self->can_take_more);
   g_free (self->left_out);
   g_strfreev (self->unknown_notes);
   g_array_unref (self->conflict);
@@ -81,42 +81,6 @@ fill_fat_reach (FmTargetsResult *self, FmTargetsModel *model)
   }
   self->fat_reach.min = fm_targets_model_reach_of (model, fat, FALSE);
   self->fat_reach.max = fm_targets_model_reach_of (model, fat, TRUE);
-}
-
-/* Dual of a limit, as the change of cost per unit of the target: for a ratio the row is
- * coef - limit x over <= 0, so a unit of the limit moves it by what the ratio is over. */
-static void
-fill_cost_per_unit (FmTargetsResult *self, const FmTargetsModel *model, const double *share)
-{
-  for (guint r = 0; r < model->n_rows; r++)
-    self->cost_per_unit[r] = model->active[r] ? 0.0 : NAN;
-  for (guint k = 0; k < model->limits->len; k++) {
-    const FmTargetLimit *limit = &g_array_index (model->limits, FmTargetLimit, k);
-    const FmTargetRow *row = g_ptr_array_index (model->targets->rows, limit->row);
-    double per_unit = 1.0;
-    if (row->quantity == FM_QUANTITY_COLLAGEN) {
-      per_unit = 0.0;
-      for (guint i = 0; i < model->n; i++)
-        per_unit += model->over[limit->row * model->n + i] * share[i];
-    }
-    self->cost_per_unit[limit->row] += fm_solver_dual (model->solver, 1 + k) * per_unit;
-  }
-}
-
-/* Forces one more % point of each and solves again: exact, also for what is in the blend. */
-static void
-fill_cost_per_share (FmTargetsResult *self, FmTargetsModel *model, const double *share)
-{
-  double cost = fm_solver_objective (model->solver);
-  for (guint i = 0; i < model->n; i++) {
-    double more = share[i] + POINT;
-    if (!model->usable[i] || more > model->max[i])
-      continue;
-    fm_solver_set_column (model->solver, i, more, model->max[i]);
-    if (fm_solver_run (model->solver) == FM_SOLVE_OPTIMAL)
-      self->cost_per_share_pct[i] = fm_solver_objective (model->solver) - cost;
-    fm_solver_set_column (model->solver, i, model->min[i], model->max[i]);
-  }
 }
 
 static double *
@@ -209,14 +173,10 @@ fill_masses (FmTargetsResult *self, const FmTargetsModel *model, const double *s
 static void
 fill_values (FmTargetsResult *self, const FmTargetsModel *model)
 {
-  double cost = 0.0;
   self->total_g = 0.0;
-  for (guint i = 0; i < model->n; i++) {
+  for (guint i = 0; i < model->n; i++)
     self->total_g += self->mass_g[i];
-    if (self->mass_g[i] > 0.0)
-      cost += self->mass_g[i] * model->price[i];
-  }
-  self->cost_per_kg = cost / self->total_g;
+  self->cost_per_kg = fm_targets_model_cost (model, self->mass_g) / self->total_g;
   self->distance_pct = model->base ? 0.0 : NAN;
   for (guint i = 0; model->base && i < model->n; i++)
     self->distance_pct += fabs (self->mass_g[i] / self->total_g - model->base[i]) * 100.0;
@@ -224,13 +184,32 @@ fill_values (FmTargetsResult *self, const FmTargetsModel *model)
     self->row_value[r] = fm_targets_model_value (model, r, self->mass_g);
 }
 
-static char *
-met_sentence (const FmTargetsResult *self)
+/* Whether a band was set aside, so that nothing can be said about it. */
+static gboolean
+any_set_aside (const FmTargetsModel *model)
 {
-  g_autofree char *cost = fm_number_format (self->cost_per_kg, 2);
+  for (guint r = 0; r < model->n_rows; r++) {
+    const FmTargetRow *row = g_ptr_array_index (model->targets->rows, r);
+    if (!model->active[r] && !(isnan (row->band.min) && isnan (row->band.max)))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+static char *
+met_sentence (const FmTargetsResult *self, const FmTargetsModel *model)
+{
+  const char *currency = model->targets->currency;
+  gboolean partly = any_set_aside (model);
+  g_autofree char *cost = *currency ? fm_number_format_unit (self->cost_per_kg, 2, currency)
+                                    : fm_number_format (self->cost_per_kg, 2);
   if (isnan (self->cost_per_kg))
-    return g_strdup (_ ("Every target is met; the cost is not known."));
-  return g_strdup_printf (_ ("Every target is met at %s per kg."), cost);
+    return g_strdup (partly ? _ ("Every target that could be looked at is met; the cost is not "
+                                 "known.")
+                            : _ ("Every target is met; the cost is not known."));
+  return g_strdup_printf (partly ? _ ("Every target that could be looked at is met at %s per kg.")
+                                 : _ ("Every target is met at %s per kg."),
+                          cost);
 }
 
 static void
@@ -239,13 +218,10 @@ fill_met (FmTargetsResult *self, FmTargetsModel *model)
   g_autofree double *share = g_new (double, model->n);
   fm_targets_model_shares (model, share);
   self->met = TRUE;
-  if (!model->base) {
-    fill_cost_per_unit (self, model, share);
-    fill_cost_per_share (self, model, share);
-  }
+  fm_targets_fill_sensitivities (model, self, share);
   fill_masses (self, model, share);
   fill_values (self, model);
-  self->sentence = met_sentence (self);
+  self->sentence = met_sentence (self, model);
   if (fabs (self->total_g - model->targets->total_g) <= 1e-9 * self->total_g || self->scale_note)
     return;
   g_autofree char *total = fm_number_format_unit (self->total_g, 1, "g");

@@ -1,5 +1,5 @@
 /* fm-targets.c - building a set of targets */
-#include "core/fm-targets.h"
+#include "fm-targets-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -29,6 +29,7 @@ fm_targets_new (double total_g)
   self->candidates = g_ptr_array_new_with_free_func (candidate_free);
   self->rows = g_ptr_array_new_with_free_func (row_free);
   self->total_g = total_g;
+  self->currency = g_strdup ("");
   return self;
 }
 
@@ -37,6 +38,7 @@ fm_targets_free (FmTargets *self)
 {
   g_ptr_array_unref (self->candidates);
   g_ptr_array_unref (self->rows);
+  g_free (self->currency);
   g_free (self);
 }
 
@@ -90,9 +92,62 @@ fm_targets_add_collagen (FmTargets *self, FmBand band)
 guint
 fm_targets_add_cost (FmTargets *self, FmBand band)
 {
-  FmTargetRow *row = add_row (self, _ ("Cost per kg"), "", FM_QUANTITY_COST, band);
+  FmTargetRow *row = add_row (self, _ ("Cost per kg"), self->currency, FM_QUANTITY_COST, band);
   row->decimals = 2;
   return self->rows->len - 1;
+}
+
+void
+fm_targets_set_currency (FmTargets *self, const char *currency)
+{
+  g_free (self->currency);
+  self->currency = g_strdup (currency);
+  for (guint i = 0; i < self->rows->len; i++) {
+    FmTargetRow *row = g_ptr_array_index (self->rows, i);
+    if (row->quantity != FM_QUANTITY_COST)
+      continue;
+    g_free (row->unit);
+    row->unit = g_strdup (currency);
+  }
+}
+
+double
+fm_targets_value_now (const FmTargets *self, guint row_index)
+{
+  const FmTargetRow *row = g_ptr_array_index (self->rows, row_index);
+  double sum = 0.0;
+  double over = 0.0;
+  for (guint i = 0; i < self->candidates->len; i++) {
+    const FmCandidate *candidate = g_ptr_array_index (self->candidates, i);
+    if (!(candidate->current_g > 0.0))
+      continue;
+    sum += candidate->current_g * fm_target_row_amount (row, candidate->ingredient);
+    over += candidate->current_g * fm_target_row_over (row, candidate->ingredient);
+  }
+  return over > 0.0 ? sum / over : NAN;
+}
+
+double
+fm_target_row_amount (const FmTargetRow *row, const FmIngredient *ingredient)
+{
+  switch (row->quantity) {
+  case FM_QUANTITY_NUTRIENT:
+    return fm_ingredient_value (ingredient, row->nutrient) * row->factor;
+  case FM_QUANTITY_COST:
+    return fm_ingredient_edible_price_per_kg (ingredient) * row->factor;
+  case FM_QUANTITY_COLLAGEN:
+    return fm_ingredient_collagen_g_per_100g (ingredient) * 100.0;
+  default:
+    return NAN;
+  }
+}
+
+double
+fm_target_row_over (const FmTargetRow *row, const FmIngredient *ingredient)
+{
+  return row->quantity == FM_QUANTITY_COLLAGEN
+             ? fm_ingredient_value (ingredient, FM_NUTRIENT_PROTEIN)
+             : 1.0;
 }
 
 static FmNutrient

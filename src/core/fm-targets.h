@@ -22,7 +22,7 @@ G_BEGIN_DECLS
 
 typedef enum {
   FM_OBJECTIVE_LEAST_COST,
-  FM_OBJECTIVE_NEAREST_CURRENT,   /* least sum of |share - current share| */
+  FM_OBJECTIVE_NEAREST_CURRENT,   /* least sum of |share - current share|, then least cost */
   FM_OBJECTIVE_NEAREST_REFERENCE, /* the same against reference_share_pct */
 } FmObjective;
 
@@ -59,6 +59,7 @@ typedef struct {
   GPtrArray *rows;       /* FmTargetRow */
   FmObjective objective;
   double total_g;      /* batch mass that locks refer to and that rounding keeps, > 0 */
+  char *currency;      /* sign or code behind costs in sentences, "" = none */
   double scale_step_g; /* smallest step of the scale; 0 = do not round */
 } FmTargets;
 
@@ -74,6 +75,10 @@ guint fm_targets_add_nutrient (FmTargets *self, FmNutrient nutrient, FmBand band
 guint fm_targets_add_collagen (FmTargets *self, FmBand band);
 /** Band in currency per kg of edible blend. */
 guint fm_targets_add_cost (FmTargets *self, FmBand band);
+/** The currency of prices: it becomes the unit of cost targets. */
+void fm_targets_set_currency (FmTargets *self, const char *currency);
+/** Value of row @row of the present masses; NaN when something used lacks it. */
+double fm_targets_value_now (const FmTargets *self, guint row);
 /** Takes reference shares from @reference; ingredients that are missing here are added. */
 void fm_targets_set_reference (FmTargets *self, const FmFormula *reference);
 
@@ -105,9 +110,10 @@ typedef struct {
   double *row_value;   /* of mass_g, in the row's unit; NaN = row skipped */
   double cost_per_kg;  /* of mass_g, edible; NaN when a price of something used is missing */
   double distance_pct; /* sum of |share - reference share| of mass_g; NaN for least cost */
-  /* Sensitivities; LEAST_COST only, else NaN. */
-  double *cost_per_share_pct; /* currency per kg for one more % point of the candidate at best
-                                 use of the others; NaN = not possible */
+  /* Sensitivities of the cost, the other shares following the objective; NaN where a price that
+   * they need is not known, and where what they ask for is not possible. */
+  double *cost_per_share_pct; /* currency per kg for one more % point of the candidate */
+  gboolean *can_take_more;    /* whether one more % point is possible at all */
   double *cost_per_unit;      /* currency per kg when the binding limit moves up by one unit */
   FmReach *reach;             /* n_rows, in the row's unit */
   FmReach fat_reach;          /* % fat within locks and limits */

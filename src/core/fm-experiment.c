@@ -43,6 +43,8 @@ fm_experiment_new (void)
   self->core_readings = g_array_new (FALSE, TRUE, sizeof (FmCoreReading));
   self->meat_temp_c = NAN;
   self->plate_mm = NAN;
+  self->patty_diameter_mm = NAN;
+  self->patty_thickness_mm = NAN;
   self->patty_tolerance_pct = DEFAULT_TOLERANCE_PCT;
   self->patty_target_g = NAN;
   self->salt_pct = NAN;
@@ -52,6 +54,7 @@ fm_experiment_new (void)
   self->minutes_side_1 = NAN;
   self->minutes_side_2 = NAN;
   self->rest_minutes = NAN;
+  self->target_core_c = NAN;
   return self;
 }
 
@@ -129,6 +132,8 @@ fm_experiment_equal (const FmExperiment *a, const FmExperiment *b)
          g_strcmp0 (a->title, b->title) == 0 && g_strcmp0 (a->surface, b->surface) == 0 &&
          g_strcmp0 (a->notes, b->notes) == 0 && same_number (a->meat_temp_c, b->meat_temp_c) &&
          same_number (a->plate_mm, b->plate_mm) &&
+         same_number (a->patty_diameter_mm, b->patty_diameter_mm) &&
+         same_number (a->patty_thickness_mm, b->patty_thickness_mm) &&
          same_number (a->patty_tolerance_pct, b->patty_tolerance_pct) &&
          same_number (a->patty_target_g, b->patty_target_g) &&
          same_number (a->salt_pct, b->salt_pct) &&
@@ -137,6 +142,7 @@ fm_experiment_equal (const FmExperiment *a, const FmExperiment *b)
          same_number (a->minutes_side_1, b->minutes_side_1) &&
          same_number (a->minutes_side_2, b->minutes_side_2) &&
          same_number (a->rest_minutes, b->rest_minutes) &&
+         same_number (a->target_core_c, b->target_core_c) &&
          same_weighings (a->weighings, b->weighings) && same_pairs (a->patties, b->patties) &&
          same_pairs (a->core_readings, b->core_readings);
 }
@@ -303,6 +309,8 @@ fm_experiment_check (const FmExperiment *self, GError **error)
   } fields[] = {
     { self->meat_temp_c, _ ("The meat temperature"), -40, 60, "°C" },
     { self->plate_mm, _ ("The grinder plate"), 0.5, 50, "mm" },
+    { self->patty_diameter_mm, _ ("The patty diameter"), 10, 500, "mm" },
+    { self->patty_thickness_mm, _ ("The patty thickness"), 1, 150, "mm" },
     { self->patty_tolerance_pct, _ ("The tolerance"), 0, 100, "%" },
     { self->patty_target_g, _ ("The planned patty mass"), 0.1, FM_MAX_PATTY_MASS_G, "g" },
     { self->salt_pct, _ ("The salt"), 0, 100, "%" },
@@ -311,6 +319,7 @@ fm_experiment_check (const FmExperiment *self, GError **error)
     { self->minutes_side_1, _ ("The time on the first side"), 0, MINUTES_PER_DAY, _ ("min") },
     { self->minutes_side_2, _ ("The time on the second side"), 0, MINUTES_PER_DAY, _ ("min") },
     { self->rest_minutes, _ ("The rest"), 0, MINUTES_PER_DAY, _ ("min") },
+    { self->target_core_c, _ ("The chosen core temperature"), 20, MAX_CORE_C, "°C" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (fields); i++)

@@ -31,6 +31,8 @@ typedef struct {
   GArray *weighings; /* FmWeighing (strings owned; cleared by clear func) */
   double meat_temp_c;
   double plate_mm;
+  double patty_diameter_mm;   /* raw */
+  double patty_thickness_mm;  /* raw */
   int grind_passes;           /* 0 = not recorded */
   GArray *patties;            /* FmPattyMass */
   double patty_tolerance_pct; /* of the planned patty mass; default 3: common practice, no source */
@@ -44,6 +46,7 @@ typedef struct {
   double minutes_side_2;
   GArray *core_readings; /* FmCoreReading, by time */
   double rest_minutes;
+  double target_core_c; /* chosen core temperature to take the patty off at */
   char *notes;
   int rating; /* 0 = none, 1-10 */
 } FmExperiment;

@@ -3,6 +3,9 @@
 
 #include <errno.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "store/fm-schema-v2.h"
 
 G_DEFINE_QUARK (fm - store - error - quark, fm_store_error)
 
@@ -35,6 +38,38 @@ static const Meaning meanings[] = {
     N_ ("The disk could not be read or written. Check the disk, then try again.") },
 };
 
+/* What a trigger says, and what it means; the last one stands for ON DELETE RESTRICT. */
+static const struct {
+  const char *said;
+  const char *message;
+} refusals[] = {
+  { "a saved version cannot change",
+    N_ ("A saved version cannot change. Edit the draft and save it as the next version.") },
+  { FM_SCHEMA_V2_SEALED,
+    N_ ("The cups of this tasting are arranged, so its plan cannot change any more. Plan another "
+        "tasting.") },
+  { FM_SCHEMA_V2_BACK,
+    N_ ("A tasting that was arranged or opened cannot go back. Plan another tasting.") },
+  { FM_SCHEMA_V2_RECORD,
+    N_ ("What was recorded of this tasting cannot change. Load the tasting again.") },
+  { FM_SCHEMA_V2_OUTCOME,
+    N_ ("This tasting is sealed, so it has no outcome yet. Open the tasting first.") },
+  { FM_SCHEMA_V2_CODE,
+    N_ ("Two samples of this tasting have the same code. Arrange the cups again.") },
+  { "FOREIGN KEY constraint failed",
+    N_ ("Something else in the notebook still uses this, so it cannot be removed.") },
+};
+
+static const char *
+refusal (const char *said)
+{
+  for (gsize i = 0; said != NULL && i < G_N_ELEMENTS (refusals); i++) {
+    if (strcmp (refusals[i].said, said) == 0)
+      return _ (refusals[i].message);
+  }
+  return _ ("The notebook refused that change. Nothing was changed.");
+}
+
 static const Meaning *
 find_meaning (int code)
 {
@@ -51,9 +86,7 @@ fm_db_set_error_code (int code, const char *detail, GError **error)
   const Meaning *meaning = find_meaning (code);
 
   if (code == SQLITE_CONSTRAINT_TRIGGER) {
-    g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN,
-                         _ ("A saved version cannot change. Edit the draft and save it as the next "
-                            "version."));
+    g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN, refusal (detail));
     return;
   }
   g_set_error (error, FM_STORE_ERROR, meaning != NULL ? (int)meaning->error : FM_STORE_ERROR_FAILED,

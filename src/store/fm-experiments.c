@@ -23,7 +23,7 @@ fm_experiment_info_free (FmExperimentInfo *info)
   g_free (info);
 }
 
-/* Columns 3 to 23 of both the insert and the update; 1 is the id (or NULL), 2 the version. */
+/* Columns 3 to 25 of both the insert and the update; 1 is the id (or NULL), 2 the version. */
 static void
 bind_fields (FmStmt *stmt, const FmExperiment *experiment)
 {
@@ -50,6 +50,9 @@ bind_fields (FmStmt *stmt, const FmExperiment *experiment)
   fm_stmt_bind_double (stmt, 20, experiment->minutes_side_2);
   fm_stmt_bind_double (stmt, 21, experiment->rest_minutes);
   fm_stmt_bind_text (stmt, 22, experiment->notes);
+  fm_stmt_bind_double (stmt, 23, experiment->patty_diameter_mm);
+  fm_stmt_bind_double (stmt, 24, experiment->patty_thickness_mm);
+  fm_stmt_bind_double (stmt, 25, experiment->target_core_c);
 }
 
 /* The version gives blend and fat, which is why an unknown version inserts no row at all. */
@@ -61,9 +64,10 @@ insert_row (FmDb *db, const FmExperiment *experiment, gint64 *id, GError **error
       "INSERT INTO experiments (version_id, blend_id, fat_pct, made_at, title, rating, mean_raw_g,"
       " cook_loss_pct, peak_core_c, meat_temp_c, plate_mm, grind_passes, patty_tolerance_pct,"
       " patty_target_g, salt_pct, salt_minutes_before, method, surface, surface_temp_c,"
-      " minutes_side_1, minutes_side_2, rest_minutes, notes)"
+      " minutes_side_1, minutes_side_2, rest_minutes, notes, patty_diameter_mm, patty_thickness_mm,"
+      " target_core_c)"
       " SELECT id, blend_id, fat_pct, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15,"
-      " ?16, ?17, ?18, ?19, ?20, ?21, ?22 FROM versions WHERE id = ?2",
+      " ?16, ?17, ?18, ?19, ?20, ?21, ?22, ?23, ?24, ?25 FROM versions WHERE id = ?2",
       error);
 
   if (stmt == NULL)
@@ -92,8 +96,8 @@ update_row (FmDb *db, const FmExperiment *experiment, GError **error)
       " cook_loss_pct = ?7, peak_core_c = ?8, meat_temp_c = ?9, plate_mm = ?10,"
       " grind_passes = ?11, patty_tolerance_pct = ?12, patty_target_g = ?13, salt_pct = ?14,"
       " salt_minutes_before = ?15, method = ?16, surface = ?17, surface_temp_c = ?18,"
-      " minutes_side_1 = ?19, minutes_side_2 = ?20, rest_minutes = ?21, notes = ?22"
-      " WHERE id = ?1",
+      " minutes_side_1 = ?19, minutes_side_2 = ?20, rest_minutes = ?21, notes = ?22,"
+      " patty_diameter_mm = ?23, patty_thickness_mm = ?24, target_core_c = ?25 WHERE id = ?1",
       error);
 
   if (stmt == NULL)
@@ -260,6 +264,9 @@ read_fields (FmStmt *stmt, FmExperiment *experiment)
   experiment->notes = fm_stmt_text (stmt, 16);
   experiment->salt_pct = fm_stmt_double (stmt, 17);
   experiment->salt_minutes_before = fm_stmt_double (stmt, 18);
+  experiment->patty_diameter_mm = fm_stmt_double (stmt, 19);
+  experiment->patty_thickness_mm = fm_stmt_double (stmt, 20);
+  experiment->target_core_c = fm_stmt_double (stmt, 21);
 }
 
 static gboolean
@@ -269,7 +276,8 @@ read_row (FmReader *db, gint64 id, FmExperiment *experiment, GError **error)
       db,
       "SELECT id, version_id, made_at, title, rating, meat_temp_c, plate_mm, grind_passes,"
       " patty_tolerance_pct, patty_target_g, method, surface, surface_temp_c, minutes_side_1,"
-      " minutes_side_2, rest_minutes, notes, salt_pct, salt_minutes_before"
+      " minutes_side_2, rest_minutes, notes, salt_pct, salt_minutes_before,"
+      " patty_diameter_mm, patty_thickness_mm, target_core_c"
       " FROM experiments WHERE id = ?1",
       error);
 

@@ -133,6 +133,24 @@ backup_path (FmNotebook *self, int version)
   return path;
 }
 
+/* A step that fails leaves the notebook as it was, which makes its backup one copy too many. */
+static gboolean
+migrate_step (FmNotebook *self,
+              int version,
+              const FmMigration *migration,
+              GCancellable *cancellable,
+              GError **error)
+{
+  g_autofree char *backup = backup_path (self, version);
+
+  if (!fm_notebook_copy_db (self->writer, backup, cancellable, error))
+    return FALSE;
+  if (fm_schema_migrate_step (self->writer->handle, migration, error))
+    return TRUE;
+  g_unlink (backup);
+  return FALSE;
+}
+
 static gboolean
 migrate (FmNotebook *self, int version, GCancellable *cancellable, GError **error)
 {
@@ -140,13 +158,9 @@ migrate (FmNotebook *self, int version, GCancellable *cancellable, GError **erro
   const FmMigration *migrations = fm_schema_migrations (&n_migrations);
 
   for (guint i = 0; i < n_migrations; i++) {
-    g_autofree char *backup = NULL;
-
     if (migrations[i].to_version <= version)
       continue;
-    backup = backup_path (self, version);
-    if (!fm_notebook_copy_db (self->writer, backup, cancellable, error) ||
-        !fm_schema_migrate_step (self->writer->handle, &migrations[i], error)) {
+    if (!migrate_step (self, version, &migrations[i], cancellable, error)) {
       g_prefix_error (error, _ ("The notebook could not be brought up to date. "));
       return FALSE;
     }

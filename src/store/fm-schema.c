@@ -5,11 +5,13 @@
 
 #include "store/fm-db.h"
 #include "store/fm-schema-v1.h"
+#include "store/fm-schema-v2.h"
 
 #define FTS_SHADOW_PREFIX "experiments_fts_"
 
 static const FmMigration migrations[] = {
   { 1, fm_schema_v1_sql },
+  { 2, fm_schema_v2_sql },
 };
 static const FmMigration *test_migrations;
 static guint n_test_migrations;

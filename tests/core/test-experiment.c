@@ -178,6 +178,15 @@ test_check (void)
   experiment->plate_mm = INFINITY;
   assert_refused (experiment, "plate");
   experiment->plate_mm = 8;
+  experiment->patty_diameter_mm = 0;
+  assert_refused (experiment, "diameter");
+  experiment->patty_diameter_mm = 115;
+  experiment->patty_thickness_mm = 1150;
+  assert_refused (experiment, "thickness");
+  experiment->patty_thickness_mm = 18;
+  experiment->target_core_c = 160; /* meant as degrees F */
+  assert_refused (experiment, "chosen core");
+  experiment->target_core_c = 71;
   experiment->rating = 11;
   assert_refused (experiment, "rating");
   experiment->rating = 10;

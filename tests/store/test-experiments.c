@@ -28,6 +28,9 @@ new_full_experiment (gint64 version_id)
   experiment->minutes_side_1 = 4;
   experiment->minutes_side_2 = 3.5;
   experiment->rest_minutes = 3;
+  experiment->patty_diameter_mm = 115;
+  experiment->patty_thickness_mm = 18.5;
+  experiment->target_core_c = 71.5;
   experiment->rating = 8;
   fm_experiment_add_weighing (experiment, "line-1", "Chuck", 700, 701);
   fm_experiment_add_weighing (experiment, NULL, "Ice", NAN, 20);

@@ -8,6 +8,7 @@
 #include "store/fm-db.h"
 #include "store/fm-schema.h"
 #include "store/fm-schema-v1.h"
+#include "store/fm-schema-v2.h"
 
 static void
 assert_open_fails (const char *path, FmStoreError code)
@@ -351,12 +352,14 @@ test_unwritable_folder (Fixture *self, gconstpointer data)
 
 static const FmMigration later[] = {
   { 1, fm_schema_v1_sql },
-  { 2, "ALTER TABLE blends ADD COLUMN colour TEXT; CREATE TABLE smells (id INTEGER PRIMARY KEY);" },
-  { 3, "DROP TABLE smells; UPDATE blends SET colour = 'red';" },
+  { 2, fm_schema_v2_sql },
+  { 3, "ALTER TABLE blends ADD COLUMN colour TEXT; CREATE TABLE smells (id INTEGER PRIMARY KEY);" },
+  { 4, "DROP TABLE smells; UPDATE blends SET colour = 'red';" },
 };
 static const FmMigration failing[] = {
   { 1, fm_schema_v1_sql },
-  { 2, "CREATE TABLE smells (id INTEGER PRIMARY KEY); INSERT INTO smells VALUES (1), (1);" },
+  { 2, fm_schema_v2_sql },
+  { 3, "CREATE TABLE smells (id INTEGER PRIMARY KEY); INSERT INTO smells VALUES (1), (1);" },
 };
 
 static gint64
@@ -372,8 +375,8 @@ query_int (FmNotebook *notebook, const char *sql)
 static void
 test_migrate (Fixture *self, gconstpointer data)
 {
-  g_autofree char *first = g_strconcat (self->path, ".version-1-backup", NULL);
-  g_autofree char *second = g_strconcat (self->path, ".version-2-backup", NULL);
+  g_autofree char *first = g_strconcat (self->path, ".version-2-backup", NULL);
+  g_autofree char *second = g_strconcat (self->path, ".version-3-backup", NULL);
   g_autoptr (FmNotebook) notebook = create_notebook (self->path);
 
   add_blend (notebook, "House blend");
@@ -381,11 +384,11 @@ test_migrate (Fixture *self, gconstpointer data)
   fm_schema_set_migrations_for_test (later, G_N_ELEMENTS (later));
   notebook = open_notebook (self->path);
   g_assert_cmpint (query_int (notebook, "SELECT count(*) FROM blends WHERE colour = 'red'"), ==, 1);
-  g_assert_cmpint (query_int (notebook, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (query_int (notebook, "PRAGMA user_version"), ==, 4);
   fm_notebook_unref (g_steal_pointer (&notebook));
   fm_notebook_unref (open_notebook (self->path));
   g_assert_cmpuint (count_files (self->folder), ==, 3);
-  fm_schema_set_migrations_for_test (later, 2);
+  fm_schema_set_migrations_for_test (later, 3);
   notebook = open_notebook (second);
   fm_notebook_unref (g_steal_pointer (&notebook));
   fm_schema_set_migrations_for_test (NULL, 0);
@@ -407,6 +410,7 @@ test_migrate_fails (Fixture *self, gconstpointer data)
   g_assert_null (fm_notebook_open (self->path, NULL, &error));
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED);
   fm_schema_set_migrations_for_test (NULL, 0);
+  g_assert_cmpuint (count_files (self->folder), ==, 1);
   notebook = open_notebook (self->path);
   g_assert_cmpint (query_int (notebook, "SELECT count(*) FROM blends"), ==, 1);
 }

@@ -91,6 +91,7 @@ fm_session_class_init (FmSessionClass *klass)
   signals[FM_SESSION_FORMULA_CHANGED] = add_signal ("formula-changed");
   signals[FM_SESSION_HISTORY_CHANGED] = add_signal ("history-changed");
   signals[FM_SESSION_EXPERIMENTS_CHANGED] = add_signal ("experiments-changed");
+  signals[FM_SESSION_TASTINGS_CHANGED] = add_signal ("tastings-changed");
   signals[FM_SESSION_MESSAGE] = add_text_signal ("message");
   signals[FM_SESSION_FAILURE] = add_text_signal ("failure");
 }
@@ -127,6 +128,7 @@ fm_session_set_notebook (FmSession *self, FmNotebook *notebook)
   fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
   fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
   fm_session_emit (self, FM_SESSION_EXPERIMENTS_CHANGED);
+  fm_session_emit (self, FM_SESSION_TASTINGS_CHANGED);
   fm_session_emit_shown (self);
 }
 
@@ -261,6 +263,12 @@ void
 fm_session_emit_experiments_changed (FmSession *self)
 {
   fm_session_emit (self, FM_SESSION_EXPERIMENTS_CHANGED);
+}
+
+void
+fm_session_emit_tastings_changed (FmSession *self)
+{
+  fm_session_emit (self, FM_SESSION_TASTINGS_CHANGED);
 }
 
 void

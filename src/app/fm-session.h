@@ -13,6 +13,7 @@
  *   "formula-changed" ()          the shown formula or its analysis changed (each keystroke)
  *   "history-changed" ()          undo / redo state changed
  *   "experiments-changed" ()      an experiment or photo was saved or removed
+ *   "tastings-changed" ()         a tasting was saved, opened or removed
  *   "message" (char *text)        a short sentence for a toast
  *   "failure" (char *text)        something failed; a sentence that stays until dismissed
  */
@@ -78,6 +79,7 @@ gboolean fm_session_is_saved (FmSession *self);
 
 /** Tells the other pages that something in the store changed. */
 void fm_session_emit_experiments_changed (FmSession *self);
+void fm_session_emit_tastings_changed (FmSession *self);
 void fm_session_emit_blends_changed (FmSession *self);
 void fm_session_message (FmSession *self, const char *text);
 void fm_session_failure (FmSession *self, const GError *error);

@@ -18,13 +18,25 @@ typedef struct {
   double *y;       /* [x->n], finite */
   guint n_factors; /* blocks: e.g. 2 for session and taster; 0 = none */
   guint *level;    /* [x->n x n_factors] by rows, 0 based */
+  char **names;    /* of the components, for messages; NULL = numbers */
+  guint n_room;    /* rows that y and level have room for */
 } FmMixData;
 
+/**
+ * A Scheffe model: no constant, since the shares sum to 1; the coefficient of a component is what
+ * is expected of it alone.
+ *
+ * Block factors (session, taster) are fixed effects coded to sum to zero, so that the coefficients
+ * and all predictions are those at the mean of the levels. Levels that cannot be told apart from
+ * levels of another factor (tasters who came to one session only) lose the columns that say nothing
+ * new; the factor with more levels keeps its own, so the mean is then that over its levels.
+ */
 typedef struct {
   FmMixOrder order;
   guint q;
   guint n;        /* observations */
-  guint n_blends; /* different blends among them */
+  guint n_blends; /* different blends among them; shares alike to 1e-6 are the same blend */
+  guint n_blocks; /* parameters spent on block factors */
   guint n_terms;
   double *coefficient; /* [n_terms], at the mean of the blocks */
   double *std_error;   /* [n_terms] */
@@ -37,9 +49,14 @@ typedef struct {
   double r2_adjusted;
   double f; /* of the model against equal blends; df n_terms - 1 */
   double p;
-  double loo_rmse; /* leave-one-blend-out prediction error: replicates leave together */
-  double loo_r2;   /* 1 - PRESS / ss_total; can be below 0 */
-  guint df_pure;   /* 0 = nothing was replicated */
+  /* leave-one-blend-out prediction error: replicates leave together. NaN when the rest cannot
+   * predict some blend, which then decides a term alone. A value whose taster or session had this
+   * blend only is not counted. */
+  double loo_rmse;
+  double loo_r2; /* 1 - mean square of that error / (ss_total / n); can be below 0 */
+  /* Pure error: same blend, same blocks; with block factors what the model of one mean for each
+   * blend plus blocks leaves over. */
+  guint df_pure; /* 0 = nothing was replicated */
   guint df_lack;
   double ss_pure;
   double ss_lack;
@@ -51,17 +68,22 @@ FmMixData *fm_mix_data_new (guint q, guint n_factors);
 void fm_mix_data_free (FmMixData *self);
 /** @level: [n_factors], nullable when there are none. */
 void fm_mix_data_add (FmMixData *self, const double *x, double y, const guint *level);
+/** Names for messages; [q], nullable. */
+void fm_mix_data_set_names (FmMixData *self, const char *const *names);
 
 /**
  * fm_mix_fit:
  *
  * Errors (a sentence that says what is missing and how many more trials would do): fewer
  * different blends than terms, fewer than one degree of freedom for error, blends that lie so that
- * terms cannot be told apart (names them), a value that is not finite.
+ * terms cannot be told apart (names them), blends that cannot be told from sessions or tasters
+ * because none came back in another one, a value that is not finite.
  */
 FmMixFit *fm_mix_fit (const FmMixData *data, FmMixOrder order, GError **error);
-/** The largest model that the data can carry with at least two degrees of freedom for error and
- * whose leave-one-out error is lowest; NULL with @error when not even the linear one can. */
+/** The model whose leave-one-out error is lowest among those that the data carry with at least two
+ * degrees of freedom for error; of two alike the smaller. A model whose leave-one-out error is not
+ * known is only taken when the smaller one shows lack of fit (p < 0.05). NULL with @error when not
+ * even the linear one can be fitted. */
 FmMixFit *fm_mix_fit_best (const FmMixData *data, GError **error);
 void fm_mix_fit_free (FmMixFit *self);
 FmMixFit *fm_mix_fit_copy (const FmMixFit *self);
@@ -75,6 +97,7 @@ typedef struct {
   double new_high;
 } FmMixPrediction;
 
+/** What the model says at @x, at the mean of the blocks. */
 void fm_mix_predict (const FmMixFit *self, const double *x, FmMixPrediction *prediction);
 
 typedef enum {

@@ -21,6 +21,8 @@ struct _FmBriefPane {
   FmNumberEntry *patty_entry;
   FmNumberEntry *number_entry;
   GtkEditable *doneness_entry;
+  GtkTextBuffer *notes_buffer;
+  GtkTextView *notes_view;
   GtkLabel *caution_label;
   GtkListBox *target_list;
   FmBriefTargetRow *rows[FM_N_TARGETS];
@@ -81,6 +83,28 @@ doneness_changed_cb (FmBriefPane *self)
   fm_line_edit_brief (self->session, brief, "brief:doneness");
 }
 
+static char *
+get_notes (FmBriefPane *self)
+{
+  GtkTextIter start, end;
+
+  gtk_text_buffer_get_bounds (self->notes_buffer, &start, &end);
+  return gtk_text_buffer_get_text (self->notes_buffer, &start, &end, FALSE);
+}
+
+static void
+notes_changed_cb (FmBriefPane *self)
+{
+  g_autoptr (FmBrief) brief = copy_brief (self);
+  g_autofree char *text = get_notes (self);
+
+  if (brief == NULL)
+    return;
+  g_free (brief->notes);
+  brief->notes = text[0] != '\0' ? g_steal_pointer (&text) : NULL;
+  fm_line_edit_brief (self->session, brief, "brief:notes");
+}
+
 static void
 band_end_changed_cb (FmBriefPane *self, gboolean maximum, double value, FmBriefTargetRow *row)
 {
@@ -135,11 +159,14 @@ fm_brief_pane_class_init (FmBriefPaneClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, patty_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, number_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, doneness_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBriefPane, notes_buffer);
+  gtk_widget_class_bind_template_child (widget_class, FmBriefPane, notes_view);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, caution_label);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, target_list);
   gtk_widget_class_bind_template_callback (widget_class, patty_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, number_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, doneness_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
 }
 
 static void
@@ -163,11 +190,16 @@ static void
 show_fields (FmBriefPane *self, const FmBrief *brief, gboolean editable)
 {
   const char *doneness = brief->doneness != NULL ? brief->doneness : "";
+  const char *notes = brief->notes != NULL ? brief->notes : "";
+  g_autofree char *shown_notes = get_notes (self);
 
   fm_number_entry_set_value (self->patty_entry, brief->patty_mass_g);
   fm_number_entry_set_value (self->number_entry, brief->n_patties);
   if (g_strcmp0 (gtk_editable_get_text (self->doneness_entry), doneness) != 0)
     gtk_editable_set_text (self->doneness_entry, doneness);
+  if (g_strcmp0 (shown_notes, notes) != 0)
+    gtk_text_buffer_set_text (self->notes_buffer, notes, -1);
+  gtk_text_view_set_editable (self->notes_view, editable);
   fm_number_entry_set_editable (self->patty_entry, editable);
   fm_number_entry_set_editable (self->number_entry, editable);
   gtk_editable_set_editable (self->doneness_entry, editable);

@@ -93,6 +93,10 @@ def the_brief_says_its_state_in_words(start, folder):
     program.type_into("Patty mass", "120")
     program.type_into("Number of patties", "10")
     program.says("For 10 patties: 1200.0 g")
+    program.type_into("What this blend is for", "A lunch patty for a small grill.")
+    program.quit()
+    program = start()
+    program.reads("What this blend is for", "A lunch patty for a small grill.")
     program.quit()
 
 

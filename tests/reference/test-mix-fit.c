@@ -3,11 +3,11 @@
  * Marks: read = seen in the named document; memory = known, not seen; computed = with R 4.2.2
  * (shared with the data as mix_expected.json).
  */
-#include <gio/gio.h>
 #include <math.h>
 
 #include "core/fm-mix-fit.h"
 #include "core/fm-stat.h"
+#include "ask-r.h"
 #include "table.h"
 
 static FmMixData *
@@ -155,6 +155,110 @@ test_fish_patty_blocks (void)
   g_assert_cmpuint (fit->df_error, ==, 42);
 }
 
+static double
+draw_normal (FmRandom *random)
+{
+  return sqrt (-2 * log (1.0 - fm_random_unit (random))) * cos (2 * G_PI * fm_random_unit (random));
+}
+
+/* Fourteen blends within bounds, four tasters in two crossed sessions, some sheets missing */
+static FmMixData *
+random_panel (void)
+{
+  FmMixData *data = fm_mix_data_new (4, 2);
+  FmRandom random;
+
+  fm_random_init (&random, 2024);
+  for (guint blend = 0; blend < 14; blend++) {
+    double x[4] = { 0.3, 0.1, 0.05, 0.05 }, part[4], sum = 0.0;
+    for (guint i = 0; i < 4; i++)
+      sum += part[i] = -log (1.0 - fm_random_unit (&random));
+    for (guint i = 0; i < 4; i++)
+      x[i] += 0.5 * part[i] / sum;
+    for (guint taster = 0; taster < 4; taster++) {
+      const guint level[] = { (blend + taster) % 2, taster };
+      const double y = 4 + 6 * x[0] * x[1] + level[0] - 0.5 * taster + draw_normal (&random);
+      if ((3 * blend + taster) % 7 != 0)
+        fm_mix_data_add (data, x, y, level);
+    }
+  }
+  return data;
+}
+
+/* The panel and its models as variables of R: d (x1 .. x4, y, s, t, b), f fitted, g saturated */
+static char *
+panel_script (const FmMixData *data, const char *ask)
+{
+  g_autoptr (GString) script = g_string_new ("options(contrasts=c('contr.sum','contr.poly'));");
+  const guint n = data->x->n;
+  g_autofree double *column = g_new (double, n);
+
+  for (guint c = 0; c < 7; c++) {
+    static const char *const names[] = { "x1", "x2", "x3", "x4", "y", "s", "t" };
+    for (guint row = 0; row < n; row++)
+      column[row] = c < 4    ? fm_mix_points_get (data->x, row)[c]
+                    : c == 4 ? data->y[row]
+                             : data->level[row * 2 + c - 5];
+    g_autofree char *values = as_r_vector (column, n);
+    g_string_append_printf (script, "%s<-%s;", names[c], values);
+  }
+  g_string_append (script, "s<-factor(s);t<-factor(t);b<-factor(x1);"
+                           "d<-data.frame(x1,x2,x3,x4,y,s,t,b);"
+                           "m<-y~0+x1+x2+x3+x4+x1:x2+x1:x3+x1:x4+x2:x3+x2:x4+x3:x4+C+D;"
+                           "C<-model.matrix(~s)[,-1,drop=FALSE];D<-model.matrix(~t)[,-1];"
+                           "f<-lm(m);g<-lm(y~b+s+t);z<-lm(y~s+t);");
+  g_string_append (script, ask);
+  return g_string_free (g_steal_pointer (&script), FALSE);
+}
+
+/* Random panel with two crossed block factors against R's lm(), sum-to-zero contrasts: computed. */
+static void
+test_r_blocks (void)
+{
+  g_autoptr (FmMixData) data = random_panel ();
+  g_autoptr (FmMixFit) fit = fit_or_fail (data, FM_MIX_QUADRATIC);
+  g_autofree char *script = panel_script (
+      data, "k<-grep('^x',names(coef(f)));v<-vcov(f)[k,k];"
+            "x<-c(.4,.3,.2,.1);r<-c(x,x[1]*x[2:4],x[2]*x[3:4],x[3]*x[4]);a<-anova(f,g);"
+            "cat(format(c(coef(f)[k],sqrt(diag(v)),deviance(f),deviance(z),df.residual(f),"
+            "sum(r*coef(f)[k]),sqrt(t(r)%*%v%*%r),deviance(g),df.residual(g),a$F[2],"
+            "a$`Pr(>F)`[2]),digits=15,trim=TRUE))");
+  g_autofree double *wanted = ask_r (script, 29);
+  const double x[] = { 0.4, 0.3, 0.2, 0.1 };
+  FmMixPrediction prediction;
+
+  if (wanted == NULL)
+    return;
+  check_numbers (fit->coefficient, wanted, 10, 1e-7);
+  check_numbers (fit->std_error, wanted + 10, 10, 1e-7);
+  g_assert_cmpfloat_with_epsilon (fit->ss_error, wanted[20], 1e-9);
+  g_assert_cmpfloat_with_epsilon (fit->ss_total, wanted[21], 1e-9);
+  g_assert_cmpfloat (fit->df_error, ==, wanted[22]);
+  fm_mix_predict (fit, x, &prediction);
+  g_assert_cmpfloat_with_epsilon (prediction.mean, wanted[23], 1e-9);
+  g_assert_cmpfloat_with_epsilon (prediction.se_mean, wanted[24], 1e-9);
+  g_assert_cmpfloat_with_epsilon (fit->ss_pure, wanted[25], 1e-9);
+  g_assert_cmpfloat (fit->df_pure, ==, wanted[26]);
+  g_assert_cmpfloat_with_epsilon (fit->f_lack, wanted[27], 1e-8);
+  g_assert_cmpfloat_with_epsilon (fit->p_lack, wanted[28], 1e-9);
+}
+
+/* Each blend left out and predicted by a model of the rest, at its own session and taster. */
+static void
+test_r_leave_out (void)
+{
+  g_autoptr (FmMixData) data = random_panel ();
+  g_autoptr (FmMixFit) fit = fit_or_fail (data, FM_MIX_QUADRATIC);
+  g_autofree char *script =
+      panel_script (data, "X<-model.matrix(f);e<-0;for(l in levels(b)){i<-b==l;"
+                          "e<-e+sum((y[i]-X[i,,drop=FALSE]%*%coef(lm(y[!i]~0+X[!i,])))^2)};"
+                          "cat(format(sqrt(e/length(y)),digits=15))");
+  g_autofree double *wanted = ask_r (script, 1);
+
+  if (wanted != NULL)
+    g_assert_cmpfloat_with_epsilon (fit->loo_rmse, wanted[0], 1e-8);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -163,5 +267,7 @@ main (int argc, char **argv)
   g_test_add_func ("/reference/mix-fit/polvoron-lawson-11", test_polvoron);
   g_test_add_func ("/reference/mix-fit/fish-patty-cornell-361", test_fish_patty);
   g_test_add_func ("/reference/mix-fit/fish-patty-blocks", test_fish_patty_blocks);
+  g_test_add_func ("/reference/mix-fit/r-lm-blocks", test_r_blocks);
+  g_test_add_func ("/reference/mix-fit/r-leave-out", test_r_leave_out);
   return g_test_run ();
 }

@@ -1,7 +1,8 @@
-/* fm-mix-private.h - a region as a polytope: its corners and what holds them there */
+/* fm-mix-private.h - a region as a polytope, and the search for D-optimal choices */
 #pragma once
 
 #include "core/fm-mix.h"
+#include "core/fm-stat.h"
 
 G_BEGIN_DECLS
 
@@ -30,5 +31,42 @@ GArray *fm_mix_region_corners (const FmMixRegion *self, const char *const *names
 /** The checks of fm_mix_region_check() that need no corners. */
 gboolean
 fm_mix_region_check_bounds (const FmMixRegion *self, const char *const *names, GError **error);
+
+/* What stays the same over all starts of a D-optimal choice. The rows are those of the model,
+ * times R^-1 of their QR decomposition. */
+typedef struct {
+  guint p;        /* terms */
+  guint n_rows;   /* candidates, then the points already made */
+  guint n_all;    /* candidates */
+  guint n_trials; /* to choose */
+  double *z;      /* n_rows x p */
+  guint *allowed; /* candidates that may be chosen: not the points already made */
+  guint n_allowed;
+  double log_scale; /* log of det(R)^2 */
+  const FmStop *stop;
+} FmMixProblem;
+
+typedef struct {
+  const FmMixProblem *problem;
+  guint *index;    /* n_trials */
+  double *inverse; /* p x p: (Z'Z)^-1 */
+  double *d;       /* n_all: variance of each candidate */
+  double log_det;  /* of Z'Z; -INFINITY when the choice cannot carry the model */
+} FmMixSearch;
+
+/* Columns, or what is left of them, shorter than this are taken as dependent. */
+#define FM_MIX_DEPENDENT 1e-11
+
+const double *fm_mix_problem_row (const FmMixProblem *self, guint index);
+/** How many terms the points already made can tell apart. */
+guint fm_mix_problem_rank_of_kept (const FmMixProblem *self);
+FmMixSearch *fm_mix_search_new (const FmMixProblem *problem);
+void fm_mix_search_free (FmMixSearch *self);
+/** A random choice; the same @random gives the same one. */
+void fm_mix_search_start (FmMixSearch *self, FmRandom *random);
+/** Exchanges until no swap of one trial is better; FALSE when stopped. */
+gboolean fm_mix_search_climb (FmMixSearch *self);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMixSearch, fm_mix_search_free)
 
 G_END_DECLS

@@ -17,6 +17,7 @@ G_BEGIN_DECLS
 #define FM_MIX_MAX_COMPONENTS 12
 #define FM_MIX_MAX_LIMITS 12
 #define FM_MIX_MAX_POINTS 20000
+#define FM_MIX_MAX_TRIALS 1000 /* chosen at once */
 /* How far a bound may be missed and still count as met. */
 #define FM_MIX_EPSILON 1e-9
 
@@ -104,19 +105,21 @@ typedef struct {
   guint *index;         /* rows of the candidates, repeats allowed, sorted */
   double log_det;       /* of X'X */
   double d_efficiency;  /* 100 x det(X'X)^(1/p) / n, in per cent, of this scale only */
-  double mean_variance; /* of prediction over the candidates, in units of sigma^2 */
+  double mean_variance; /* of the predicted mean over all candidates, in units of sigma^2 */
   double max_variance;
 } FmMixChoice;
 
 /**
  * fm_mix_d_optimal:
  * @candidates: points to choose from
- * @n_trials: how many, >= number of terms
- * @kept: (nullable): points already made, which count but are not chosen again
+ * @n_trials: how many to choose; with @kept at least as many as the model has terms
+ * @kept: (nullable): points already made, which count but are not chosen again; they need not be
+ *   among the candidates
  *
- * Best of seeded random starts with Fedorov exchange. The same seed gives the same choice.
+ * Best of seeded random starts with Fedorov exchange. The same seed gives the same choice. It is
+ * the best that was found: no swap of one trial improves it.
  * May take seconds: call it in a task. Errors: too few trials, candidates that cannot carry the
- * model, cancelled.
+ * model, candidates whose shares do not add up to 1, all made already, stopped.
  */
 FmMixChoice *fm_mix_d_optimal (const FmMixPoints *candidates,
                                FmMixOrder order,

@@ -6,8 +6,10 @@
 
 #include "app/fm-batch-sheet-preview.h"
 #include "app/fm-batch-sheet-print.h"
-#include "app/fm-number-entry.h"
+#include "app/fm-number-row.h"
 #include "app/fm-preferences.h"
+
+#define N_ENTRIES 8
 
 struct _FmBatchSheetDialog {
   AdwWindow parent_instance;
@@ -107,17 +109,24 @@ plan_changed_cb (FmBatchSheetDialog *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.save-pdf", sheet != NULL);
 }
 
+static FmNumberEntry *
+get_entry (FmBatchSheetDialog *self, guint index)
+{
+  FmNumberEntry *entries[N_ENTRIES] = {
+    self->patties_entry, self->patty_mass_entry, self->grind_loss_entry, self->plate_entry,
+    self->passes_entry,  self->meat_temp_entry,  self->salt_entry,       self->salt_minutes_entry,
+  };
+
+  return entries[index];
+}
+
 /* A field with bad text keeps its last good value, which is not what the cook sees. */
 static const char *
 first_bad_text (FmBatchSheetDialog *self)
 {
-  FmNumberEntry *entries[] = { self->patties_entry, self->patty_mass_entry,  self->grind_loss_entry,
-                               self->plate_entry,   self->passes_entry,      self->meat_temp_entry,
-                               self->salt_entry,    self->salt_minutes_entry };
-
-  for (guint i = 0; i < G_N_ELEMENTS (entries); i++)
-    if (!fm_number_entry_is_valid (entries[i]))
-      return fm_number_entry_get_message (entries[i]);
+  for (guint i = 0; i < N_ENTRIES; i++)
+    if (!fm_number_entry_is_valid (get_entry (self, i)))
+      return fm_number_entry_get_message (get_entry (self, i));
   return NULL;
 }
 
@@ -211,6 +220,8 @@ fm_batch_sheet_dialog_init (FmBatchSheetDialog *self)
   g_autoptr (GtkStringList) methods = gtk_string_list_new (NULL);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  for (guint i = 0; i < N_ENTRIES; i++)
+    fm_number_row_tell_errors (get_entry (self, i));
   for (guint i = 0; i < FM_N_COOK_METHODS; i++)
     gtk_string_list_append (methods, fm_cook_method_name ((FmCookMethod)i));
   adw_combo_row_set_model (self->method_row, G_LIST_MODEL (methods));

@@ -54,11 +54,13 @@ print_done_cb (GtkPrintOperation *operation, GtkPrintOperationResult result, Job
 {
   g_autoptr (GError) error = NULL;
 
-  gtk_print_operation_get_error (operation, &error);
-  if (result == GTK_PRINT_OPERATION_RESULT_ERROR)
-    job->say (job->owner, error != NULL ? error->message : _ ("The sheet was not printed."), TRUE);
-  else if (result == GTK_PRINT_OPERATION_RESULT_APPLY)
+  if (result == GTK_PRINT_OPERATION_RESULT_APPLY)
     job->say (job->owner, _ ("The sheet went to the printer."), FALSE);
+  if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
+    return;
+  /* Asked for only now: the toolkit takes it amiss when there is none. */
+  gtk_print_operation_get_error (operation, &error);
+  job->say (job->owner, error != NULL ? error->message : _ ("The sheet was not printed."), TRUE);
 }
 
 void

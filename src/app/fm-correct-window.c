@@ -7,7 +7,7 @@
 #include "app/fm-accessible.h"
 #include "app/fm-correct-text.h"
 #include "app/fm-formula-line-mass.h"
-#include "app/fm-number-entry.h"
+#include "app/fm-number-row.h"
 #include "app/fm-widget.h"
 #include "core/fm-analysis.h"
 #include "core/fm-number.h"
@@ -19,6 +19,7 @@
 struct _FmCorrectWindow {
   AdwWindow parent_instance;
 
+  GtkWidget *origin_label;
   GtkListBox *weighed_list;
   GtkLabel *total_label;
   FmNumberEntry *test_entry;
@@ -162,6 +163,7 @@ fm_correct_window_class_init (FmCorrectWindowClass *klass)
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-correct-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, origin_label);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, weighed_list);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, total_label);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, test_entry);
@@ -181,6 +183,7 @@ fm_correct_window_class_init (FmCorrectWindowClass *klass)
 static void
 follow_errors (FmCorrectWindow *self, FmNumberEntry *entry)
 {
+  fm_number_row_tell_errors (entry);
   g_signal_connect_swapped (entry, "notify::message", G_CALLBACK (changed_cb), self);
 }
 
@@ -217,8 +220,8 @@ add_line (FmCorrectWindow *self, const FmFormulaLine *line, double weighed_g)
   fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), "g");
   fm_number_entry_set_value (FM_NUMBER_ENTRY (entry), weighed_g);
   g_signal_connect_swapped (entry, "value-changed", G_CALLBACK (changed_cb), self);
-  follow_errors (self, FM_NUMBER_ENTRY (entry));
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), entry);
+  follow_errors (self, FM_NUMBER_ENTRY (entry));
   gtk_list_box_append (self->weighed_list, row);
   g_ptr_array_add (self->entries, entry);
 }
@@ -248,6 +251,7 @@ fm_correct_window_new (GtkWindow *parent, const FmFormula *formula, const double
   self->ingredients = fm_correct_ingredients (formula);
   fill_ingredients (self);
   fm_number_entry_set_value (self->target_entry, fm_correct_default_target (formula));
+  gtk_widget_set_visible (self->origin_label, weighed_g != NULL);
   self->planned = fm_formula_copy (formula);
   changed_cb (self);
   return self;

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/fm-correct-weighings.h"
 #include "app/fm-number-entry.h"
 #include "app/fm-widget.h"
 #include "core/fm-number.h"
@@ -15,6 +16,8 @@ struct _FmExperimentWeighings {
   GtkGrid *grid;
   GtkLabel *empty_label;
   GtkLabel *total_label;
+  GtkButton *correct_button;
+  GtkLabel *correct_error_label;
   GtkEntry *extra_entry;
   GtkButton *extra_button;
   GtkWidget *extra_box;
@@ -187,6 +190,25 @@ rebuild (FmExperimentWeighings *self)
     update_deviations (self);
   }
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), n_rows == 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->correct_button), n_rows > 0);
+}
+
+static void
+show_correct_error (GtkWidget *widget, const char *message)
+{
+  FmExperimentWeighings *self = FM_EXPERIMENT_WEIGHINGS (widget);
+
+  gtk_label_set_text (self->correct_error_label, message);
+  gtk_widget_set_visible (GTK_WIDGET (self->correct_error_label), *message != '\0');
+}
+
+static void
+correct_clicked_cb (FmExperimentWeighings *self)
+{
+  if (self->document == NULL)
+    return;
+  show_correct_error (GTK_WIDGET (self), "");
+  fm_correct_weighings_present (GTK_WIDGET (self), self->document, show_correct_error);
 }
 
 static void
@@ -238,9 +260,12 @@ fm_experiment_weighings_class_init (FmExperimentWeighingsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, grid);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, empty_label);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, total_label);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, correct_button);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, correct_error_label);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, extra_entry);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, extra_button);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, extra_box);
+  gtk_widget_class_bind_template_callback (widget_class, correct_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, extra_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, add_extra_cb);
 }
@@ -258,5 +283,6 @@ fm_experiment_weighings_set_document (FmExperimentWeighings *self, FmExperimentD
   g_return_if_fail (FM_IS_EXPERIMENT_WEIGHINGS (self));
   if (!g_set_object (&self->document, document))
     return;
+  show_correct_error (GTK_WIDGET (self), "");
   rebuild (self);
 }

@@ -83,6 +83,8 @@ static void
 fill_lines (FmBatch *self, const FmFormula *formula, double total_g)
 {
   g_autoptr (GStrvBuilder) without_price = g_strv_builder_new ();
+
+  self->cost = NAN;
   for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
     if (!(line->mass_g > 0.0))
@@ -90,9 +92,10 @@ fill_lines (FmBatch *self, const FmFormula *formula, double total_g)
     FmBatchLine sheet = batch_line (line, line->mass_g / total_g, self->edible_g);
     g_array_append_val (self->lines, sheet);
     self->purchased_g += sheet.purchased_g;
-    self->cost += sheet.cost;
     if (isnan (sheet.cost))
       g_strv_builder_add (without_price, line->ingredient->name);
+    else
+      self->cost = isnan (self->cost) ? sheet.cost : self->cost + sheet.cost;
   }
   self->without_price = g_strv_builder_end (without_price);
 }

@@ -38,11 +38,13 @@ typedef struct {
   double salt_g;   /* NaN = not planned */
   double salt_per_patty_g;
   double cooked_patty_g; /* NaN = yield not known */
-  double cost;           /* whole batch without the added salt; NaN when a price is missing */
+  /* Costs, without the added salt, are of the ingredients with a price: the least it can cost where
+   * without_price names any; NaN when none has a price. */
+  double cost; /* whole batch */
   double cost_per_raw_patty;
   double cost_per_cooked_patty; /* one raw patty gives one cooked: the same money, less mass */
   double cost_per_100g_raw;
-  double cost_per_100g_cooked; /* NaN likewise or when the yield is not known */
+  double cost_per_100g_cooked; /* NaN also when the yield is not known */
   GStrv without_price;         /* names */
 } FmBatch;
 

@@ -40,6 +40,20 @@ money_text (const FmBatchSheetInput *input, double amount)
   return g_strdup_printf ("%s%s", input->currency, number);
 }
 
+/* What is known of a cost whose ingredients may lack a price, in words. */
+static char *
+known_money_text (const FmBatchSheetInput *input, const FmBatch *batch, double amount)
+{
+  g_autofree char *money = money_text (input, amount);
+
+  if (isnan (amount))
+    return g_strdup (_ ("not known"));
+  if (batch->without_price[0] == NULL)
+    return g_steal_pointer (&money);
+  /* Translators: the known part of an amount, e.g. "at least 12.3 mg" */
+  return g_strdup_printf (_ ("at least %s"), money);
+}
+
 static void
 add_head (FmBatchSheet *self, const FmBatchSheetInput *input)
 {
@@ -80,7 +94,7 @@ add_totals (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *b
 
   row->cells[2] = fm_number_format_unit (batch->edible_g, 1, "g");
   row->cells[3] = fm_number_format_unit (batch->purchased_g, 1, "g");
-  row->cells[4] = money_text (input, batch->cost);
+  row->cells[4] = known_money_text (input, batch, batch->cost);
   row = add_row (self, FM_SHEET_TOTAL, g_strdup (_ ("Ground, for the patties")));
   row->cells[2] = fm_number_format_unit (batch->ground_g, 1, "g");
   if (isnan (batch->salt_g))
@@ -107,13 +121,6 @@ add_table_notes (FmBatchSheet *self, const FmBatch *batch)
     add_row (self, FM_SHEET_SMALL,
              g_strdup_printf (_ ("No trim loss is stated, so all of it is taken as edible: %s."),
                               assumed->str));
-  if (batch->without_price[0] != NULL) {
-    g_autofree char *names = g_strjoinv (NAME_BREAK, batch->without_price);
-
-    add_row (
-        self, FM_SHEET_SMALL,
-        g_strdup_printf (_ ("No price is known, so there is no cost of the batch: %s."), names));
-  }
 }
 
 static void
@@ -133,18 +140,30 @@ add_table (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
   add_table_notes (self, batch);
 }
 
+static char *
+costs_text (const FmBatchSheetInput *input, const FmBatch *batch)
+{
+  g_autofree char *raw = known_money_text (input, batch, batch->cost_per_raw_patty);
+  g_autofree char *cooked = known_money_text (input, batch, batch->cost_per_cooked_patty);
+  g_autofree char *cooked_100g = known_money_text (input, batch, batch->cost_per_100g_cooked);
+  g_autofree char *costs =
+      g_strdup_printf (_ ("Cost per raw patty %s, per cooked patty %s, per 100 g cooked %s"), raw,
+                       cooked, cooked_100g);
+  g_autofree char *names = g_strjoinv (NAME_BREAK, batch->without_price);
+
+  if (batch->without_price[0] == NULL)
+    return g_steal_pointer (&costs);
+  /* Translators: a sentence about costs, then names of ingredients */
+  return g_strdup_printf (_ ("%s. Without a price: %s"), costs, names);
+}
+
 static void
 add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *batch)
 {
-  g_autofree char *raw = money_text (input, batch->cost_per_raw_patty);
-  g_autofree char *cooked = money_text (input, batch->cost_per_cooked_patty);
-  g_autofree char *cooked_100g = money_text (input, batch->cost_per_100g_cooked);
   g_autofree char *mass = fm_number_format_unit (batch->cooked_patty_g, 0, "g");
   g_autofree char *yield = fm_number_format_unit (input->plan.cook_yield_pct, 1, "%");
 
-  self->costs =
-      g_strdup_printf (_ ("Cost per raw patty %s, per cooked patty %s, per 100 g cooked %s"), raw,
-                       cooked, cooked_100g);
+  self->costs = costs_text (input, batch);
   add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Cost")));
   add_row (self, FM_SHEET_TEXT, g_strdup (self->costs));
   add_row (self, FM_SHEET_SMALL,

@@ -46,7 +46,7 @@ typedef struct {
 
 typedef struct {
   GPtrArray *rows; /* FmSheetRow, top down */
-  char *costs;     /* the three costs in one sentence, for the dialog */
+  char *costs;     /* the three costs and what has no price, for the dialog */
 } FmBatchSheet;
 
 /** NULL + error as fm_batch_new(). */

@@ -1,5 +1,6 @@
 /* test-batch.c - batch sheets, corrections of a real batch, certainty of its fat */
 #include "core/fm-batch-correction.h"
+#include "core/fm-batch-weighed.h"
 #include "core/fm-batch.h"
 #include "core/fm-error.h"
 #include "core/fm-targets-chance.h"
@@ -45,6 +46,12 @@ test_sheet_gaps (void)
   g_assert_true (isnan (batch->salt_g));
   g_assert_true (isnan (batch->cost_per_100g_cooked));
   g_assert_cmpuint (g_strv_length (batch->without_price), ==, 3);
+
+  fm_formula_line (formula, 0)->ingredient->price_per_kg = 8.0;
+  g_autoptr (FmBatch) partly = fm_batch_new (formula, &plan, NULL);
+  assert_near (partly->cost, g_array_index (partly->lines, FmBatchLine, 0).cost, 1e-9);
+  g_assert_cmpfloat (partly->cost_per_raw_patty, >, 0.0);
+  g_assert_cmpuint (g_strv_length (partly->without_price), ==, 2);
 
   const double bad[] = { -1.0, 60.0, NAN, INFINITY };
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++) {
@@ -155,6 +162,129 @@ test_top_up (void)
   g_assert_nonnull (strstr (error->message, "Extra"));
 }
 
+static const double extra_g = 12.0;
+
+static FmExperiment *
+experiment_of (const FmFormula *version)
+{
+  FmExperiment *experiment = fm_experiment_new ();
+
+  fm_experiment_plan (experiment, version);
+  g_array_index (experiment->weighings, FmWeighing, 0).weighed_g = 420.0;
+  fm_experiment_add_weighing (experiment, NULL, "Ice", NAN, extra_g);
+  fm_experiment_add_weighing (experiment, NULL, "Pepper", NAN, NAN);
+  return experiment;
+}
+
+static void
+test_weighed_plan (void)
+{
+  g_autoptr (FmFormula) version = three_line_blend ();
+  g_autoptr (FmExperiment) experiment = experiment_of (version);
+  g_autofree double *weighed_g = NULL;
+  g_autoptr (FmFormula) plan = fm_batch_weighed_plan (version, experiment->weighings, &weighed_g);
+
+  g_assert_cmpuint (fm_formula_n_lines (plan), ==, 5);
+  for (guint i = 0; i < 3; i++)
+    assert_near (mass_of (plan, i), g_array_index (experiment->weighings, FmWeighing, i).planned_g,
+                 1e-12);
+  g_assert_cmpfloat (weighed_g[0], ==, 420.0);
+  g_assert_true (isnan (weighed_g[1]));
+  g_assert_cmpstr (name_of (plan, 3), ==, "Ice");
+  g_assert_cmpfloat (mass_of (plan, 3), ==, 0.0);
+  g_assert_cmpfloat (weighed_g[3], ==, extra_g);
+  g_assert_true (isnan (fm_ingredient_fat_g_per_100g (fm_formula_line (plan, 3)->ingredient)));
+  g_assert_cmpfloat (weighed_g[4], ==, 0.0);
+}
+
+/* A line that the experiment does not know plans nothing; the version stays as it was. */
+static void
+test_weighed_plan_without_line (void)
+{
+  g_autoptr (FmFormula) version = three_line_blend ();
+  g_autoptr (FmExperiment) experiment = experiment_of (version);
+  g_autofree double *weighed_g = NULL;
+
+  g_array_remove_index (experiment->weighings, 1);
+  g_autoptr (FmFormula) plan = fm_batch_weighed_plan (version, experiment->weighings, &weighed_g);
+  g_assert_cmpfloat (mass_of (plan, 1), ==, 0.0);
+  g_assert_cmpfloat (weighed_g[1], ==, 0.0);
+  g_assert_cmpfloat (mass_of (version, 1), ==, 300.0);
+}
+
+/* Whatever was weighed in, topping up gives every ingredient its planned share and takes nothing
+ * out; no smaller batch would do. */
+static void
+test_top_up_balance (void)
+{
+  const char *names[] = { "Lean", "Plate", "Backfat", "Salt" };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+
+  for (int run = 0; run < 500; run++) {
+    double planned[4], weighed[4];
+    double planned_g = 0.0, mass_g = 0.0;
+    gboolean one_is_full = FALSE;
+    for (guint i = 0; i < 4; i++) {
+      planned[i] = g_rand_double_range (rand, 1.0, 2000.0);
+      weighed[i] = planned[i] * g_rand_double_range (rand, 0.0, 1.4);
+      planned_g += planned[i];
+    }
+    g_auto (FmTopUp) top_up = { 0 };
+    g_assert_true (fm_top_up_init (&top_up, 4, names, planned, weighed, NULL));
+    for (guint i = 0; i < 4; i++) {
+      double after_g = weighed[i] + top_up.add_g[i];
+      g_assert_cmpfloat (top_up.add_g[i], >=, 0.0);
+      assert_near (after_g / top_up.total_g, planned[i] / planned_g, 1e-9);
+      one_is_full |= top_up.add_g[i] <= 1e-9 * after_g;
+      mass_g += after_g;
+    }
+    assert_near (mass_g, top_up.total_g, 1e-6);
+    g_assert_true (one_is_full || top_up.total_g <= planned_g * (1.0 + 1e-12));
+  }
+}
+
+/* What a sheet weighs and costs is what its lines weigh and cost, and grinding loses what is told.
+ */
+static void
+test_sheet_balance (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+
+  for (int run = 0; run < 300; run++) {
+    g_autoptr (FmFormula) formula = three_line_blend ();
+    FmBatchPlan plan = { g_rand_int_range (rand, 1, 400), g_rand_double_range (rand, 20.0, 400.0),
+                         g_rand_double_range (rand, 0.0, 50.0), 1.0,
+                         g_rand_double_range (rand, 40.0, 100.0) };
+    double edible_g = 0.0, purchased_g = 0.0, cost = 0.0, share_pct = 0.0;
+    for (guint i = 0; i < 3; i++) {
+      FmIngredient *ingredient = fm_formula_line (formula, i)->ingredient;
+      fm_formula_line (formula, i)->mass_g = g_rand_double_range (rand, 1.0, 3000.0);
+      ingredient->price_per_kg = g_rand_double_range (rand, 0.0, 30.0);
+      ingredient->ep_yield_pct = g_rand_double_range (rand, 30.0, 100.0);
+    }
+    g_autoptr (FmBatch) batch = fm_batch_new (formula, &plan, NULL);
+    for (guint i = 0; i < batch->lines->len; i++) {
+      const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, i);
+      double yield_pct = line->line->ingredient->ep_yield_pct;
+      assert_near (fm_batch_edible_g (line->purchased_g, yield_pct), line->edible_g, 1e-6);
+      g_assert_cmpfloat (line->purchased_g, >=, line->edible_g);
+      edible_g += line->edible_g;
+      purchased_g += line->purchased_g;
+      cost += line->cost;
+      share_pct += line->share_pct;
+    }
+    assert_near (share_pct, 100.0, 1e-9);
+    assert_near (edible_g, batch->edible_g, 1e-6 * batch->edible_g);
+    assert_near (purchased_g, batch->purchased_g, 1e-6 * batch->purchased_g);
+    assert_near (cost, batch->cost, 1e-6 * (1.0 + cost));
+    assert_near (batch->edible_g * (1.0 - plan.grind_loss_pct / 100.0), batch->ground_g,
+                 1e-6 * batch->ground_g);
+    assert_near (batch->cost_per_100g_cooked * batch->cooked_patty_g / 100.0,
+                 batch->cost_per_cooked_patty, 1e-9 * (1.0 + cost));
+    assert_near (batch->cost_per_cooked_patty * plan.n_patties, batch->cost, 1e-6 * (1.0 + cost));
+  }
+}
+
 static void
 test_chance (void)
 {
@@ -207,6 +337,10 @@ main (int argc, char **argv)
   g_test_add_func ("/batch/correction-balance", test_correction_balance);
   g_test_add_func ("/batch/correction-bad-input", test_correction_bad_input);
   g_test_add_func ("/batch/top-up", test_top_up);
+  g_test_add_func ("/batch/weighed-plan", test_weighed_plan);
+  g_test_add_func ("/batch/weighed-plan-without-line", test_weighed_plan_without_line);
+  g_test_add_func ("/batch/top-up-balance", test_top_up_balance);
+  g_test_add_func ("/batch/sheet-balance", test_sheet_balance);
   g_test_add_func ("/chance/shared-source", test_chance);
   g_test_add_func ("/chance/scale", test_chance_of_scale);
   return g_test_run ();

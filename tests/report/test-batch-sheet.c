@@ -113,19 +113,43 @@ test_unknowns_stay_unknown (void)
   g_autoptr (FmFormula) formula = new_formula ();
   FmBatchSheetInput input = input_for (formula);
   g_autoptr (FmIngredient) chuck = fm_ingredient_copy (fm_formula_line (formula, 0)->ingredient);
+  g_autoptr (FmIngredient) fat = fm_ingredient_copy (fm_formula_line (formula, 1)->ingredient);
 
   chuck->price_per_kg = NAN;
   fm_formula_set_ingredient (formula, 0, chuck);
+  fat->price_per_kg = 4.0;
+  fm_formula_set_ingredient (formula, 1, fat);
   input.plan.cook_yield_pct = NAN;
   input.plan.salt_pct = NAN;
   input.plate_mm = input.meat_temp_c = input.salt_minutes_before = NAN;
   g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
   g_autofree char *text = plain_text (sheet);
-  assert_has (text, "per raw patty —, per cooked patty —, per 100 g cooked —");
-  assert_has (text, "no cost of the batch: Chuck.");
+  /* The fat alone: 1.50 for 10 patties. */
+  assert_has (text, "Chuck; 80.0 %; 1500.0 g; 1875.0 g; —");
+  assert_has (text, "Into the grinder; 1875.0 g; 2250.0 g; at least €1.50");
+  assert_has (text, "per raw patty at least €0.15, per cooked patty at least €0.15, "
+                    "per 100 g cooked not known. Without a price: Chuck\n");
   assert_has (text, "The fat of the blend is not known");
   assert_has (text, "plate not planned");
   g_assert_null (strstr (text, "nan"));
+}
+
+static void
+test_no_price_at_all (void)
+{
+  g_autoptr (FmFormula) formula = new_formula ();
+  FmBatchSheetInput input = input_for (formula);
+
+  for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
+    g_autoptr (FmIngredient) copy = fm_ingredient_copy (fm_formula_line (formula, i)->ingredient);
+
+    copy->price_per_kg = NAN;
+    fm_formula_set_ingredient (formula, i, copy);
+  }
+  g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
+  g_assert_cmpstr (sheet->costs, ==,
+                   "Cost per raw patty not known, per cooked patty not known, per 100 g cooked "
+                   "not known. Without a price: Chuck; Backfat");
 }
 
 static void
@@ -252,6 +276,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch-sheet/grams-and-costs", test_grams_and_costs);
   g_test_add_func ("/batch-sheet/not-stated-is-never-none", test_not_stated_is_never_none);
   g_test_add_func ("/batch-sheet/unknowns-stay-unknown", test_unknowns_stay_unknown);
+  g_test_add_func ("/batch-sheet/no-price-at-all", test_no_price_at_all);
   g_test_add_func ("/batch-sheet/empty-blend", test_empty_blend);
   g_test_add_func ("/batch-sheet/many-lines-go-on", test_many_lines_go_on);
   g_test_add_func ("/batch-sheet/demo-blends-fit-one-page", test_demo_blends_fit_one_page);

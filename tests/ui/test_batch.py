@@ -1,4 +1,9 @@
-"""Planning a batch and reading its sheet, as a person with a keyboard would."""
+"""Planning a batch, reading, printing and saving its sheet, and correcting what was weighed."""
+
+import os
+import re
+import shutil
+import subprocess
 
 from harness import plain, run, wait_for
 
@@ -6,6 +11,11 @@ from harness import plain, run, wait_for
 def sheet_says(program, text):
     wait_for(lambda: text in plain(program.find("Preview of the sheet", role="image").description),
              f"{text!r} on the sheet")
+
+
+def close_sheet(program):
+    program.press("Escape")
+    program.gone("Cost per raw patty", contains=True)
 
 
 def a_batch_sheet_shows_grams_and_costs(start, folder):
@@ -26,9 +36,132 @@ def a_batch_sheet_shows_grams_and_costs(start, folder):
     program.type_into("Grind loss", "-3")
     program.find("is too small", contains=True)
     assert not program.unnamed(), program.unnamed()
-    program.press("Escape")
-    program.gone("Cost per raw patty", contains=True)
+    close_sheet(program)
     program.quit()
 
 
-run(a_batch_sheet_shows_grams_and_costs)
+def a_missing_price_leaves_a_least_cost(start, folder):
+    program = start("--demo", "--separate")
+    program.click("Batch Sheet…", role="push button")
+    costs = program.says("Cost per raw patty at least €")
+    assert "per cooked patty at least €" in costs and "per 100 g cooked at least €" in costs, costs
+    assert costs.endswith("Without a price: Beef, variety meats and by-products, heart, raw"), costs
+    sheet_says(program, "; at least €")
+    close_sheet(program)
+    program.quit()
+
+
+def text_of(pdf):
+    found = subprocess.run(["pdftotext", "-layout", pdf, "-"], stdout=subprocess.PIPE, text=True,
+                           check=True)
+    return " ".join(plain(found.stdout).split())
+
+
+def check_pdf(pdf):
+    with open(pdf, "rb") as file:
+        assert file.read(5) == b"%PDF-"
+    if shutil.which("pdfinfo"):
+        info = subprocess.run(["pdfinfo", pdf], stdout=subprocess.PIPE, text=True, check=True).stdout
+        assert re.search(r"^Pages: +1$", info, re.M) and "A4" in info, info
+    if shutil.which("pdftotext"):
+        text = text_of(pdf)
+        for words in ("Batch sheet: Pan patty (invented), draft", "12 patties of 150.0 g raw",
+                      "Into the grinder 1800.0 g", "Cost per raw patty at least €",
+                      "Check the label of each supplier.", "Undercooked ground meat"):
+            assert words in text, (words, text)
+
+
+def save_as(program, path):
+    """The dialog offers a name for the file; a whole path in its place is taken as well."""
+    dialog = program.find("Save Batch Sheet", showing=False)
+    name = wait_for(lambda: next((node for node in dialog.below() if node.has("EditableText")
+                                  and node.text().endswith(".pdf")), None), "name of the file")
+    name.set_text(path)
+    program.button("Save")
+    program.gone("Save Batch Sheet")
+
+
+def the_sheet_is_saved_as_a_pdf(start, folder):
+    program = start("--demo", "--separate")
+    pdf = os.path.join(folder, "sheet.pdf")
+    program.click("Batch Sheet…", role="push button")
+    program.type_into("Patties of this batch", "12")
+    program.type_into("Raw mass of each patty", "150")
+    sheet_says(program, "12 patties of 150.0 g raw")
+    program.click("Save PDF…", role="push button")
+    save_as(program, pdf)
+    program.says("Saved as “")
+    check_pdf(pdf)
+    close_sheet(program)
+    program.quit()
+
+
+def bad_numbers_are_never_printed(start, folder):
+    program = start("--demo", "--separate")
+    program.click("Batch Sheet…", role="push button")
+    program.type_into("Raw mass of each patty", "some")
+    program.says("“some” is not a number")
+    program.click("Print…", role="push button")
+    wait_for(lambda: len(list(program.all("“some” is not a number", role="label",
+                                          contains=True))) > 1, "the reason beside the costs")
+    close_sheet(program)
+    program.quit()
+
+
+def the_sheet_is_printed_to_a_file(start, folder):
+    os.chdir(folder)  # the toolkit's printer into a file proposes the current folder
+    program = start("--demo", "--separate")
+    program.click("Batch Sheet…", role="push button")
+    program.type_into("Patties of this batch", "12")
+    program.type_into("Raw mass of each patty", "150")
+    sheet_says(program, "12 patties of 150.0 g raw")
+    program.click("Print…", role="push button")
+    program.press_in(program.find("Print to File"))
+    program.find(os.path.join(folder, "output.pdf"), role="push button")
+    program.screenshot("print")
+    program.button("Print")
+    program.says("The sheet went to the printer.")
+    check_pdf(os.path.join(folder, "output.pdf"))
+    close_sheet(program)
+    program.quit()
+
+
+def field_text(node):
+    return next(plain(below.text()) for below in node.below() if below.has("EditableText"))
+
+
+def open_first_experiment(program):
+    program.page("Experiments")
+    program.press_in(program.find("\nVersion ", contains=True, role="label"))
+    program.field("Title of the experiment")
+
+
+def weighings_are_corrected(start, folder):
+    program = start("--demo", "--separate")
+    open_first_experiment(program)
+    program.type_into("Weighed grams of Beef trim 50/50, bought", "120", contains=True)
+    program.type_into("Name of an extra ingredient", "Ice")
+    program.click("Add extra", role="push button")
+    program.click("Correct This Batch…", role="push button")
+    program.says("From the experiment, which keeps its own numbers")
+    window = program.find("Correct the Batch", role="frame")
+    weighed = {node.name: field_text(node) for node in program.all("Weighed grams of", within=window,
+                                                                  contains=True)}
+    assert weighed["Weighed grams of Beef trim 50/50, bought"] == "120", weighed
+    assert weighed["Weighed grams of Ice"] == "0", weighed
+    program.says("Back to the planned shares")
+    program.says("Add ", deadline_s=10)
+    program.screenshot("correct-weighings")
+    assert not program.unnamed(), program.unnamed()
+    program.press("Escape")
+    program.gone("Back to the planned shares")
+    program.reads("Weighed grams of Beef trim 50/50, bought", "120")
+    program.quit()
+
+
+run(a_batch_sheet_shows_grams_and_costs,
+    a_missing_price_leaves_a_least_cost,
+    the_sheet_is_saved_as_a_pdf,
+    bad_numbers_are_never_printed,
+    the_sheet_is_printed_to_a_file,
+    weighings_are_corrected)

@@ -20,6 +20,8 @@ typedef struct {
   FmFormula *formula;
   char *text; /* reason or key */
   char *value;
+  GPtrArray *formulas; /* of versions beside the draft */
+  GStrv reasons;
 } Order;
 
 static GMutex closing_mutex;
@@ -44,6 +46,8 @@ order_free (Order *order)
   g_clear_pointer (&order->formula, fm_formula_free);
   g_free (order->text);
   g_free (order->value);
+  g_clear_pointer (&order->formulas, g_ptr_array_unref);
+  g_strfreev (order->reasons);
   g_free (order);
 }
 
@@ -112,6 +116,39 @@ save_version_job (GTask *task, gpointer source, gpointer data, GCancellable *can
   g_clear_pointer (&order->notebook, fm_notebook_unref);
   if (info != NULL)
     g_task_return_pointer (task, info, (GDestroyNotify)fm_version_info_free);
+  else
+    g_task_return_error (task, error);
+}
+
+static GPtrArray *
+read_infos (FmNotebook *notebook, const GArray *ids, GError **error)
+{
+  g_autoptr (GPtrArray) infos =
+      g_ptr_array_new_with_free_func ((GDestroyNotify)fm_version_info_free);
+
+  for (guint i = 0; i < ids->len; i++) {
+    FmVersionInfo *info = fm_versions_info (notebook, g_array_index (ids, gint64, i), error);
+
+    if (info == NULL)
+      return NULL;
+    g_ptr_array_add (infos, info);
+  }
+  return g_steal_pointer (&infos);
+}
+
+static void
+add_versions_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Order *order = data;
+  GError *error = NULL;
+  g_autoptr (GArray) ids =
+      fm_versions_add (order->notebook, order->blend_id, order->version_id, order->formulas,
+                       (const char *const *)order->reasons, &error);
+  GPtrArray *infos = ids != NULL ? read_infos (order->notebook, ids, &error) : NULL;
+
+  g_clear_pointer (&order->notebook, fm_notebook_unref);
+  if (infos != NULL)
+    g_task_return_pointer (task, infos, (GDestroyNotify)g_ptr_array_unref);
   else
     g_task_return_error (task, error);
 }
@@ -236,6 +273,28 @@ fm_session_io_save_version (FmSessionWriter *self,
 }
 
 void
+fm_session_io_add_versions (FmSessionWriter *self,
+                            FmNotebook *notebook,
+                            gint64 blend_id,
+                            gint64 parent_id,
+                            const GPtrArray *formulas,
+                            const char *const *reasons,
+                            gpointer source,
+                            GAsyncReadyCallback callback,
+                            gpointer user_data)
+{
+  Order *order = order_new (notebook, blend_id, NULL);
+
+  order->version_id = parent_id;
+  order->formulas = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_formula_free);
+  for (guint i = 0; i < formulas->len; i++)
+    g_ptr_array_add (order->formulas, fm_formula_copy (g_ptr_array_index (formulas, i)));
+  order->reasons = g_strdupv ((char **)reasons);
+  fm_session_writer_push (self, task_for_order (order, source, callback, user_data),
+                          add_versions_job);
+}
+
+void
 fm_session_io_save_setting (FmSessionWriter *self,
                             FmNotebook *notebook,
                             const char *key,
@@ -260,6 +319,12 @@ fm_session_io_finish (GAsyncResult *result, GError **error)
 
 FmVersionInfo *
 fm_session_io_save_version_finish (GAsyncResult *result, GError **error)
+{
+  return g_task_propagate_pointer (G_TASK (result), error);
+}
+
+GPtrArray *
+fm_session_io_add_versions_finish (GAsyncResult *result, GError **error)
 {
   return g_task_propagate_pointer (G_TASK (result), error);
 }

@@ -42,6 +42,16 @@ void fm_session_io_save_version (FmSessionWriter *self,
                                  gpointer source,
                                  GAsyncReadyCallback callback,
                                  gpointer user_data);
+/** @formulas: FmFormula; @reasons: as many. */
+void fm_session_io_add_versions (FmSessionWriter *self,
+                                 FmNotebook *notebook,
+                                 gint64 blend_id,
+                                 gint64 parent_id,
+                                 const GPtrArray *formulas,
+                                 const char *const *reasons,
+                                 gpointer source,
+                                 GAsyncReadyCallback callback,
+                                 gpointer user_data);
 void fm_session_io_save_setting (FmSessionWriter *self,
                                  FmNotebook *notebook,
                                  const char *key,
@@ -53,6 +63,8 @@ void fm_session_io_save_setting (FmSessionWriter *self,
 gboolean fm_session_io_finish (GAsyncResult *result, GError **error);
 /** The saved version. Returns: (transfer full), NULL on error. */
 FmVersionInfo *fm_session_io_save_version_finish (GAsyncResult *result, GError **error);
+/** The new versions (FmVersionInfo). Returns: (transfer full), NULL on error. */
+GPtrArray *fm_session_io_add_versions_finish (GAsyncResult *result, GError **error);
 /** Blend and formula that a finished job was about. (transfer none) */
 gint64 fm_session_io_blend_id (GAsyncResult *result);
 const FmFormula *fm_session_io_formula (GAsyncResult *result);

@@ -144,6 +144,66 @@ fm_session_save_version (FmSession *self, const char *reason)
                               version_saved_cb, GUINT_TO_POINTER (self->serial));
 }
 
+typedef struct {
+  GTask *task;
+  guint serial;
+} AddOrder;
+
+static void
+versions_added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmSession *self = FM_SESSION (source);
+  g_autofree AddOrder *order = user_data;
+  g_autoptr (GTask) task = order->task;
+  GError *error = NULL;
+  GPtrArray *infos = fm_session_io_add_versions_finish (result, &error);
+
+  self->n_in_flight--;
+  if (infos == NULL) {
+    g_task_return_error (task, error);
+    return;
+  }
+  if (order->serial == self->serial) {
+    fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
+    fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
+  }
+  g_task_return_pointer (task, infos, (GDestroyNotify)g_ptr_array_unref);
+}
+
+void
+fm_session_add_versions (FmSession *self,
+                         gint64 blend_id,
+                         gint64 parent_id,
+                         const GPtrArray *formulas,
+                         const char *const *reasons,
+                         GAsyncReadyCallback callback,
+                         gpointer user_data)
+{
+  AddOrder *order;
+  GTask *task = g_task_new (self, NULL, callback, user_data);
+
+  g_task_set_source_tag (task, fm_session_add_versions);
+  if (!fm_session_is_writable (self)) {
+    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_READ_ONLY, "%s",
+                             _ ("This notebook is open for reading only, so no version can be "
+                                "saved in it."));
+    g_object_unref (task);
+    return;
+  }
+  order = g_new0 (AddOrder, 1);
+  order->task = task;
+  order->serial = self->serial;
+  self->n_in_flight++;
+  fm_session_io_add_versions (self->writer, self->notebook, blend_id, parent_id, formulas, reasons,
+                              self, versions_added_cb, order);
+}
+
+GPtrArray *
+fm_session_add_versions_finish (FmSession *self, GAsyncResult *result, GError **error)
+{
+  return g_task_propagate_pointer (G_TASK (result), error);
+}
+
 void
 fm_session_flush (FmSession *self)
 {

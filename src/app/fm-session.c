@@ -92,6 +92,7 @@ fm_session_class_init (FmSessionClass *klass)
   signals[FM_SESSION_HISTORY_CHANGED] = add_signal ("history-changed");
   signals[FM_SESSION_EXPERIMENTS_CHANGED] = add_signal ("experiments-changed");
   signals[FM_SESSION_TASTINGS_CHANGED] = add_signal ("tastings-changed");
+  signals[FM_SESSION_MAPS_CHANGED] = add_signal ("maps-changed");
   signals[FM_SESSION_MESSAGE] = add_text_signal ("message");
   signals[FM_SESSION_FAILURE] = add_text_signal ("failure");
 }
@@ -269,6 +270,12 @@ void
 fm_session_emit_tastings_changed (FmSession *self)
 {
   fm_session_emit (self, FM_SESSION_TASTINGS_CHANGED);
+}
+
+void
+fm_session_emit_maps_changed (FmSession *self)
+{
+  fm_session_emit (self, FM_SESSION_MAPS_CHANGED);
 }
 
 void

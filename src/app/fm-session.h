@@ -14,6 +14,7 @@
  *   "history-changed" ()          undo / redo state changed
  *   "experiments-changed" ()      an experiment or photo was saved or removed
  *   "tastings-changed" ()         a tasting was saved, opened or removed
+ *   "maps-changed" ()             a map of the shown blend was made, changed or removed
  *   "message" (char *text)        a short sentence for a toast
  *   "failure" (char *text)        something failed; a sentence that stays until dismissed
  */
@@ -52,6 +53,24 @@ void fm_session_show_draft (FmSession *self);
 void fm_session_branch (FmSession *self, gint64 version_id);
 /** Saves the draft as the next version with a reason; says so in a toast. */
 void fm_session_save_version (FmSession *self, const char *reason);
+/**
+ * fm_session_add_versions:
+ * @parent_id: a version of @blend_id that the new ones grow from
+ * @formulas: FmFormula, one a version
+ * @reasons: as many, NULL after the last
+ *
+ * Saves versions beside the draft, which stays as it is. All of them or, on error, none. The lists
+ * hear of it before @callback.
+ */
+void fm_session_add_versions (FmSession *self,
+                              gint64 blend_id,
+                              gint64 parent_id,
+                              const GPtrArray *formulas,
+                              const char *const *reasons,
+                              GAsyncReadyCallback callback,
+                              gpointer user_data);
+/** FmVersionInfo in the order of the formulas (transfer full); NULL on error. */
+GPtrArray *fm_session_add_versions_finish (FmSession *self, GAsyncResult *result, GError **error);
 gint64 fm_session_get_draft_parent (FmSession *self);
 /** TRUE when the draft differs from the version it started from. */
 gboolean fm_session_has_draft_changes (FmSession *self);
@@ -81,6 +100,7 @@ gboolean fm_session_is_saved (FmSession *self);
 void fm_session_emit_experiments_changed (FmSession *self);
 void fm_session_emit_tastings_changed (FmSession *self);
 void fm_session_emit_blends_changed (FmSession *self);
+void fm_session_emit_maps_changed (FmSession *self);
 void fm_session_message (FmSession *self, const char *text);
 void fm_session_failure (FmSession *self, const GError *error);
 

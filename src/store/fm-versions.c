@@ -211,3 +211,60 @@ fm_versions_save (
   id = save_in (db, &version, error);
   return fm_notebook_end (self, id != 0, error) ? id : 0;
 }
+
+/* The text of the parent is only asked for to know that it belongs to the blend. */
+static gboolean
+check_parent (FmDb *db, gint64 blend_id, gint64 parent_id, GError **error)
+{
+  g_autofree char *json = NULL;
+
+  if (!fm_blends_check_exists (db, blend_id, error))
+    return FALSE;
+  if (parent_id == 0)
+    return TRUE;
+  json = fm_versions_read_json (db, parent_id, blend_id, error);
+  return json != NULL;
+}
+
+static gboolean
+add_in (
+    FmDb *db, const NewVersion *versions, guint n, gint64 parent_id, GArray *ids, GError **error)
+{
+  for (guint i = 0; i < n; i++) {
+    gint64 id = insert_in (db, &versions[i], parent_id, error);
+
+    if (id == 0)
+      return FALSE;
+    g_array_append_val (ids, id);
+  }
+  return TRUE;
+}
+
+GArray *
+fm_versions_add (FmNotebook *self,
+                 gint64 blend_id,
+                 gint64 parent_id,
+                 const GPtrArray *formulas,
+                 const char *const *reasons,
+                 GError **error)
+{
+  const guint n = formulas->len;
+  g_autofree NewVersion *versions = g_new0 (NewVersion, n);
+  g_autoptr (GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+  gboolean good = TRUE;
+
+  for (guint i = 0; good && i < n; i++)
+    good = new_version_init (&versions[i], blend_id, g_ptr_array_index (formulas, i), reasons[i],
+                             error);
+  if (good) {
+    FmDb *db = fm_notebook_begin (self, error);
+
+    good = db != NULL && fm_notebook_end (self,
+                                          check_parent (db, blend_id, parent_id, error) &&
+                                              add_in (db, versions, n, parent_id, ids, error),
+                                          error);
+  }
+  for (guint i = 0; i < n; i++)
+    new_version_clear (&versions[i]);
+  return good ? g_steal_pointer (&ids) : NULL;
+}

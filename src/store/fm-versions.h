@@ -55,6 +55,21 @@ gint64 fm_versions_save (FmNotebook *self,
                          const FmFormula *formula,
                          const char *reason,
                          GError **error);
+/**
+ * fm_versions_add:
+ * @parent_id: the version of @blend_id that they grow from; 0 = from nothing
+ * @formulas: FmFormula
+ * @reasons: as many, NULL after the last
+ *
+ * Saves versions without touching the draft, in one transaction: all or none. Returns: (transfer
+ * full): ids (gint64) in the order of @formulas, NULL on error.
+ */
+GArray *fm_versions_add (FmNotebook *self,
+                         gint64 blend_id,
+                         gint64 parent_id,
+                         const GPtrArray *formulas,
+                         const char *const *reasons,
+                         GError **error);
 /** All versions of a blend in order of number. */
 GPtrArray *fm_versions_list (FmNotebook *self, gint64 blend_id, GError **error);
 FmVersionInfo *fm_versions_info (FmNotebook *self, gint64 version_id, GError **error);

@@ -106,6 +106,55 @@ test_versions (Fixture *fixture, gconstpointer data)
 }
 
 static void
+added_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  GPtrArray **infos = data;
+
+  *infos = fm_session_add_versions_finish (FM_SESSION (source), result, NULL);
+  g_assert_nonnull (*infos);
+}
+
+/* Versions from elsewhere grow beside the draft: its edits and its undo stay. */
+static void
+test_added_versions (Fixture *fixture, gconstpointer data)
+{
+  gint64 blend_id;
+  g_autoptr (FmSession) session = new_session (fixture->path, &blend_id);
+  g_autoptr (GPtrArray) formulas = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_formula_free);
+  const char *reasons[] = { "Trial 1", "Trial 2", NULL };
+  GPtrArray *infos = NULL;
+  gint64 parent_id;
+
+  add_line (session, "Chuck", 700);
+  fm_session_save_version (session, "First try");
+  fm_session_flush (session);
+  parent_id = fm_session_get_draft_parent (session);
+  add_line (session, "Brisket", 300);
+  for (guint i = 0; reasons[i] != NULL; i++) {
+    FmFormula *formula = fm_formula_copy (fm_session_get_formula (session));
+
+    g_assert_true (fm_formula_set_mass (formula, 1, 100.0 * (i + 1), NULL));
+    g_ptr_array_add (formulas, formula);
+  }
+  fm_session_add_versions (session, blend_id, parent_id, formulas, reasons, added_cb, &infos);
+  while (infos == NULL)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpuint (infos->len, ==, 2);
+  for (guint i = 0; i < infos->len; i++) {
+    const FmVersionInfo *info = g_ptr_array_index (infos, i);
+
+    g_assert_cmpint (info->number, ==, i + 2);
+    g_assert_cmpint (info->parent_id, ==, parent_id);
+    g_assert_cmpstr (info->reason, ==, reasons[i]);
+  }
+  g_ptr_array_unref (infos);
+  g_assert_true (fm_session_has_draft_changes (session));
+  g_assert_cmpint (fm_session_get_draft_parent (session), ==, parent_id);
+  g_assert_cmpstr (fm_session_get_undo_label (session), ==, "Add a line");
+  fm_session_set_notebook (session, NULL);
+}
+
+static void
 test_layout (void)
 {
   /* 1 - 2 - 3, 4 from 2, 5 from 1 */
@@ -136,6 +185,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add ("/session/autosave", Fixture, NULL, set_up, test_autosave, tear_down);
   g_test_add ("/session/versions", Fixture, NULL, set_up, test_versions, tear_down);
+  g_test_add ("/session/added-versions", Fixture, NULL, set_up, test_added_versions, tear_down);
   g_test_add_func ("/version-tree/layout", test_layout);
   return g_test_run ();
 }

@@ -333,6 +333,50 @@ test_threads (Fixture *self, gconstpointer data)
   g_assert_cmpuint (versions->len, ==, N_THREADS * N_ROUNDS);
 }
 
+static guint
+n_versions (FmNotebook *notebook, gint64 blend_id)
+{
+  g_autoptr (GPtrArray) versions = fm_versions_list (notebook, blend_id, NULL);
+
+  return versions->len;
+}
+
+static void
+test_added_versions (Fixture *self, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmNotebook) notebook = create_notebook (self->path);
+  gint64 blend_id = add_blend (notebook, "House blend");
+  gint64 other_id = add_blend (notebook, "Other blend");
+  g_autoptr (FmFormula) formula = new_formula (800.0, 200.0);
+  g_autoptr (FmFormula) draft = new_formula (500.0, 500.0);
+  g_autoptr (FmFormula) empty = fm_formula_new ();
+  g_autoptr (FmFormula) loaded = NULL;
+  g_autoptr (GPtrArray) formulas = g_ptr_array_new ();
+  g_autoptr (GArray) ids = NULL;
+  const char *reasons[] = { "trial 1", "trial 2", NULL };
+  gint64 parent_id = save_version (notebook, blend_id, formula, "base");
+  gint64 draft_parent_id;
+
+  g_assert_true (fm_draft_save (notebook, blend_id, draft, NULL));
+  g_ptr_array_add (formulas, formula);
+  g_ptr_array_add (formulas, draft);
+  g_assert_null (fm_versions_add (notebook, other_id, parent_id, formulas, reasons, &error));
+  g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+  formulas->pdata[1] = empty;
+  g_assert_null (fm_versions_add (notebook, blend_id, parent_id, formulas, reasons, &error));
+  g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED);
+  g_assert_cmpuint (n_versions (notebook, blend_id), ==, 1);
+  formulas->pdata[1] = draft;
+  ids = fm_versions_add (notebook, blend_id, parent_id, formulas, reasons, NULL);
+  g_assert_cmpuint (ids->len, ==, 2);
+  g_assert_cmpuint (n_versions (notebook, blend_id), ==, 3);
+  loaded = fm_draft_load (notebook, blend_id, &draft_parent_id, NULL);
+  g_assert_true (fm_formula_equal (loaded, draft));
+  g_assert_cmpint (draft_parent_id, ==, parent_id);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -341,6 +385,7 @@ main (int argc, char **argv)
   FIXTURE_TEST ("/versions/draft", test_draft);
   FIXTURE_TEST ("/versions/draft-refuses-bad-numbers", test_draft_refuses_bad_numbers);
   FIXTURE_TEST ("/versions/tree", test_tree);
+  FIXTURE_TEST ("/versions/added", test_added_versions);
   FIXTURE_TEST ("/versions/refusals", test_refusals);
   FIXTURE_TEST ("/versions/frozen", test_frozen);
   FIXTURE_TEST ("/versions/frozen-composition", test_frozen_composition);

@@ -16,7 +16,7 @@
   "CREATE TABLE tastings (\n"                                                                      \
   "  id INTEGER PRIMARY KEY AUTOINCREMENT,\n"                                                      \
   "  held_at INTEGER NOT NULL,\n"                                                                  \
-  "  title TEXT NOT NULL,\n"                                                                       \
+  "  title TEXT,\n"                                                                                \
   "  tasks INTEGER NOT NULL CHECK (tasks BETWEEN 0 AND 63),\n"                                     \
   "  seed INTEGER NOT NULL CHECK (seed BETWEEN 0 AND 9007199254740991),\n"                         \
   "  max_per_taster INTEGER NOT NULL CHECK (max_per_taster >= 2),\n"                               \

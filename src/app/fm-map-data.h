@@ -7,25 +7,10 @@
 
 #include <gio/gio.h>
 
+#include "app/fm-map-response.h"
 #include "store/fm-maps.h"
 
 G_BEGIN_DECLS
-
-typedef enum {
-  FM_MAP_LIKING,       /* 1 .. 9, of opened tastings; session and taster as blocks */
-  FM_MAP_RATING,       /* 1 .. 10, of experiments */
-  FM_MAP_COOK_LOSS,    /* % of the raw mass, of experiments */
-  FM_MAP_COST,         /* per kg edible, of versions; from prices, not measured */
-  FM_MAP_PEAK_CORE,    /* C, of experiments */
-  FM_MAP_RAW_MASS,     /* mean raw patty, g */
-  FM_MAP_SALT,         /* % */
-  FM_MAP_SALT_MINUTES, /* before cooking */
-  FM_MAP_REST_MINUTES,
-  FM_MAP_MEAT_TEMP,    /* C */
-  FM_MAP_SURFACE_TEMP, /* C */
-  FM_MAP_MINUTES,      /* on the heat, both sides */
-  FM_MAP_N_RESPONSES,
-} FmMapResponse;
 
 /** A version of the blend. */
 typedef struct {
@@ -66,12 +51,6 @@ FmMapData *fm_map_data_load_finish (GAsyncResult *result, GError **error);
 void fm_map_data_free (FmMapData *self);
 /** NULL when the notebook has no such version of the blend. (transfer none) */
 const FmMapPlace *fm_map_data_place (const FmMapData *self, gint64 version_id);
-
-/** Translated: "liking", "cook loss" ... */
-const char *fm_map_response_name (FmMapResponse response);
-/** "%" ...; "" where there is none. Cost: the notebook's currency per kg, see fm_preferences. */
-const char *fm_map_response_unit (FmMapResponse response);
-int fm_map_response_decimals (FmMapResponse response);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMapData, fm_map_data_free)
 

@@ -4,30 +4,20 @@
  * region with the limits of the brief) is worked out at once; a copy is saved shortly after; what
  * was measured is read again in a thread when it can have changed.
  *
- * Signals:
- *   "changed" ()             the map changed: components, bounds, design or points
+ * Signals, besides those of a stored document:
  *   "data-changed" ()        fm_map_document_get_data() changed
- *   "saved" ()               all changes are in the notebook
- *   "save-failed" (message)  the last save failed; another attempt follows
  */
 #pragma once
 
 #include "app/fm-map-data.h"
+#include "app/fm-map-limits.h"
 #include "app/fm-session.h"
+#include "app/fm-stored-document.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_MAP_DOCUMENT (fm_map_document_get_type ())
-G_DECLARE_FINAL_TYPE (FmMapDocument, fm_map_document, FM, MAP_DOCUMENT, GObject)
-
-/** A band of the brief, as it bounds the map. */
-typedef struct {
-  FmTargetKind kind;
-  FmBand band;
-  gboolean is_used; /* FALSE: it cannot be drawn as a limit */
-  FmMixLimit limit; /* only when used */
-  char *unknown;    /* (nullable): ingredients without a value */
-} FmMapLimit;
+G_DECLARE_FINAL_TYPE (FmMapDocument, fm_map_document, FM, MAP_DOCUMENT, FmStoredDocument)
 
 /** Reads a map and its base version in a thread. */
 void fm_map_document_load_async (FmSession *session,
@@ -70,11 +60,14 @@ void fm_map_document_reload_data (FmMapDocument *self);
 
 gboolean fm_map_document_is_editable (FmMapDocument *self);
 void fm_map_document_touch (FmMapDocument *self);
-gboolean fm_map_document_is_saved (FmMapDocument *self);
-void fm_map_document_flush (FmMapDocument *self);
-gboolean fm_map_document_flush_now (FmMapDocument *self, GError **error);
-/** Forgets pending changes: the map was removed. */
-void fm_map_document_abandon (FmMapDocument *self);
+/** TRUE while points are being saved as versions. */
+gboolean fm_map_document_is_making (FmMapDocument *self);
+/** By fm-map-make.c only. */
+void fm_map_document_set_making (FmMapDocument *self, gboolean making);
+/** "Map “Fat and chew”, trial 3: Chuck 50 %, Brisket 50 %". Returns: (transfer full). */
+char *fm_map_document_point_reason (FmMapDocument *self, guint index);
+/** "Chuck 50.0 %, Brisket 50.0 %" for shares of the mixture. Returns: (transfer full). */
+char *fm_map_document_shares_text (FmMapDocument *self, const double *x);
 
 /**
  * Saves points of the map that are no version yet as versions, with their place as reason; the

@@ -223,10 +223,34 @@ fm_experiments_save (FmNotebook *self, FmExperiment *experiment, GError **error)
 }
 
 static gboolean
+check_not_tasted (FmDb *db, gint64 id, GError **error)
+{
+  g_autoptr (FmStmt) stmt =
+      fm_db_prepare (db,
+                     "SELECT t.title FROM tasting_samples s JOIN tastings t ON t.id = s.tasting_id"
+                     " WHERE s.experiment_id = ?1 ORDER BY t.held_at, t.id LIMIT 1",
+                     error);
+
+  if (stmt == NULL)
+    return FALSE;
+  fm_stmt_bind_int (stmt, 1, id);
+  FmStep step = fm_stmt_step (db, stmt, error);
+  if (step != FM_ROW)
+    return step == FM_DONE;
+  g_autofree char *title = fm_stmt_text (stmt, 0);
+  g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN,
+               _ ("The tasting “%s” uses this experiment as a sample, so it cannot be removed. "
+                  "Remove the tasting first."),
+               title != NULL && *title != '\0' ? title : _ ("without a title"));
+  return FALSE;
+}
+
+static gboolean
 remove_in (FmDb *db, gint64 id, GError **error)
 {
   /* Weighings, patties, readings and photos go with the row by their foreign keys. */
-  if (!run_with_id (db, "DELETE FROM experiments_fts WHERE rowid = ?1", id, error) ||
+  if (!check_not_tasted (db, id, error) ||
+      !run_with_id (db, "DELETE FROM experiments_fts WHERE rowid = ?1", id, error) ||
       !run_with_id (db, "DELETE FROM experiments WHERE id = ?1", id, error))
     return FALSE;
   return fm_db_changes (db) > 0 || set_not_found (error);

@@ -157,11 +157,35 @@ check_no_experiments (FmDb *db, gint64 blend_id, GError **error)
 }
 
 static gboolean
+check_no_maps (FmDb *db, gint64 blend_id, GError **error)
+{
+  g_autoptr (FmStmt) stmt =
+      fm_db_prepare (db, "SELECT count(*) FROM maps WHERE blend_id = ?1", error);
+  int n_maps;
+
+  if (stmt == NULL)
+    return FALSE;
+  fm_stmt_bind_int (stmt, 1, blend_id);
+  if (fm_stmt_step (db, stmt, error) != FM_ROW)
+    return FALSE;
+  n_maps = (int)fm_stmt_int (stmt, 0);
+  if (n_maps == 0)
+    return TRUE;
+  g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN,
+               ngettext ("This blend has %d map, so it cannot be removed. Remove the map first.",
+                         "This blend has %d maps, so it cannot be removed. Remove the maps first.",
+                         (gulong)n_maps),
+               n_maps);
+  return FALSE;
+}
+
+static gboolean
 remove_in (FmDb *db, gint64 blend_id, GError **error)
 {
   g_autoptr (FmStmt) stmt = NULL;
 
-  if (!fm_blends_check_exists (db, blend_id, error) || !check_no_experiments (db, blend_id, error))
+  if (!fm_blends_check_exists (db, blend_id, error) ||
+      !check_no_experiments (db, blend_id, error) || !check_no_maps (db, blend_id, error))
     return FALSE;
   stmt = fm_db_prepare (db, "DELETE FROM blends WHERE id = ?1", error);
   if (stmt == NULL)

@@ -1,0 +1,13 @@
+/* fm-maps-private.h - what the fm-maps-*.c files share */
+#pragma once
+
+#include "store/fm-db.h"
+#include "store/fm-maps.h"
+
+G_BEGIN_DECLS
+
+gboolean fm_maps_set_not_found (GError **error);
+/** Whether all parts fit each other: counts, shares, no ingredient twice. */
+gboolean fm_maps_check_parts (const FmMap *map, GError **error);
+
+G_END_DECLS

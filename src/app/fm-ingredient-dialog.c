@@ -46,10 +46,18 @@ struct _FmIngredientDialog {
 
   FmSession *session;
   char *line_id;
+  gboolean asks;            /* answers by the signal in place of a line */
   FmIngredient *ingredient; /* as it was when the dialog opened */
 };
 
 G_DEFINE_FINAL_TYPE (FmIngredientDialog, fm_ingredient_dialog, ADW_TYPE_WINDOW)
+
+enum {
+  WRITTEN,
+  N_SIGNALS,
+};
+
+static guint signals[N_SIGNALS];
 
 static FmNumberEntry *
 add_number_row (AdwPreferencesGroup *group,
@@ -263,7 +271,9 @@ save_cb (FmIngredientDialog *self)
     say_error (self, error->message);
     return;
   }
-  if (self->line_id != NULL)
+  if (self->asks)
+    g_signal_emit (self, signals[WRITTEN], 0, next);
+  else if (self->line_id != NULL)
     fm_line_edit_ingredient (self->session, self->line_id, next);
   else
     g_free (fm_line_edit_add (self->session, next));
@@ -368,6 +378,8 @@ fm_ingredient_dialog_class_init (FmIngredientDialogClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_ingredient_dialog_dispose;
   g_type_ensure (FM_TYPE_INGREDIENT_ALLERGENS);
+  signals[WRITTEN] = g_signal_new ("written", FM_TYPE_INGREDIENT_DIALOG, G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-ingredient-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, error_label);
@@ -391,22 +403,45 @@ fm_ingredient_dialog_init (FmIngredientDialog *self)
   fill_kinds (self);
 }
 
+static FmIngredientDialog *
+dialog_new (GtkWidget *parent, FmSession *session, const FmIngredient *ingredient, gboolean keep)
+{
+  FmIngredientDialog *self =
+      g_object_new (FM_TYPE_INGREDIENT_DIALOG, "transient-for", gtk_widget_get_root (parent), NULL);
+
+  self->session = g_object_ref (session);
+  self->ingredient = fm_ingredient_copy (ingredient);
+  gtk_switch_set_active (self->keep_switch, keep);
+  show_ingredient (self);
+  read_history (self);
+  return self;
+}
+
 void
 fm_ingredient_dialog_present (GtkWidget *parent,
                               FmSession *session,
                               const char *line_id,
                               const FmIngredient *ingredient)
 {
-  FmIngredientDialog *self =
-      g_object_new (FM_TYPE_INGREDIENT_DIALOG, "transient-for", gtk_widget_get_root (parent), NULL);
+  FmIngredientDialog *self = dialog_new (parent, session, ingredient, line_id == NULL);
 
-  self->session = g_object_ref (session);
   self->line_id = g_strdup (line_id);
-  self->ingredient = fm_ingredient_copy (ingredient);
   if (line_id == NULL)
     gtk_window_set_title (GTK_WINDOW (self), _ ("Own Entry"));
-  gtk_switch_set_active (self->keep_switch, line_id == NULL);
-  show_ingredient (self);
-  read_history (self);
   gtk_window_present (GTK_WINDOW (self));
+}
+
+FmIngredientDialog *
+fm_ingredient_dialog_ask (GtkWidget *parent,
+                          FmSession *session,
+                          const FmIngredient *ingredient,
+                          gboolean keep)
+{
+  FmIngredientDialog *self = dialog_new (parent, session, ingredient, keep);
+
+  self->asks = TRUE;
+  if (keep)
+    gtk_window_set_title (GTK_WINDOW (self), _ ("Own Entry"));
+  gtk_window_present (GTK_WINDOW (self));
+  return self;
 }

@@ -23,4 +23,15 @@ void fm_ingredient_dialog_present (GtkWidget *parent,
                                    const char *line_id,
                                    const FmIngredient *ingredient);
 
+/**
+ * The same for an ingredient that is no line of the draft: the draft stays as it is, and what was
+ * written comes with the signal "written" (gpointer FmIngredient; valid during the emission).
+ * @keep: whether it is kept for other blends unless the user says otherwise
+ * Returns: (transfer none): the shown dialog
+ */
+FmIngredientDialog *fm_ingredient_dialog_ask (GtkWidget *parent,
+                                              FmSession *session,
+                                              const FmIngredient *ingredient,
+                                              gboolean keep);
+
 G_END_DECLS

@@ -2,9 +2,11 @@
 #include "app/fm-targets-line.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "app/fm-formula-line-mass.h"
 #include "app/fm-number-entry.h"
+#include "app/fm-preferences.h"
 #include "core/fm-number.h"
 
 struct _FmTargetsLine {
@@ -15,6 +17,8 @@ struct _FmTargetsLine {
   FmNumberEntry *min_entry;
   FmNumberEntry *max_entry;
   GtkCheckButton *lock_check;
+  GtkWidget *figures_button;
+  GtkWidget *remove_button;
 
   guint index;
 };
@@ -23,6 +27,8 @@ G_DEFINE_FINAL_TYPE (FmTargetsLine, fm_targets_line, GTK_TYPE_LIST_BOX_ROW)
 
 enum {
   LIMITS_CHANGED,
+  FIGURES_WANTED,
+  REMOVAL_WANTED,
   N_SIGNALS,
 };
 
@@ -61,10 +67,29 @@ lock_changed_cb (FmTargetsLine *self)
 }
 
 static void
+figures_clicked_cb (FmTargetsLine *self)
+{
+  g_signal_emit (self, signals[FIGURES_WANTED], 0);
+}
+
+static void
+remove_clicked_cb (FmTargetsLine *self)
+{
+  g_signal_emit (self, signals[REMOVAL_WANTED], 0);
+}
+
+static void
 fm_targets_line_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_TARGETS_LINE);
   G_OBJECT_CLASS (fm_targets_line_parent_class)->dispose (object);
+}
+
+static guint
+add_signal (const char *name)
+{
+  return g_signal_new (name, FM_TYPE_TARGETS_LINE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                       G_TYPE_NONE, 0);
 }
 
 static void
@@ -74,8 +99,9 @@ fm_targets_line_class_init (FmTargetsLineClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_targets_line_dispose;
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
-  signals[LIMITS_CHANGED] = g_signal_new ("limits-changed", FM_TYPE_TARGETS_LINE, G_SIGNAL_RUN_LAST,
-                                          0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LIMITS_CHANGED] = add_signal ("limits-changed");
+  signals[FIGURES_WANTED] = add_signal ("figures-wanted");
+  signals[REMOVAL_WANTED] = add_signal ("removal-wanted");
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-targets-line.ui");
   gtk_widget_class_bind_template_child (widget_class, FmTargetsLine, name_label);
@@ -83,6 +109,10 @@ fm_targets_line_class_init (FmTargetsLineClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmTargetsLine, min_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsLine, max_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsLine, lock_check);
+  gtk_widget_class_bind_template_child (widget_class, FmTargetsLine, figures_button);
+  gtk_widget_class_bind_template_child (widget_class, FmTargetsLine, remove_button);
+  gtk_widget_class_bind_template_callback (widget_class, figures_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, remove_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, limit_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, lock_changed_cb);
 }
@@ -98,27 +128,68 @@ fm_targets_line_init (FmTargetsLine *self)
 }
 
 static void
+name_button (GtkWidget *button, const char *label)
+{
+  gtk_widget_set_tooltip_text (button, label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
+                                  -1);
+}
+
+static void
 name_controls (FmTargetsLine *self, const char *name)
 {
   g_autofree char *minimum = g_strdup_printf (_ ("Least share of %s"), name);
   g_autofree char *maximum = g_strdup_printf (_ ("Greatest share of %s"), name);
   g_autofree char *lock = g_strdup_printf (_ ("Keep the mass of %s"), name);
+  g_autofree char *figures = g_strdup_printf (_ ("Figures of %s…"), name);
+  g_autofree char *removal = g_strdup_printf (_ ("Do not permit %s"), name);
 
   fm_number_entry_set_what (self->min_entry, minimum);
   fm_number_entry_set_what (self->max_entry, maximum);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->lock_check), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   lock, -1);
+  name_button (self->figures_button, figures);
+  name_button (self->remove_button, removal);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
-GtkWidget *
-fm_targets_line_new (const FmFormula *formula, guint index)
+static char *
+mass_text (const FmFormula *formula, guint index, gboolean further)
 {
-  FmTargetsLine *self = g_object_new (FM_TYPE_TARGETS_LINE, NULL);
   const FmFormulaLine *line = fm_formula_line (formula, index);
   g_autofree char *share = fm_number_format_unit (fm_formula_share_pct (formula, index), 1, "%");
   g_autofree char *mass = fm_mass_text (line->mass_g, 1);
-  g_autofree char *now = g_strdup_printf (_ ("now %s, %s"), share, mass);
+
+  if (further)
+    return g_strdup (_ ("not in the blend yet"));
+  return g_strdup_printf (_ ("now %s, %s"), share, mass);
+}
+
+/* What most aims and targets ask of an ingredient, so that a gap is seen before it is met. */
+static char *
+figures_text (const FmIngredient *ingredient)
+{
+  g_autofree char *currency = fm_preferences_currency ();
+  const double fat_pct = fm_ingredient_fat_g_per_100g (ingredient);
+  g_autofree char *fat =
+      isnan (fat_pct) ? g_strdup (_ ("not known")) : fm_number_format_unit (fat_pct, 1, "%");
+  g_autofree char *price = fm_number_format_unit (ingredient->price_per_kg, 2, currency);
+
+  if (isnan (ingredient->price_per_kg))
+    /* Translators: fat of an ingredient, as in "fat 20.0 %, price not known" */
+    return g_strdup_printf (_ ("fat %s, price not known"), fat);
+  /* Translators: fat and price of an ingredient */
+  return g_strdup_printf (_ ("fat %s, %s per kg"), fat, price);
+}
+
+GtkWidget *
+fm_targets_line_new (const FmFormula *formula, guint index, gboolean further)
+{
+  FmTargetsLine *self = g_object_new (FM_TYPE_TARGETS_LINE, NULL);
+  const FmFormulaLine *line = fm_formula_line (formula, index);
+  g_autofree char *mass = mass_text (formula, index, further);
+  g_autofree char *figures = figures_text (line->ingredient);
+  g_autofree char *now = g_strdup_printf ("%s · %s", mass, figures);
 
   self->index = index;
   gtk_label_set_text (self->name_label, line->ingredient->name);
@@ -127,6 +198,8 @@ fm_targets_line_new (const FmFormula *formula, guint index)
   fm_number_entry_set_value (self->min_entry, line->min_share_pct);
   fm_number_entry_set_value (self->max_entry, line->max_share_pct);
   gtk_check_button_set_active (self->lock_check, line->locked);
+  gtk_widget_set_visible (GTK_WIDGET (self->lock_check), !further);
+  gtk_widget_set_visible (self->remove_button, further);
   return GTK_WIDGET (self);
 }
 

@@ -26,6 +26,7 @@ typedef struct {
   const FmTargetsResult *result;
   const FmFormula *before;
   FmFormula *after;
+  double limit_pct;
 } Shown;
 
 static GtkWidget *
@@ -89,8 +90,9 @@ attach_candidate (GtkGrid *grid, const Shown *shown, guint i)
   const FmCandidate *candidate = g_ptr_array_index (shown->targets->candidates, i);
   const double before_g = fm_formula_total_g (shown->before);
   const double step_g = shown->targets->scale_step_g;
+  const gboolean was_in = before_g > 0.0 && candidate->current_g > 0.0;
   g_autofree char *old =
-      before_g > 0.0 ? share_and_mass (candidate->current_g, before_g, 0.0) : g_strdup ("—");
+      was_in ? share_and_mass (candidate->current_g, before_g, 0.0) : g_strdup ("—");
   g_autofree char *new = share_and_mass (shown->result->mass_g[i], shown->result->total_g, step_g);
 
   attach (grid, 0, (int)i + 1, candidate->ingredient->name, NULL);
@@ -147,6 +149,8 @@ append_cost (FmTargetsResultView *self, const Shown *shown)
 
   append_heading (self, _ ("Cost"));
   append_text (self, cost);
+  if (!isnan (shown->result->cost_per_kg))
+    append_text (self, _ ("What a change does to it, the other shares following the aim:"));
   for (guint i = 0; i < shown->result->n_candidates; i++) {
     g_autofree char *text = fm_targets_text_share_cost (shown->targets, shown->result, i);
 
@@ -186,7 +190,8 @@ append_square (FmTargetsResultView *self, const Shown *shown)
 static void
 append_sure (FmTargetsResultView *self, const Shown *shown)
 {
-  g_autofree char *text = fm_targets_sure_text (shown->after, shown->targets->scale_step_g);
+  g_autofree char *text =
+      fm_targets_sure_text (shown->after, shown->targets->scale_step_g, shown->limit_pct);
 
   append_heading (self, _ ("How sure is the new blend?"));
   append_text (self, text);
@@ -269,7 +274,8 @@ void
 fm_targets_result_view_show (FmTargetsResultView *self,
                              const FmTargets *targets,
                              const FmTargetsResult *result,
-                             const FmFormula *formula)
+                             const FmFormula *formula,
+                             double limit_pct)
 {
   g_autoptr (FmFormula) after = NULL;
 
@@ -279,7 +285,7 @@ fm_targets_result_view_show (FmTargetsResultView *self,
     return;
   }
   after = fm_targets_result_apply (result, targets, formula);
-  append_met (self, &(Shown){ targets, result, formula, after });
+  append_met (self, &(Shown){ targets, result, formula, after, limit_pct });
 }
 
 void

@@ -11,11 +11,15 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (
     FmTargetsResultView, fm_targets_result_view, FM, TARGETS_RESULT_VIEW, GtkWidget)
 
-/** @formula: the formula that was solved for; it gives the names and the "before". */
+/**
+ * @formula: the blend that was solved for, the "before"
+ * @limit_pct: the fat to be below, NaN = not asked
+ */
 void fm_targets_result_view_show (FmTargetsResultView *self,
                                   const FmTargets *targets,
                                   const FmTargetsResult *result,
-                                  const FmFormula *formula);
+                                  const FmFormula *formula,
+                                  double limit_pct);
 void fm_targets_result_view_show_error (FmTargetsResultView *self, const char *message);
 void fm_targets_result_view_clear (FmTargetsResultView *self);
 

@@ -55,6 +55,19 @@ band_text (const FmFatChance *chance, const FmBand *band)
                           probability);
 }
 
+/* The answer to the developer's own question; "" when it is not asked or the band says the same. */
+static char *
+limit_text (const FmFatChance *chance, const FmBand *band, double limit_pct)
+{
+  g_autofree char *limit = fm_number_format_unit (limit_pct, 1, "%");
+  g_autofree char *probability = NULL;
+
+  if (isnan (limit_pct) || (isnan (band->min) && band->max == limit_pct))
+    return g_strdup ("");
+  probability = probability_text (fm_normal_below (chance->fat_pct, chance->u_pct, limit_pct));
+  return g_strdup_printf (_ ("Probability that fat is below %s: %s."), limit, probability);
+}
+
 /* Named once, and what that means for the numbers. */
 static char *
 gaps_text (const FmFatChance *chance)
@@ -67,12 +80,13 @@ gaps_text (const FmFatChance *chance)
 }
 
 char *
-fm_targets_sure_text (const FmFormula *formula, double scale_step_g)
+fm_targets_sure_text (const FmFormula *formula, double scale_step_g, double limit_pct)
 {
   g_auto (FmFatChance) chance = { 0 };
   g_autoptr (GError) error = NULL;
   g_autofree char *interval = NULL;
   g_autofree char *band = NULL;
+  g_autofree char *limit = NULL;
   g_autofree char *gaps = NULL;
 
   g_return_val_if_fail (formula != NULL, NULL);
@@ -83,6 +97,8 @@ fm_targets_sure_text (const FmFormula *formula, double scale_step_g)
                         "its fat is, and no scale step is given."));
   interval = interval_text (&chance);
   band = band_text (&chance, &formula->brief->bands[FM_TARGET_FAT_PCT]);
+  limit = limit_text (&chance, &formula->brief->bands[FM_TARGET_FAT_PCT], limit_pct);
   gaps = gaps_text (&chance);
-  return g_strstrip (g_strjoin (" ", interval, band, gaps, NULL));
+  return g_strstrip (g_strdup_printf ("%s %s%s%s%s%s", interval, band, *limit ? " " : "", limit,
+                                      *gaps ? " " : "", gaps));
 }

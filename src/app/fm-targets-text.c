@@ -56,6 +56,11 @@ fm_targets_text_share_cost (const FmTargets *targets, const FmTargetsResult *res
   const double change = result->cost_per_share_pct[index];
   g_autofree char *cost = NULL;
 
+  if (candidate->locked || result->left_out[index])
+    return NULL;
+  if (!result->can_take_more[index])
+    return g_strdup_printf (_ ("One more %% of %s is not possible within the targets and limits."),
+                            candidate->ingredient->name);
   if (isnan (change))
     return NULL;
   cost = signed_cost (change);

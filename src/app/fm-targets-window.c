@@ -5,13 +5,14 @@
 #include <math.h>
 
 #include "app/fm-accessible.h"
-#include "app/fm-brief-target-row.h"
 #include "app/fm-number-entry.h"
 #include "app/fm-preferences.h"
-#include "app/fm-targets-line.h"
+#include "app/fm-targets-bands.h"
+#include "app/fm-targets-lines.h"
 #include "app/fm-targets-result.h"
 #include "app/fm-targets-sure.h"
 #include "app/fm-targets-task.h"
+#include "app/fm-widget.h"
 
 /* Whole grams, as kitchen scales show: common practice, no source. */
 #define DEFAULT_SCALE_STEP_G 1.0
@@ -20,22 +21,22 @@
 struct _FmTargetsWindow {
   AdwWindow parent_instance;
 
-  GtkListBox *line_list;
-  GtkListBox *band_list;
+  FmTargetsLines *lines;
+  FmTargetsBands *bands;
   GtkDropDown *objective_drop;
   GtkWidget *reference_box;
   GtkDropDown *reference_drop;
   FmNumberEntry *step_entry;
+  FmNumberEntry *limit_entry;
   GtkLabel *sure_label;
   FmTargetsResultView *result_view;
   GtkScrolledWindow *scroller;
 
   FmSession *session;
-  FmFormula *formula;  /* the copy that is worked on */
+  FmFormula *formula;  /* the copy that is worked on, with what else may be used */
   GPtrArray *versions; /* (nullable) FmVersionInfo, in the order of reference_drop */
   FmTargetsSolution *solution;
   GCancellable *cancellable;
-  gboolean loading;
 };
 
 G_DEFINE_FINAL_TYPE (FmTargetsWindow, fm_targets_window, ADW_TYPE_WINDOW)
@@ -44,25 +45,10 @@ static void
 show_sure (FmTargetsWindow *self)
 {
   g_autofree char *text =
-      fm_targets_sure_text (self->formula, fm_number_entry_get_value (self->step_entry));
+      fm_targets_sure_text (self->formula, fm_number_entry_get_value (self->step_entry),
+                            fm_number_entry_get_value (self->limit_entry));
 
   gtk_label_set_text (self->sure_label, text);
-}
-
-static void
-show_bands (FmTargetsWindow *self)
-{
-  g_autoptr (FmAnalysis) analysis = fm_analysis_new (self->formula);
-  const FmBrief *brief = self->formula->brief;
-
-  self->loading = TRUE;
-  for (int i = 0; i < FM_N_TARGETS; i++) {
-    GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->band_list, i);
-    const double value = fm_analysis_target_value (analysis, brief, (FmTargetKind)i);
-
-    fm_brief_target_row_update (FM_BRIEF_TARGET_ROW (row), brief->bands[i], value, TRUE);
-  }
-  self->loading = FALSE;
 }
 
 /* What was found belongs to what was asked, so a change of the question drops it. */
@@ -76,29 +62,20 @@ drop_solution (FmTargetsWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "targets.use", FALSE);
 }
 
-/* A band that is crossed for now is kept: the other end may be typed next. */
 static void
-band_end_changed_cb (FmTargetsWindow *self, gboolean maximum, double value, FmBriefTargetRow *row)
+bands_changed_cb (FmTargetsWindow *self)
 {
-  g_autoptr (GError) error = NULL;
-  FmBand *band = NULL;
-
-  if (self->loading)
-    return;
-  band = &self->formula->brief->bands[fm_brief_target_row_get_kind (row)];
-  *(maximum ? &band->max : &band->min) = value;
   drop_solution (self);
-  show_bands (self);
-  if (!fm_brief_check (self->formula->brief, &error))
-    fm_brief_target_row_show_error (row, maximum, error->message);
   show_sure (self);
 }
 
+/* Figures of an ingredient may have changed too. */
 static void
-limits_changed_cb (FmTargetsWindow *self, FmTargetsLine *row)
+lines_changed_cb (FmTargetsWindow *self)
 {
-  fm_targets_line_store (row, fm_formula_line (self->formula, fm_targets_line_get_index (row)));
   drop_solution (self);
+  fm_targets_bands_update (self->bands);
+  show_sure (self);
 }
 
 static void
@@ -119,18 +96,33 @@ objective_changed_cb (FmTargetsWindow *self)
   drop_solution (self);
 }
 
-/* Everything in the rows, including a limit that is not good: FALSE then. */
-static gboolean
-store_lines (FmTargetsWindow *self)
+/* The blend without what else may be used: that comes in only where a solution uses it. */
+static FmFormula *
+copy_blend (FmTargetsWindow *self)
 {
-  gboolean good = TRUE;
+  FmFormula *blend = fm_formula_copy (self->formula);
 
-  for (guint i = 0; i < fm_formula_n_lines (self->formula); i++) {
-    GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->line_list, (int)i);
+  while (fm_formula_n_lines (blend) > fm_targets_lines_n_present (self->lines))
+    fm_formula_remove (blend, fm_formula_n_lines (blend) - 1);
+  return blend;
+}
 
-    good &= fm_targets_line_store (FM_TARGETS_LINE (row), fm_formula_line (self->formula, i));
+static FmTargets *
+make_targets (FmTargetsWindow *self)
+{
+  g_autofree char *currency = fm_preferences_currency ();
+  FmTargets *targets = fm_targets_new_from_formula (self->formula);
+
+  for (guint i = fm_targets_lines_n_present (self->lines); i < targets->candidates->len; i++) {
+    FmCandidate *further = g_ptr_array_index (targets->candidates, i);
+
+    g_clear_pointer (&further->line_id, g_free);
   }
-  return good && fm_number_entry_is_valid (self->step_entry);
+  fm_targets_bands_add_to (self->bands, targets);
+  fm_targets_set_currency (targets, currency);
+  targets->objective = gtk_drop_down_get_selected (self->objective_drop);
+  targets->scale_step_g = fm_number_entry_get_value (self->step_entry);
+  return targets;
 }
 
 /* 0 when another objective is chosen or no version is there. */
@@ -169,6 +161,7 @@ solved_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (FmTargetsSolution) solution = fm_targets_solve_in_thread_finish (result, &error);
+  g_autoptr (FmFormula) blend = NULL;
   FmTargetsWindow *self = data;
 
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
@@ -177,8 +170,9 @@ solved_cb (GObject *source, GAsyncResult *result, gpointer data)
     fm_targets_result_view_show_error (self->result_view, error->message);
   } else {
     self->solution = g_steal_pointer (&solution);
+    blend = copy_blend (self);
     fm_targets_result_view_show (self->result_view, self->solution->targets, self->solution->result,
-                                 self->formula);
+                                 blend, fm_number_entry_get_value (self->limit_entry));
     gtk_widget_action_set_enabled (GTK_WIDGET (self), "targets.use",
                                    self->solution->result->met &&
                                        fm_session_is_editable (self->session));
@@ -186,48 +180,53 @@ solved_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_idle_add_full (G_PRIORITY_LOW, scroll_cb, g_object_ref (self), g_object_unref);
 }
 
+/* What keeps the question from being asked: translated, or NULL. (transfer full) */
+static char *
+find_fault (FmTargetsWindow *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!fm_targets_lines_store (self->lines) || !fm_number_entry_is_valid (self->step_entry) ||
+      !fm_number_entry_is_valid (self->limit_entry))
+    return g_strdup (_ ("Correct the marked limits first."));
+  if (!fm_targets_bands_check (self->bands, &error))
+    return g_strdup (error->message);
+  if (gtk_drop_down_get_selected (self->objective_drop) == FM_OBJECTIVE_NEAREST_REFERENCE &&
+      reference_id (self) == 0)
+    return g_strdup (_ ("This blend has no saved version to stay near to. Save one first."));
+  return NULL;
+}
+
 static void
 solve_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmTargetsWindow *self = FM_TARGETS_WINDOW (widget);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *currency = fm_preferences_currency ();
-  FmTargets *targets = NULL;
-  const FmObjective objective = gtk_drop_down_get_selected (self->objective_drop);
+  g_autofree char *fault = NULL;
 
   drop_solution (self);
-  if (!store_lines (self)) {
-    fm_targets_result_view_show_error (self->result_view, _ ("Correct the marked limits first."));
+  fault = find_fault (self);
+  if (fault != NULL) {
+    fm_targets_result_view_show_error (self->result_view, fault);
+    g_idle_add_full (G_PRIORITY_LOW, scroll_cb, g_object_ref (self), g_object_unref);
     return;
   }
-  if (!fm_brief_check (self->formula->brief, &error)) {
-    fm_targets_result_view_show_error (self->result_view, error->message);
-    return;
-  }
-  if (objective == FM_OBJECTIVE_NEAREST_REFERENCE && reference_id (self) == 0) {
-    fm_targets_result_view_show_error (
-        self->result_view, _ ("This blend has no saved version to stay near to. Save one first."));
-    return;
-  }
-  targets = fm_targets_new_from_formula (self->formula);
-  fm_targets_set_currency (targets, currency);
-  targets->objective = objective;
-  targets->scale_step_g = fm_number_entry_get_value (self->step_entry);
   self->cancellable = g_cancellable_new ();
-  fm_targets_solve_in_thread (targets, fm_session_get_notebook (self->session), reference_id (self),
-                              self->cancellable, solved_cb, self);
+  fm_targets_solve_in_thread (make_targets (self), fm_session_get_notebook (self->session),
+                              reference_id (self), self->cancellable, solved_cb, self);
 }
 
 static void
 use_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmTargetsWindow *self = FM_TARGETS_WINDOW (widget);
+  g_autoptr (FmFormula) blend = NULL;
   g_autoptr (FmFormula) next = NULL;
 
   if (self->solution == NULL || !self->solution->result->met ||
       !fm_session_is_editable (self->session))
     return;
-  next = fm_targets_result_apply (self->solution->result, self->solution->targets, self->formula);
+  blend = copy_blend (self);
+  next = fm_targets_result_apply (self->solution->result, self->solution->targets, blend);
   fm_session_seal (self->session);
   fm_session_edit (self->session, next, _ ("Meet the targets"), NULL);
   gtk_window_close (GTK_WINDOW (self));
@@ -257,15 +256,18 @@ fm_targets_window_dispose (GObject *object)
 static void
 bind_children (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, line_list);
-  gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, band_list);
+  gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, lines);
+  gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, bands);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, objective_drop);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, reference_box);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, reference_drop);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, step_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, limit_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, sure_label);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, result_view);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, scroller);
+  gtk_widget_class_bind_template_callback (widget_class, lines_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, bands_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, step_changed_cb);
 }
 
@@ -276,6 +278,8 @@ fm_targets_window_class_init (FmTargetsWindowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_targets_window_dispose;
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
+  g_type_ensure (FM_TYPE_TARGETS_BANDS);
+  g_type_ensure (FM_TYPE_TARGETS_LINES);
   g_type_ensure (FM_TYPE_TARGETS_RESULT_VIEW);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-targets-window.ui");
@@ -303,32 +307,18 @@ fm_targets_window_init (FmTargetsWindow *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_drop_down_set_model (self->objective_drop, G_LIST_MODEL (names));
+  fm_widget_ellipsize_drop_down (self->objective_drop);
+  fm_widget_ellipsize_drop_down (self->reference_drop);
   fm_accessible_name_drop_down (self->objective_drop, _ ("Aim"));
   fm_accessible_name_drop_down (self->reference_drop, _ ("Version to stay near to"));
   fm_number_entry_set_range (self->step_entry, 0.0, MAX_SCALE_STEP_G);
+  fm_number_entry_set_range (self->limit_entry, 0.0, 100.0);
   fm_number_entry_set_value (self->step_entry, DEFAULT_SCALE_STEP_G);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "targets.use", FALSE);
   g_signal_connect_swapped (self->objective_drop, "notify::selected",
                             G_CALLBACK (objective_changed_cb), self);
   g_signal_connect_swapped (self->reference_drop, "notify::selected", G_CALLBACK (drop_solution),
                             self);
-}
-
-static void
-add_rows (FmTargetsWindow *self)
-{
-  for (guint i = 0; i < fm_formula_n_lines (self->formula); i++) {
-    GtkWidget *row = fm_targets_line_new (self->formula, i);
-
-    g_signal_connect_swapped (row, "limits-changed", G_CALLBACK (limits_changed_cb), self);
-    gtk_list_box_append (self->line_list, row);
-  }
-  for (int i = 0; i < FM_N_TARGETS; i++) {
-    GtkWidget *row = fm_brief_target_row_new ((FmTargetKind)i);
-
-    g_signal_connect_swapped (row, "band-end-changed", G_CALLBACK (band_end_changed_cb), self);
-    gtk_list_box_append (self->band_list, row);
-  }
 }
 
 static void
@@ -362,8 +352,9 @@ fm_targets_window_new (GtkWindow *parent, FmSession *session)
 
   self->session = g_object_ref (session);
   self->formula = fm_formula_copy (fm_session_get_formula (session));
-  add_rows (self);
-  show_bands (self);
+  fm_targets_lines_set_formula (self->lines, session, self->formula);
+  fm_targets_bands_set_formula (self->bands, self->formula);
+  fm_number_entry_set_value (self->limit_entry, self->formula->brief->bands[FM_TARGET_FAT_PCT].max);
   show_sure (self);
   gtk_drop_down_set_selected (self->objective_drop, FM_OBJECTIVE_NEAREST_CURRENT);
   fm_targets_list_versions (fm_session_get_notebook (session), fm_session_get_blend_id (session),

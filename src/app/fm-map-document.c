@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/fm-analysis.h"
-#include "core/fm-number.h"
+#include "core/fm-mix-text.h"
 
 struct _FmMapDocument {
   FmStoredDocument parent_instance;
@@ -294,15 +294,7 @@ fm_map_document_set_making (FmMapDocument *self, gboolean making)
 char *
 fm_map_document_shares_text (FmMapDocument *self, const double *x)
 {
-  GString *text = g_string_new (NULL);
-
-  for (guint i = 0; i < self->map->components->len; i++) {
-    g_autofree char *share = fm_number_format_unit (100.0 * x[i], 1, "%");
-
-    g_string_append_printf (text, "%s%s %s", i > 0 ? ", " : "", fm_map_document_get_names (self)[i],
-                            share);
-  }
-  return g_string_free (text, FALSE);
+  return fm_mix_shares_text (self->map->components->len, x, fm_map_document_get_names (self));
 }
 
 char *

@@ -48,15 +48,17 @@ FmFormula *fm_mix_blend_apply (const FmMixBlend *self, const double *x);
 /** Shares of the base itself. */
 void fm_mix_blend_base_x (const FmMixBlend *self, double *x);
 /**
- * Where another formula lies among the components. FALSE with a @reason (transfer full) when it
- * cannot be placed: other ingredients beyond 2 % of mass, groups or fixed part off by more than 2
- * points of share.
+ * Where another formula lies among the components. FALSE with a @reason (nullable) (transfer full)
+ * and @x undefined when it cannot be placed: more than 2 % of mass in ingredients that the base
+ * does not have; fixed ingredients whose shares of mass are off by more than 2 points in sum; a
+ * member whose part of its group is off by more than 2 points.
  */
 gboolean
 fm_mix_blend_locate (const FmMixBlend *self, const FmFormula *other, double *x, char **reason);
 /**
- * A target band of the brief as a limit on x, for what is linear in shares (nutrients per 100 g,
- * cost). FALSE when it cannot be: @unknown (transfer full) (nullable) names the ingredients
+ * A target band of the brief as a limit on x, in fm_target_unit(): a_i is the value of the whole
+ * blend, fixed part included, were its mixture all component i. FALSE when the band is open on both
+ * sides or cannot be worked out: @unknown (transfer full) (nullable) names the ingredients
  * without a value.
  */
 gboolean fm_mix_blend_limit (const FmMixBlend *self,

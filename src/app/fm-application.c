@@ -176,6 +176,7 @@ static const struct {
   { "win.page(2)", { "<Control>2" } },
   { "win.page(3)", { "<Control>3" } },
   { "win.page(4)", { "<Control>4" } },
+  { "win.page(5)", { "<Control>5" } },
   { "window.close", { "<Control>w" } },
 };
 

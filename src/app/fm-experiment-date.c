@@ -169,3 +169,13 @@ fm_experiment_date_set (FmExperimentDate *self, gint64 made_at)
     select_day (self, date);
   show_error (self, date == NULL);
 }
+
+void
+fm_experiment_date_set_what (FmExperimentDate *self, const char *date_name, const char *day_name)
+{
+  g_return_if_fail (FM_IS_EXPERIMENT_DATE (self));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  date_name, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->calendar), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  day_name, -1);
+}

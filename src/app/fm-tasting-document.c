@@ -9,6 +9,7 @@ G_DEFINE_FINAL_TYPE (FmTastingDocument, fm_tasting_document, FM_TYPE_STORED_DOCU
 
 enum {
   STATE_CHANGED,
+  OUTCOME_STORED,
   N_SIGNALS,
 };
 
@@ -47,6 +48,13 @@ tell_state (FmTastingDocument *self)
   g_signal_emit (self, signals[STATE_CHANGED], 0);
 }
 
+static guint
+add_signal (const char *name)
+{
+  return g_signal_new (name, FM_TYPE_TASTING_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                       G_TYPE_NONE, 0);
+}
+
 static void
 fm_tasting_document_class_init (FmTastingDocumentClass *klass)
 {
@@ -55,8 +63,8 @@ fm_tasting_document_class_init (FmTastingDocumentClass *klass)
   document_class->copy = copy;
   document_class->free = free_content;
   document_class->save = save;
-  signals[STATE_CHANGED] = g_signal_new ("state-changed", FM_TYPE_TASTING_DOCUMENT,
-                                         G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[STATE_CHANGED] = add_signal ("state-changed");
+  signals[OUTCOME_STORED] = add_signal ("outcome-stored");
 }
 
 static void
@@ -99,6 +107,12 @@ fm_tasting_document_record (FmTastingDocument *self, FmTastingEventKind kind, co
 {
   fm_tasting_record (fm_tasting_document_get_tasting (self), get_now (), kind, text);
   fm_tasting_document_touch (self);
+}
+
+void
+fm_tasting_document_tell_outcome (FmTastingDocument *self)
+{
+  g_signal_emit (self, signals[OUTCOME_STORED], 0);
 }
 
 FmNotebook *

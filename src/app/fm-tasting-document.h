@@ -2,6 +2,7 @@
  *
  * Signals: as of FmStoredDocument, and
  *   "state-changed" ()   the cups were arranged, or the codes opened; comes after "changed"
+ *   "outcome-stored" ()  what the opened tasting found is beside it in the notebook
  */
 #pragma once
 
@@ -25,6 +26,8 @@ gboolean fm_tasting_document_open (FmTastingDocument *self, const char *reason, 
 /** Adds to the tasting's events, at this moment. */
 void
 fm_tasting_document_record (FmTastingDocument *self, FmTastingEventKind kind, const char *text);
+/** Says that fm_tastings_save_outcome() kept what was found: lists and other pages look again. */
+void fm_tasting_document_tell_outcome (FmTastingDocument *self);
 
 /* As of FmStoredDocument. */
 FmNotebook *fm_tasting_document_get_notebook (FmTastingDocument *self);

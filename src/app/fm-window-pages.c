@@ -4,6 +4,7 @@
 #include "app/fm-formula-page.h"
 #include "app/fm-nutrition-panel.h"
 #include "app/fm-page-slot.h"
+#include "app/fm-tastings-page.h"
 #include "app/fm-versions-page.h"
 #include "app/fm-window-private.h"
 
@@ -31,6 +32,15 @@ build_experiments_cb (FmWindow *self, FmPageSlot *slot)
   GtkWidget *page = g_object_new (FM_TYPE_EXPERIMENTS_PAGE, NULL);
 
   fm_experiments_page_set_session (FM_EXPERIMENTS_PAGE (page), self->session);
+  fm_page_slot_set_page (slot, page);
+}
+
+static void
+build_tastings_cb (FmWindow *self, FmPageSlot *slot)
+{
+  GtkWidget *page = g_object_new (FM_TYPE_TASTINGS_PAGE, NULL);
+
+  fm_tastings_page_set_session (FM_TASTINGS_PAGE (page), self->session);
   fm_page_slot_set_page (slot, page);
 }
 
@@ -102,6 +112,7 @@ fm_window_bind_pages (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_callback (klass, build_formula_cb);
   gtk_widget_class_bind_template_callback (klass, build_versions_cb);
   gtk_widget_class_bind_template_callback (klass, build_experiments_cb);
+  gtk_widget_class_bind_template_callback (klass, build_tastings_cb);
   gtk_widget_class_bind_template_callback (klass, build_compare_cb);
   gtk_widget_class_bind_template_callback (klass, build_nutrition_cb);
 }

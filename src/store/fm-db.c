@@ -127,19 +127,22 @@ fm_db_query_int (FmDb *self, const char *sql, gint64 *value, GError **error)
   if (stmt == NULL || !step_first_row (self, stmt, error))
     return FALSE;
   *value = fm_stmt_int (stmt, 0);
-  return TRUE;
+  return fm_stmt_run (self, stmt, error);
 }
 
 char *
 fm_db_query_text (FmDb *self, const char *sql, GError **error)
 {
   g_autoptr (FmStmt) stmt = fm_db_prepare (self, sql, error);
-  char *text;
+  g_autofree char *text = NULL;
 
   if (stmt == NULL || !step_first_row (self, stmt, error))
     return NULL;
   text = fm_stmt_text (stmt, 0);
-  return text != NULL ? text : g_strdup ("");
+  /* A pragma that writes is committed after its row, and may only then find the disk full. */
+  if (!fm_stmt_run (self, stmt, error))
+    return NULL;
+  return text != NULL ? g_steal_pointer (&text) : g_strdup ("");
 }
 
 FmStmt *

@@ -1,13 +1,13 @@
 /* test-faults.c - the program dies, the disk fills, a statement fails: nothing saved is lost */
 #include "store-fixture.h"
 
-#include <errno.h>
 #include <signal.h>
 #include <sqlite3.h>
 #include <string.h>
 #include <sys/mount.h>
 #include <sys/wait.h>
 
+#include "full-disk.h"
 #include "store/fm-db.h"
 
 #define N_EDITS 200
@@ -136,41 +136,6 @@ test_kill (Fixture *self, gconstpointer data)
     fm_notebook_unref (g_steal_pointer (&notebook));
     g_unlink (self->path);
   }
-}
-
-/* A disk that is full from some write on, put below SQLite. */
-static int writes_left = G_MAXINT;
-static ssize_t (*real_pwrite) (int fd, const void *bytes, size_t size, off_t offset);
-
-static ssize_t
-failing_pwrite (int fd, const void *bytes, size_t size, off_t offset)
-{
-  if (writes_left <= 0) {
-    errno = ENOSPC;
-    return -1;
-  }
-  writes_left--;
-  return real_pwrite (fd, bytes, size, offset);
-}
-
-static gboolean
-replace_pwrite (gboolean failing)
-{
-  static const char *const names[] = { "pwrite64", "pwrite" };
-  sqlite3_vfs *vfs = sqlite3_vfs_find (NULL);
-  gboolean replaced = FALSE;
-
-  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
-    sqlite3_syscall_ptr now = vfs->xGetSystemCall (vfs, names[i]);
-
-    if (now == NULL)
-      continue;
-    if (failing)
-      real_pwrite = (ssize_t (*) (int, const void *, size_t, off_t))now;
-    vfs->xSetSystemCall (vfs, names[i], failing ? (sqlite3_syscall_ptr)failing_pwrite : NULL);
-    replaced = TRUE;
-  }
-  return replaced;
 }
 
 static void

@@ -35,6 +35,8 @@ FmMap *fm_map_document_get_map (FmMapDocument *self);
 const FmFormula *fm_map_document_get_base (FmMapDocument *self);
 /** Moves the map to another base version. (transfer full base) */
 void fm_map_document_set_base (FmMapDocument *self, gint64 version_id, FmFormula *base);
+/** As above, but reads the version first, in a thread. */
+void fm_map_document_choose_base (FmMapDocument *self, gint64 version_id);
 
 /** The mixture; its region holds the bounds and the usable limits of the brief. NULL while the
  * components cannot be mixed: see fm_map_document_get_problem(). */

@@ -3,7 +3,7 @@
 
 typedef struct {
   FmNotebook *notebook;
-  gint64 map_id;
+  gint64 id; /* of the map or of the base version */
   FmMap *map;
   FmFormula *base;
 } Job;
@@ -25,7 +25,7 @@ load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
   Job *job = data;
   GError *error = NULL;
 
-  job->map = fm_maps_load (job->notebook, job->map_id, &error);
+  job->map = fm_maps_load (job->notebook, job->id, &error);
   if (job->map != NULL)
     job->base = fm_versions_load (job->notebook, job->map->base_version_id, &error);
   if (job->base != NULL)
@@ -36,7 +36,7 @@ load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
 
 void
 fm_map_document_load_async (FmSession *session,
-                            gint64 map_id,
+                            gint64 id,
                             GCancellable *cancellable,
                             GAsyncReadyCallback callback,
                             gpointer user_data)
@@ -45,7 +45,7 @@ fm_map_document_load_async (FmSession *session,
   Job *job = g_new0 (Job, 1);
 
   job->notebook = fm_notebook_ref (fm_session_get_notebook (session));
-  job->map_id = map_id;
+  job->id = id;
   g_task_set_source_tag (task, fm_map_document_load_async);
   g_task_set_task_data (task, job, job_free);
   g_task_run_in_thread (task, load_thread);
@@ -60,4 +60,43 @@ fm_map_document_load_finish (GAsyncResult *result, GError **error)
     return NULL;
   return fm_map_document_new (FM_SESSION (g_task_get_source_object (G_TASK (result))),
                               g_steal_pointer (&job->map), g_steal_pointer (&job->base));
+}
+
+static void
+base_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Job *job = data;
+  GError *error = NULL;
+
+  job->base = fm_versions_load (job->notebook, job->id, &error);
+  if (job->base != NULL)
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
+static void
+base_read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmMapDocument *document = FM_MAP_DOCUMENT (source);
+  Job *job = g_task_get_task_data (G_TASK (result));
+  g_autoptr (GError) error = NULL;
+
+  if (g_task_propagate_boolean (G_TASK (result), &error))
+    fm_map_document_set_base (document, job->id, g_steal_pointer (&job->base));
+  else
+    fm_session_failure (fm_map_document_get_session (document), error);
+}
+
+void
+fm_map_document_choose_base (FmMapDocument *self, gint64 version_id)
+{
+  g_autoptr (GTask) task = g_task_new (self, NULL, base_read_cb, NULL);
+  Job *job = g_new0 (Job, 1);
+
+  job->notebook = fm_notebook_ref (fm_stored_document_get_notebook (FM_STORED_DOCUMENT (self)));
+  job->id = version_id;
+  g_task_set_source_tag (task, fm_map_document_choose_base);
+  g_task_set_task_data (task, job, job_free);
+  g_task_run_in_thread (task, base_thread);
 }

@@ -4,7 +4,7 @@
 #include "core/fm-error.h"
 #include "core/fm-serving-private.h"
 
-#define MAX_FAMILY 3
+#define MAX_FAMILY 5
 /* base blocks looked at before giving up on a smaller design than all combinations */
 #define SEARCH_LIMIT 300000
 
@@ -64,6 +64,41 @@ plane_of_nine (void)
         rows->sample[(direction * 3 + offset) * 3 + i] = 3 * x + y;
       }
   return rows;
+}
+
+/* b = 30, r = 9, lambda = 2: no cyclic design has these numbers */
+static const guint8 three_of_ten[] = {
+  0, 1, 7, 1, 2, 9, 3, 2, 4, 0, 3, 1, 2, 0, 8, 4, 5, 7, 3, 1, 6, 6, 8, 9, 8, 7, 5, 4, 7, 9,
+  9, 0, 5, 8, 1, 2, 0, 5, 3, 6, 4, 8, 4, 6, 0, 5, 9, 2, 2, 5, 6, 6, 9, 3, 8, 0, 9, 1, 4, 5,
+  2, 4, 0, 7, 6, 0, 7, 2, 6, 9, 1, 7, 2, 3, 7, 3, 5, 8, 7, 8, 3, 6, 5, 1, 4, 3, 9, 1, 4, 8,
+};
+
+/* b = 15, r = 6, lambda = 2 */
+static const guint8 four_of_ten[] = {
+  6, 8, 0, 3, 2, 8, 4, 7, 6, 4, 7, 9, 4, 6, 1, 3, 6, 5, 0, 7, 8, 2, 6, 9, 5, 1, 6, 2, 3, 4,
+  5, 9, 4, 8, 0, 1, 5, 2, 0, 4, 7, 8, 5, 3, 1, 9, 5, 8, 1, 3, 2, 7, 0, 1, 7, 9, 2, 0, 9, 3,
+};
+
+static FmServingRows *
+from_table (const guint8 *table, gsize size, guint t, guint k)
+{
+  FmServingRows *rows = fm_serving_rows_new ((guint)size / k, k, t);
+  for (gsize i = 0; i < size; i++)
+    rows->sample[i] = table[i];
+  return rows;
+}
+
+/* Designs that the searches below do not reach */
+static FmServingRows *
+tabled (guint t, guint k)
+{
+  if (t == 9 && k == 3)
+    return plane_of_nine ();
+  if (t == 10 && k == 3)
+    return from_table (three_of_ten, sizeof three_of_ten, t, k);
+  if (t == 10 && k == 4)
+    return from_table (four_of_ten, sizeof four_of_ten, t, k);
+  return NULL;
 }
 
 static gboolean
@@ -149,26 +184,69 @@ cyclic_with_fixed (guint t, guint k, guint m)
   return search_family (&search, 0, 0) ? develop (&search) : NULL;
 }
 
+gboolean
+fm_serving_bib_is_possible (guint t, guint k)
+{
+  return t >= 3 && t <= FM_SERVING_MAX_SAMPLES && k >= 2 && k < t;
+}
+
+static FmServingRows *
+smallest_family (guint t, guint k, guint64 n_all)
+{
+  FmServingRows *rows = NULL;
+  for (guint m = 1; m <= MAX_FAMILY && rows == NULL; m++) {
+    if (m * (t - 1) < n_all)
+      rows = cyclic_with_fixed (t, k, m);
+    if (rows == NULL && m * t < n_all)
+      rows = cyclic (t, k, m);
+  }
+  return rows;
+}
+
+/* What each block of a balanced design leaves out is a balanced design too */
+static FmServingRows *
+complement (const FmServingRows *design)
+{
+  const guint t = design->n_samples, k = design->n_per_row;
+  FmServingRows *rows = fm_serving_rows_new (design->n_rows, t - k, t);
+  for (guint r = 0; r < design->n_rows; r++) {
+    guint filled = 0;
+    for (guint s = 0; s < t; s++) {
+      gboolean is_held = FALSE;
+      for (guint i = 0; i < k; i++)
+        is_held = is_held || fm_serving_rows_get (design, r, i) == s;
+      if (!is_held)
+        rows->sample[r * (t - k) + filled++] = s;
+    }
+  }
+  return rows;
+}
+
+static FmServingRows *
+small_design (guint t, guint k, guint64 n_all)
+{
+  FmServingRows *rows = tabled (t, k);
+  return rows != NULL ? rows : smallest_family (t, k, n_all);
+}
+
 FmServingRows *
 fm_serving_bib (guint t, guint k, GError **error)
 {
-  if (t < 3 || t > FM_SERVING_MAX_SAMPLES || k < 2 || k >= t) {
+  if (!fm_serving_bib_is_possible (t, k)) {
     g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
                  _ ("Parts of %u out of %u samples cannot be planned. Take at least 2, fewer "
                     "than all, and at most %d samples."),
                  k, t, FM_SERVING_MAX_SAMPLES);
     return NULL;
   }
-  if (t == 9 && k == 3)
-    return plane_of_nine ();
-
   const guint64 n_all = binomial (t, k);
-  for (guint m = 1; m <= MAX_FAMILY; m++) {
-    FmServingRows *rows = NULL;
-    if (m * (t - 1) < n_all)
-      rows = cyclic_with_fixed (t, k, m);
-    if (rows == NULL && m * t < n_all)
-      rows = cyclic (t, k, m);
+  /* the search is quick in small blocks only, and their complements are as good */
+  if (2 * k > t && t - k >= 2) {
+    g_autoptr (FmServingRows) left_out = small_design (t, t - k, n_all);
+    if (left_out != NULL)
+      return complement (left_out);
+  } else {
+    FmServingRows *rows = small_design (t, k, n_all);
     if (rows != NULL)
       return rows;
   }

@@ -129,6 +129,21 @@ serve (Evenness *self, const guint *row, guint k)
   }
 }
 
+/* One block for each taster: whole rounds of the design, the rest as even as can be found */
+static FmServingRows *
+blocks_for_all (const FmServingRows *design, guint t, guint k, guint n, FmRandom *random)
+{
+  const guint round = design != NULL ? design->n_rows : n + 1;
+  const guint n_whole = n - n % round, n_rest = n - n_whole;
+  g_autoptr (FmServingRows) rest = fm_serving_even_blocks (t, k, n_rest, random);
+  FmServingRows *blocks = fm_serving_rows_new (n, k, t);
+
+  for (guint row = 0; row < n_whole; row++)
+    memcpy (blocks->sample + row * k, design->sample + (row % round) * k, k * sizeof (guint));
+  memcpy (blocks->sample + n_whole * k, rest->sample, (gsize)n_rest * k * sizeof (guint));
+  return blocks;
+}
+
 static void
 plan_incomplete (FmServingRows *rows, const FmServingRows *blocks, FmRandom *random)
 {
@@ -142,18 +157,15 @@ plan_incomplete (FmServingRows *rows, const FmServingRows *blocks, FmRandom *ran
 
   for (guint i = 0; i < t; i++)
     label[i] = i;
+  for (guint i = 0; i < blocks->n_rows; i++)
+    order[i] = i;
   fm_random_shuffle (random, label, t);
+  fm_random_shuffle (random, order, blocks->n_rows);
   for (guint row = 0; row < rows->n_rows; row++) {
-    const guint in_round = row % blocks->n_rows;
-    if (in_round == 0) {
-      for (guint i = 0; i < blocks->n_rows; i++)
-        order[i] = i;
-      fm_random_shuffle (random, order, blocks->n_rows);
-    }
     guint *best = rows->sample + row * k;
     guint best_cost = G_MAXUINT;
     for (guint i = 0; i < k; i++)
-      draw[i] = label[fm_serving_rows_get (blocks, order[in_round], i)];
+      draw[i] = label[fm_serving_rows_get (blocks, order[row], i)];
     for (guint attempt = 0; attempt < ORDER_DRAWS; attempt++) {
       fm_random_shuffle (random, draw, k);
       const guint cost = unevenness (&even, draw, k);
@@ -189,6 +201,49 @@ count_servings (FmServingPlan *self)
     }
 }
 
+static FmServingPlan *
+plan_alloc (guint n_samples, guint n_tasters, guint per_taster)
+{
+  FmServingPlan *self = g_new0 (FmServingPlan, 1);
+  self->rows = fm_serving_rows_new (n_tasters, per_taster, n_samples);
+  self->is_incomplete = per_taster < n_samples;
+  return self;
+}
+
+static FmServingPlan *
+plan_new_incomplete (guint t, guint n, guint k, FmRandom *random, GError **error)
+{
+  g_autoptr (GError) no_design = NULL;
+  g_autoptr (FmServingRows) design = fm_serving_bib (t, k, &no_design);
+  if (design == NULL && !fm_serving_bib_is_possible (t, k)) {
+    g_propagate_error (error, g_steal_pointer (&no_design));
+    return NULL;
+  }
+  g_autoptr (FmServingRows) blocks = blocks_for_all (design, t, k, n, random);
+  FmServingPlan *self = plan_alloc (t, n, k);
+  self->full_round = design != NULL ? design->n_rows : 0;
+  plan_incomplete (self->rows, blocks, random);
+  count_servings (self);
+  self->is_balanced =
+      self->served_min == self->served_max && self->together_min == self->together_max;
+  self->is_near_balance = design == NULL && !self->is_balanced;
+  return self;
+}
+
+static FmServingPlan *
+plan_new_complete (guint k, guint n, FmRandom *random, GError **error)
+{
+  g_autoptr (FmServingRows) square = fm_serving_williams (k, error);
+  if (square == NULL)
+    return NULL;
+  FmServingPlan *self = plan_alloc (k, n, k);
+  self->full_round = square->n_rows;
+  self->is_balanced = n % square->n_rows == 0;
+  plan_complete (self->rows, square, random);
+  count_servings (self);
+  return self;
+}
+
 FmServingPlan *
 fm_serving_plan_new (
     guint n_samples, guint n_tasters, guint max_per_taster, guint64 seed, GError **error)
@@ -198,26 +253,11 @@ fm_serving_plan_new (
                  _ ("A session needs 1 to %d tasters, not %u."), FM_SERVING_MAX_TASTERS, n_tasters);
     return NULL;
   }
-  const gboolean is_incomplete = max_per_taster < n_samples;
-  g_autoptr (FmServingRows) design = is_incomplete
-                                         ? fm_serving_bib (n_samples, max_per_taster, error)
-                                         : fm_serving_williams (n_samples, error);
-  if (design == NULL)
-    return NULL;
-
   FmRandom random;
   fm_random_init (&random, seed);
-  FmServingPlan *self = g_new0 (FmServingPlan, 1);
-  self->rows = fm_serving_rows_new (n_tasters, design->n_per_row, n_samples);
-  self->is_incomplete = is_incomplete;
-  self->full_round = design->n_rows;
-  self->is_balanced = n_tasters % design->n_rows == 0;
-  if (is_incomplete)
-    plan_incomplete (self->rows, design, &random);
-  else
-    plan_complete (self->rows, design, &random);
-  count_servings (self);
-  return self;
+  return max_per_taster < n_samples
+             ? plan_new_incomplete (n_samples, n_tasters, max_per_taster, &random, error)
+             : plan_new_complete (n_samples, n_tasters, &random, error);
 }
 
 void

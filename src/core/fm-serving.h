@@ -22,11 +22,13 @@ typedef struct {
 } FmServingRows;
 
 typedef struct {
-  FmServingRows *rows;    /* one per taster */
-  gboolean is_incomplete; /* tasters get a part of the samples */
-  guint full_round;       /* tasters after which the design is fully balanced */
-  gboolean is_balanced;   /* n_tasters is a multiple of full_round */
-  guint served_min;       /* fewest and most tasters that get any one sample */
+  FmServingRows *rows;      /* one per taster */
+  gboolean is_incomplete;   /* tasters get a part of the samples */
+  guint full_round;         /* tasters after which the design is fully balanced */
+  gboolean is_balanced;     /* n_tasters is a multiple of full_round */
+  gboolean is_near_balance; /* no small balanced plan is known: served and compared as evenly as
+                               could be found; full_round is 0 */
+  guint served_min;         /* fewest and most tasters that get any one sample */
   guint served_max;
   guint together_min; /* fewest and most tasters that get any one pair of samples */
   guint together_max;
@@ -54,8 +56,10 @@ FmServingRows *fm_serving_bib (guint t, guint k, GError **error);
  * fm_serving_plan_new:
  * @max_per_taster: samples one person can taste in the session, >= 2
  *
- * Williams rows (samples and rows shuffled by @seed, used in rounds), or incomplete blocks
- * whose order is chosen so that positions and successions stay as even as can be.
+ * Williams rows (samples and rows shuffled by @seed, used in rounds), or incomplete blocks:
+ * whole rounds of fm_serving_bib(), and for the tasters left over (all, where no design of up to
+ * FM_SERVING_MAX_TASTERS blocks is known) blocks as even as a search finds. Their orders are
+ * chosen so that positions and successions stay as even as can be.
  * The same arguments always give the same plan.
  */
 FmServingPlan *fm_serving_plan_new (

@@ -72,6 +72,40 @@ test_blocks_up_to_thirteen (void)
   g_assert_cmpuint (refused, <=, 4);
 }
 
+/* Numbers from Cochran and Cox, Experimental Designs, plans 11 (from memory): b r lambda */
+static void
+test_small_designs (void)
+{
+  static const guint known[][3] = { { 8, 3, 56 },  { 10, 3, 30 }, { 10, 4, 15 }, { 10, 6, 15 },
+                                    { 10, 7, 30 }, { 9, 6, 12 },  { 13, 8, 39 }, { 12, 3, 44 } };
+  for (guint i = 0; i < G_N_ELEMENTS (known); i++) {
+    g_autoptr (FmServingRows) blocks = fm_serving_bib (known[i][0], known[i][1], NULL);
+    g_assert_nonnull (blocks);
+    g_assert_cmpuint (blocks->n_rows, ==, known[i][2]);
+  }
+}
+
+/* Where the panel does not fill a design, samples are served equally often to within one, and no
+ * pair is compared two more often than the even share (rounded up) */
+static void
+test_uneven_panels (void)
+{
+  static const guint sizes[][2] = {
+    { 8, 3 }, { 10, 3 }, { 10, 4 }, { 12, 5 }, { 12, 7 }, { 9, 4 }
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+    for (guint n = 4; n <= 40; n += 3) {
+      const guint t = sizes[i][0], k = sizes[i][1];
+      g_autoptr (FmServingPlan) plan = fm_serving_plan_new (t, n, k, 77 + n, NULL);
+      g_assert_nonnull (plan);
+      g_assert_cmpuint (plan->served_max - plan->served_min, <=, 1);
+      g_assert_cmpuint (plan->served_min, >=, n * k / t);
+      g_assert_cmpuint (plan->together_max, <=, 2 + n * k * (k - 1) / (t * (t - 1)));
+      g_assert_true (plan->is_near_balance == (t == 12 && !plan->is_balanced));
+      g_assert_cmpuint (plan->full_round == 0, ==, t == 12);
+    }
+}
+
 static void
 test_seed_repeats (void)
 {
@@ -118,6 +152,8 @@ main (int argc, char **argv)
   g_test_add_func ("/serving/codes", test_codes);
   g_test_add_func ("/serving/balance", test_balance);
   g_test_add_func ("/serving/blocks-up-to-thirteen", test_blocks_up_to_thirteen);
+  g_test_add_func ("/serving/small-designs", test_small_designs);
+  g_test_add_func ("/serving/uneven-panels", test_uneven_panels);
   g_test_add_func ("/serving/seed-repeats", test_seed_repeats);
   g_test_add_func ("/serving/triangles", test_triangles);
   g_test_add_func ("/serving/refuses", test_refuses);

@@ -4,11 +4,13 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define ALPHA 0.05
+#include "core/fm-panel-text-private.h"
+
+#define ALPHA FM_PANEL_ALPHA
 
 /* Small counts read better as words; the caller gets digits above twelve */
-static char *
-count_word (guint n)
+char *
+fm_panel_count_word (guint n)
 {
   static const char *const words[] = {
     N_ ("no"),    N_ ("one"),   N_ ("two"),  N_ ("three"), N_ ("four"),   N_ ("five"),   N_ ("six"),
@@ -17,10 +19,10 @@ count_word (guint n)
   return n < G_N_ELEMENTS (words) ? g_strdup (_ (words[n])) : g_strdup_printf ("%u", n);
 }
 
-static char *
-count_word_first (guint n)
+char *
+fm_panel_count_word_first (guint n)
 {
-  g_autofree char *word = count_word (n);
+  g_autofree char *word = fm_panel_count_word (n);
   gunichar first = g_unichar_totitle (g_utf8_get_char (word));
   GString *text = g_string_new (NULL);
   g_string_append_unichar (text, first);
@@ -83,8 +85,8 @@ rank_leaders (const FmRankResult *result, const char *const *names)
 static char *
 rank_undecided (const FmRankResult *result, const char *const *names)
 {
-  g_autofree char *tasters = count_word_first (result->n_tasters);
-  g_autofree char *samples = count_word (result->n_samples);
+  g_autofree char *tasters = fm_panel_count_word_first (result->n_tasters);
+  g_autofree char *samples = fm_panel_count_word (result->n_samples);
   g_autofree char *p = fm_panel_p_text (result->p);
   g_autofree char *leaders = rank_leaders (result, names);
   /* TRANSLATORS: "Three tasters cannot separate these four", more follows */
@@ -107,7 +109,7 @@ fm_panel_rank_sentence (const FmRankResult *result, const char *const *names)
   if (result->p > ALPHA)
     return rank_undecided (result, names);
 
-  g_autofree char *tasters = count_word_first (result->n_tasters);
+  g_autofree char *tasters = fm_panel_count_word_first (result->n_tasters);
   g_autofree char *leaders = rank_leaders (result, names);
   g_autofree char *p = fm_panel_p_text (result->p);
   g_autofree gboolean *behind = g_new0 (gboolean, result->n_samples);
@@ -199,8 +201,8 @@ fm_panel_liking_sentence (const FmAnovaResult *result, const char *const *names)
   if (result->p_sample <= ALPHA)
     return liking_separated (result, names);
 
-  g_autofree char *tasters = count_word_first (result->n_tasters);
-  g_autofree char *samples = count_word (result->df_sample + 1);
+  g_autofree char *tasters = fm_panel_count_word_first (result->n_tasters);
+  g_autofree char *samples = fm_panel_count_word (result->df_sample + 1);
   g_autofree char *p = fm_panel_p_text (result->p_sample);
   return g_strdup_printf (
       ngettext ("%s taster's scores do not separate these %s; %s scored highest (%s).",
@@ -232,43 +234,6 @@ fm_panel_jar_sentence (const FmJarResult *result, const char *attribute)
     g_string_append_printf (text, _ (" Too little goes with %.1f less liking."), result->drop_low);
   if (high)
     g_string_append_printf (text, _ (" Too much goes with %.1f less liking."), result->drop_high);
-  return g_string_free (text, FALSE);
-}
-
-static void
-add_triangle_outlook (GString *text, const FmPanelOutlook *outlook)
-{
-  if (outlook->triangle_critical == 0)
-    g_string_append (text, _ (" A triangle test cannot show a difference at this size."));
-  else
-    g_string_append_printf (
-        text,
-        _ (" A triangle test needs %u of %u right; if half the panel can tell the samples apart "
-           "it shows this in %.0f of 100 sessions, if 30 %% can, in %.0f."),
-        outlook->triangle_critical, outlook->n_tasters, 100 * outlook->triangle_power_50,
-        100 * outlook->triangle_power_30);
-  if (outlook->triangle_power_50 < 0.8 && outlook->triangle_n_power_80 > 0)
-    g_string_append_printf (text, _ (" For 80 of 100 it takes %u answers."),
-                            outlook->triangle_n_power_80);
-  if (outlook->preference_critical == 0)
-    g_string_append (text, _ (" A paired preference cannot be shown, even if all agree."));
-}
-
-char *
-fm_panel_outlook_text (const FmPanelOutlook *outlook)
-{
-  GString *text = g_string_new (NULL);
-  g_autofree char *p = fm_panel_p_text (outlook->smallest_p);
-
-  if (outlook->smallest_p > ALPHA)
-    g_string_append_printf (
-        text,
-        _ ("Rank orders cannot separate these samples: even if all agree it is %s. It takes at "
-           "least %u tasters."),
-        p, outlook->tasters_for_05);
-  else
-    g_string_append_printf (text, _ ("If all tasters rank the samples alike it is %s."), p);
-  add_triangle_outlook (text, outlook);
   return g_string_free (text, FALSE);
 }
 

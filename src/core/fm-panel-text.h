@@ -20,8 +20,21 @@ fm_panel_choice_sentence (const FmChoiceResult *result, const char *first, const
 char *fm_panel_liking_sentence (const FmAnovaResult *result, const char *const *names);
 char *fm_panel_page_sentence (const FmPageResult *result);
 char *fm_panel_jar_sentence (const FmJarResult *result, const char *attribute);
-/** What the panel can and cannot show, some sentences. */
+/** How far the tasters agree, with Kendall's W in words; %NULL for incomplete designs and a single
+ * taster. */
+char *fm_panel_agreement_sentence (const FmRankResult *result);
+/** Whether the serving position mattered: tests of the same ranks and scores by position (see
+ * fm_panel_by_position()); either may be %NULL, for both the result is %NULL. Where both are given
+ * each must be significant at 2.5 % (Bonferroni). @is_balanced: every sample was served equally
+ * often in each position. */
+char *fm_panel_position_sentence (const FmRankResult *rank,
+                                  const FmAnovaResult *liking,
+                                  gboolean is_balanced);
+/** What the panel can and cannot show, some sentences; or of one kind of question only. */
 char *fm_panel_outlook_text (const FmPanelOutlook *outlook);
+char *fm_panel_outlook_rank_text (const FmPanelOutlook *outlook);
+char *fm_panel_outlook_triangle_text (const FmPanelOutlook *outlook);
+char *fm_panel_outlook_preference_text (const FmPanelOutlook *outlook);
 
 /** "p = 0.042" */
 char *fm_panel_p_text (double p);

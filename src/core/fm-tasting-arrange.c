@@ -152,6 +152,25 @@ check_expectation (const FmTasting *self, GError **error)
                             "its own, from 1 on. Complete it or leave it out."));
 }
 
+static gboolean
+check_amount (const FmTasting *self, GError **error)
+{
+  const guint n = self->tasters->len, k = self->samples->len;
+  if (self->max_per_taster < 2)
+    return refuse (error, FM_CORE_ERROR_OUT_OF_RANGE,
+                   _ ("Each person must taste at least two cups to compare anything."));
+  if ((self->tasks & FM_TASTING_MAIN_TASKS) == 0 || n * self->max_per_taster >= k)
+    return TRUE;
+  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+               ngettext ("%u taster with %u cups cannot taste all %u samples. Take more tasters or "
+                         "fewer samples, or let each taste more.",
+                         "%u tasters with %u cups each cannot taste all %u samples. Take more "
+                         "tasters or fewer samples, or let each taste more.",
+                         n),
+               n, self->max_per_taster, k);
+  return FALSE;
+}
+
 gboolean
 fm_tasting_check (const FmTasting *self, GError **error)
 {
@@ -159,11 +178,8 @@ fm_tasting_check (const FmTasting *self, GError **error)
     return refuse (error, FM_CORE_ERROR_EMPTY, _ ("Choose at least one thing to ask the tasters."));
   if (!check_samples (self, error) || !check_tasters (self, error) ||
       !check_attributes (self, error) || !check_chosen (self, error) ||
-      !check_expectation (self, error))
+      !check_expectation (self, error) || !check_amount (self, error))
     return FALSE;
-  if (self->max_per_taster < 2)
-    return refuse (error, FM_CORE_ERROR_OUT_OF_RANGE,
-                   _ ("Each person must taste at least two cups to compare anything."));
   if (self->seed >= SEED_LIMIT)
     return refuse (error, FM_CORE_ERROR_OUT_OF_RANGE,
                    _ ("The seed is too large to be written down. Take a smaller number."));

@@ -58,6 +58,9 @@ show_item (GtkLabel *label, FmExperimentItem *item)
   g_autofree char *markup = fm_experiment_item_markup (item);
 
   gtk_label_set_markup (label, markup);
+  /* The row is what a reader of the list stops at, so it says what the label shows. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (GTK_WIDGET (label))),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, gtk_label_get_text (label), -1);
 }
 
 static void

@@ -62,6 +62,7 @@ remove_done_cb (GObject *source, GAsyncResult *result, gpointer data)
   const gboolean removed = g_task_propagate_boolean (G_TASK (result), &error);
 
   tell_owner (self, removed, error);
+  g_application_release (g_application_get_default ());
 }
 
 static void
@@ -72,6 +73,8 @@ commit (Removal *self)
   if (self->decided)
     return;
   self->decided = TRUE;
+  /* The window may be going: what was removed must be gone before the program ends. */
+  g_application_hold (g_application_get_default ());
   task = g_task_new (NULL, NULL, remove_done_cb, NULL);
   g_task_set_source_tag (task, fm_experiment_removal_offer);
   g_task_set_task_data (task, removal_ref (self), (GDestroyNotify)removal_unref);

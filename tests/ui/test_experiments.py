@@ -123,6 +123,20 @@ def bad_text_does_not_follow_to_the_next_experiment(start, folder):
     program.quit()
 
 
+def a_removal_holds_when_the_program_ends_at_once(start, folder):
+    program = start("--demo", "--separate")
+    new_experiment(program, "Soon removed")
+    program.find("Soon removed", role="list item", contains=True)
+    program.click("Remove this experiment")
+    program.says("“Soon removed” removed")
+    program.quit()
+    program = start("--separate")
+    program.page("Experiments")
+    program.find("Invented", role="list item", contains=True)
+    assert not list(program.all("Soon removed", contains=True)), "the removed experiment is back"
+    program.quit()
+
+
 def undo_removal(program):
     """Presses the button of the toast, not the one that takes back a change of the formula."""
     def toast_button():
@@ -156,4 +170,5 @@ run(every_control_of_an_experiment_has_a_name,
     bad_numbers_are_flagged_and_lose_nothing,
     a_whole_experiment_is_there_after_a_restart,
     bad_text_does_not_follow_to_the_next_experiment,
+    a_removal_holds_when_the_program_ends_at_once,
     a_photo_comes_from_the_clipboard_and_back_from_its_removal)

@@ -1,9 +1,16 @@
-/* bench-notebook.c - a notebook of 10,000 experiments: open, list, search, memory */
+/* bench-notebook.c - 10,000 experiments and 3,000 tastings: open, list, search, memory */
+#include <glib/gstdio.h>
+#include <math.h>
 #include <stdio.h>
 
+#include "store/fm-db.h"
 #include "store/fm-experiments.h"
+#include "store/fm-tastings.h"
 
 #define N_EXPERIMENTS 10000
+#define N_TASTINGS 3000
+#define N_SAMPLES 4
+#define N_TASTERS 6
 #define FRAME_MS 16.7
 
 static double
@@ -50,6 +57,107 @@ fill (FmNotebook *notebook)
   }
 }
 
+static FmTasting *
+new_tasting (int number)
+{
+  FmTasting *tasting = fm_tasting_new ();
+  g_autoptr (GError) error = NULL;
+
+  tasting->title = g_strdup_printf ("Panel %d", number);
+  tasting->held_at = 1700000000 + number * 3600;
+  tasting->tasks = FM_TASTING_LIKING;
+  for (int i = 0; i < N_SAMPLES; i++) {
+    g_autofree char *name = g_strdup_printf ("Sample %d", i);
+    fm_tasting_add_sample (tasting, 1 + (number + i) % N_EXPERIMENTS, 0, name);
+  }
+  for (int i = 0; i < N_TASTERS; i++) {
+    g_autofree char *name = g_strdup_printf ("Taster %d", i);
+    fm_tasting_add_taster (tasting, name);
+  }
+  fm_tasting_arrange (tasting, tasting->held_at, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < tasting->cups->len; i++) {
+    const FmTastingCup *cup = &g_array_index (tasting->cups, FmTastingCup, i);
+    fm_tasting_set_mark (tasting, cup->taster, cup->code, FM_TASTING_LIKING, 0,
+                         1 + (number + i) % 9, &error);
+    g_assert_no_error (error);
+    fm_tasting_set_sheet (tasting, cup->taster, FM_SHEET_IN);
+  }
+  fm_tasting_open (tasting, tasting->held_at + 60, NULL, &error);
+  g_assert_no_error (error);
+  return tasting;
+}
+
+static void
+save_outcome (FmNotebook *notebook, const FmTasting *tasting)
+{
+  g_autoptr (GPtrArray) outcomes =
+      g_ptr_array_new_with_free_func ((GDestroyNotify)fm_tasting_outcome_free);
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < N_SAMPLES; i++) {
+    FmTastingOutcome *outcome = g_new0 (FmTastingOutcome, 1);
+
+    outcome->n_samples = N_SAMPLES;
+    outcome->n_tasters = N_TASTERS;
+    outcome->rank_sum = NAN;
+    outcome->liking_mean = 5.5;
+    outcome->liking_low = 4.5;
+    outcome->liking_high = 6.5;
+    outcome->sentence = g_strdup ("Invented for a benchmark");
+    g_ptr_array_add (outcomes, outcome);
+  }
+  fm_tastings_save_outcome (notebook, tasting->id, "Nobody could tell them apart", outcomes,
+                            &error);
+  g_assert_no_error (error);
+}
+
+/* One transaction, as thousands of separate ones would only measure the disk. */
+static void
+fill_tastings (FmNotebook *notebook)
+{
+  g_autoptr (GError) error = NULL;
+
+  fm_notebook_begin (notebook, &error);
+  g_assert_no_error (error);
+  for (int i = 0; i < N_TASTINGS; i++) {
+    g_autoptr (FmTasting) tasting = new_tasting (i);
+
+    fm_tastings_save (notebook, tasting, &error);
+    g_assert_no_error (error);
+    save_outcome (notebook, tasting);
+  }
+  fm_notebook_end (notebook, TRUE, &error);
+  g_assert_no_error (error);
+}
+
+static void
+print_rows (const char *what, const GPtrArray *rows, gint64 start)
+{
+  double took_ms = ms_since (start);
+
+  g_print ("%s, %u rows: %.1f ms, ratio to a frame %.2f\n", what, rows->len, took_ms,
+           took_ms / FRAME_MS);
+}
+
+static void
+measure_tastings (FmNotebook *notebook)
+{
+  gint64 start = g_get_monotonic_time ();
+  g_autoptr (GPtrArray) all = fm_tastings_list (notebook, 0, NULL);
+
+  print_rows ("list of tastings", all, start);
+  start = g_get_monotonic_time ();
+  g_autoptr (GPtrArray) of_blend = fm_tastings_list (notebook, 1, NULL);
+  print_rows ("tastings of a blend", of_blend, start);
+  start = g_get_monotonic_time ();
+  g_autoptr (GPtrArray) of_one = fm_tastings_outcomes (notebook, 0, 0, 100, NULL);
+  print_rows ("outcomes of an experiment", of_one, start);
+  start = g_get_monotonic_time ();
+  g_autoptr (GPtrArray) scores = fm_tastings_scores (notebook, 1, NULL);
+  print_rows ("liking scores of a blend", scores, start);
+}
+
 static GPtrArray *
 measure_list (FmNotebook *notebook, const char *text)
 {
@@ -82,6 +190,7 @@ measure (const char *path)
   found = measure_list (notebook, "dark");
   g_print ("memory grown with both lists held: %.1f MB for %u experiments\n",
            resident_mb () - before_mb, all->len);
+  measure_tastings (notebook);
 }
 
 /* Measured in a process of its own, so that no memory is left over from the filling. */
@@ -93,6 +202,19 @@ measure_afresh (const char *program, const char *path)
 
   g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, NULL, NULL, NULL, &error);
   g_assert_no_error (error);
+}
+
+static void
+remove_folder (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL) {
+    g_autofree char *path = g_build_filename (folder, name, NULL);
+    g_unlink (path);
+  }
+  g_rmdir (folder);
 }
 
 int
@@ -112,7 +234,9 @@ main (int argc, char **argv)
   notebook = fm_notebook_create (path, &error);
   g_assert_no_error (error);
   fill (notebook);
+  fill_tastings (notebook);
   fm_notebook_unref (notebook);
   measure_afresh (argv[0], path);
+  remove_folder (folder);
   return 0;
 }

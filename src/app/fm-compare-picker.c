@@ -1,4 +1,4 @@
-/* fm-compare-picker.c - chooses 2 to 8 versions or experiments to compare */
+/* fm-compare-picker.c - chooses versions or experiments: what to compare, or what to taste */
 #include "app/fm-compare-picker.h"
 
 #include <glib/gi18n-lib.h>
@@ -22,6 +22,9 @@ struct _FmComparePicker {
   GStrv words;       /* case folded, of the search */
   GPtrArray *chosen; /* FmCompareChoice, in the order of choosing */
   GStrv first_keys;
+  guint min;
+  guint max;
+  gboolean for_tasting; /* experiments only */
   GCancellable *cancellable;
 };
 
@@ -35,6 +38,17 @@ enum {
 static guint signals[N_SIGNALS];
 
 static gboolean
+is_offered (FmComparePicker *self, FmCompareChoice *choice)
+{
+  FmCompareKind kind = FM_COMPARE_VERSION;
+  gint64 id = 0;
+
+  return !self->for_tasting ||
+         (fm_compare_key_parse (fm_compare_choice_get_key (choice), &kind, &id) &&
+          kind == FM_COMPARE_EXPERIMENT);
+}
+
+static gboolean
 matches (gpointer item, gpointer user_data)
 {
   FmComparePicker *self = user_data;
@@ -43,26 +57,33 @@ matches (gpointer item, gpointer user_data)
          fm_compare_choice_matches (FM_COMPARE_CHOICE (item), (const char *const *)self->words);
 }
 
+static char *
+state_text (FmComparePicker *self, guint n)
+{
+  if (n >= self->max)
+    return g_strdup_printf (_ ("%u chosen, which is all that fits. Clear one to choose another."),
+                            n);
+  if (self->for_tasting)
+    return g_strdup_printf (
+        ngettext ("%u chosen, up to %u can be tasted.", "%u chosen, up to %u can be tasted.", n), n,
+        self->max);
+  if (n < self->min)
+    return g_strdup_printf (
+        ngettext ("%u chosen. Choose at least %u.", "%u chosen. Choose at least %u.", n), n,
+        self->min);
+  return g_strdup_printf (
+      ngettext ("%u chosen, up to %u can be compared.", "%u chosen, up to %u can be compared.", n),
+      n, self->max);
+}
+
 static void
 update_state (FmComparePicker *self)
 {
-  guint n = self->chosen->len;
-  g_autofree char *text = NULL;
+  const guint n = self->chosen->len;
+  g_autofree char *text = state_text (self, n);
 
-  if (n < FM_COMPARE_MIN_ITEMS)
-    text = g_strdup_printf (
-        ngettext ("%u chosen. Choose at least %d.", "%u chosen. Choose at least %d.", n), n,
-        FM_COMPARE_MIN_ITEMS);
-  else if (n < FM_COMPARE_MAX_ITEMS)
-    text = g_strdup_printf (ngettext ("%u chosen, up to %d can be compared.",
-                                      "%u chosen, up to %d can be compared.", n),
-                            n, FM_COMPARE_MAX_ITEMS);
-  else
-    text = g_strdup_printf (_ ("%d chosen, which is all that fits. Clear one to choose another."),
-                            FM_COMPARE_MAX_ITEMS);
   gtk_label_set_text (self->state_label, text);
-  gtk_widget_set_sensitive (self->compare_button,
-                            n >= FM_COMPARE_MIN_ITEMS && n <= FM_COMPARE_MAX_ITEMS);
+  gtk_widget_set_sensitive (self->compare_button, n >= self->min && n <= self->max);
 }
 
 static void
@@ -74,6 +95,10 @@ update_page (FmComparePicker *self)
   }
   if (g_list_model_get_n_items (G_LIST_MODEL (self->choices)) > 0)
     gtk_label_set_text (self->nothing_label, _ ("Nothing is called that."));
+  else if (self->for_tasting)
+    gtk_label_set_text (self->nothing_label,
+                        _ ("There is nothing to taste yet. Record the making of a version on the "
+                           "Experiments page first."));
   else
     gtk_label_set_text (self->nothing_label,
                         _ ("There is nothing to compare yet. Save a version of a blend first."));
@@ -87,7 +112,7 @@ choice_changed_cb (FmCompareChoice *choice, GParamSpec *pspec, gpointer user_dat
 
   if (!fm_compare_choice_get_chosen (choice))
     g_ptr_array_remove (self->chosen, choice);
-  else if (self->chosen->len < FM_COMPARE_MAX_ITEMS)
+  else if (self->chosen->len < self->max)
     g_ptr_array_add (self->chosen, g_object_ref (choice));
   else
     fm_compare_choice_set_chosen (choice, FALSE);
@@ -216,6 +241,9 @@ choices_loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     gtk_stack_set_visible_child_name (self->stack, "nothing");
     return;
   }
+  for (guint i = choices->len; i > 0; i--)
+    if (!is_offered (self, g_ptr_array_index (choices, i - 1)))
+      g_ptr_array_remove_index (choices, i - 1);
   for (guint i = 0; i < choices->len; i++)
     g_signal_connect_object (g_ptr_array_index (choices, i), "notify::chosen",
                              G_CALLBACK (choice_changed_cb), self, 0);
@@ -308,17 +336,48 @@ fm_compare_picker_init (FmComparePicker *self)
   self->cancellable = g_cancellable_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
   build_list (self);
+}
+
+static FmComparePicker *
+picker_new (GtkWindow *parent, const char *const *keys, guint min, guint max)
+{
+  FmComparePicker *self = g_object_new (FM_TYPE_COMPARE_PICKER, "transient-for", parent, NULL);
+
+  self->first_keys = g_strdupv ((char **)keys);
+  self->min = min;
+  self->max = max;
+  return self;
+}
+
+static void
+load_choices (FmComparePicker *self, FmNotebook *notebook)
+{
   update_state (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
+  fm_compare_load_choices_async (notebook, self->cancellable, choices_loaded_cb,
+                                 g_object_ref (self));
 }
 
 FmComparePicker *
 fm_compare_picker_new (GtkWindow *parent, FmNotebook *notebook, const char *const *keys)
 {
-  FmComparePicker *self = g_object_new (FM_TYPE_COMPARE_PICKER, "transient-for", parent, NULL);
+  FmComparePicker *self = picker_new (parent, keys, FM_COMPARE_MIN_ITEMS, FM_COMPARE_MAX_ITEMS);
 
-  self->first_keys = g_strdupv ((char **)keys);
-  gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
-  fm_compare_load_choices_async (notebook, self->cancellable, choices_loaded_cb,
-                                 g_object_ref (self));
+  load_choices (self, notebook);
+  return self;
+}
+
+FmComparePicker *
+fm_compare_picker_new_for_tasting (GtkWindow *parent,
+                                   FmNotebook *notebook,
+                                   const char *const *keys,
+                                   guint max)
+{
+  FmComparePicker *self = picker_new (parent, keys, 0, max);
+
+  self->for_tasting = TRUE;
+  gtk_window_set_title (GTK_WINDOW (self), _ ("Choose What to Taste"));
+  gtk_button_set_label (GTK_BUTTON (self->compare_button), _ ("Take"));
+  load_choices (self, notebook);
   return self;
 }

@@ -1,4 +1,4 @@
-/* fm-compare-picker.h - chooses 2 to 8 versions or experiments to compare
+/* fm-compare-picker.h - chooses versions or experiments: what to compare, or what to taste
  *
  * Signal: "chosen" (GStrv keys): the user confirmed; the window closes itself
  */
@@ -16,5 +16,10 @@ G_DECLARE_FINAL_TYPE (FmComparePicker, fm_compare_picker, FM, COMPARE_PICKER, Ad
 /** @keys: (nullable): what is chosen now */
 FmComparePicker *
 fm_compare_picker_new (GtkWindow *parent, FmNotebook *notebook, const char *const *keys);
+/** Offers experiments only, up to @max of them or none. @keys: (nullable): what is chosen now */
+FmComparePicker *fm_compare_picker_new_for_tasting (GtkWindow *parent,
+                                                    FmNotebook *notebook,
+                                                    const char *const *keys,
+                                                    guint max);
 
 G_END_DECLS

@@ -132,12 +132,11 @@ read_list (FmNotebook *self,
 GPtrArray *
 fm_tastings_list (FmNotebook *self, gint64 blend_id, GError **error)
 {
-  /* CROSS JOIN: from a tasting's few samples to their blends, never from a long log. */
   const char *sql = blend_id == 0 ? INFO_SQL "ORDER BY t.held_at DESC, t.id DESC"
                                   : INFO_SQL
-                        "WHERE EXISTS (SELECT 1 FROM tasting_samples s CROSS JOIN experiments e"
-                        " WHERE s.tasting_id = t.id AND e.id = s.experiment_id AND e.blend_id = ?1)"
-                        " ORDER BY t.held_at DESC, t.id DESC";
+                        "WHERE t.id IN (SELECT s.tasting_id FROM tasting_samples s"
+                        " JOIN experiments e ON e.id = s.experiment_id"
+                        " WHERE e.blend_id = ?1) ORDER BY t.held_at DESC, t.id DESC";
 
   return read_list (self, sql, blend_id, read_info, (GDestroyNotify)fm_tasting_info_free, error);
 }

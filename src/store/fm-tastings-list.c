@@ -28,16 +28,6 @@ fm_tasting_info_free (FmTastingInfo *info)
 }
 
 void
-fm_tasting_outcome_free (FmTastingOutcome *outcome)
-{
-  if (outcome == NULL)
-    return;
-  g_free (outcome->tasting_title);
-  g_free (outcome->sentence);
-  g_free (outcome);
-}
-
-void
 fm_tasting_score_free (FmTastingScore *score)
 {
   if (score == NULL)

@@ -1,7 +1,7 @@
 /* fm-tastings.h - tastings in the notebook, and what they found */
 #pragma once
 
-#include "core/fm-tasting.h"
+#include "core/fm-tasting-outcome.h"
 #include "store/fm-notebook.h"
 
 G_BEGIN_DECLS
@@ -19,25 +19,6 @@ typedef struct {
   char *headline; /* (nullable) of an opened tasting, as kept by fm_tastings_save_outcome() */
 } FmTastingInfo;
 
-/** What an opened tasting found of one sample. */
-typedef struct {
-  gint64 tasting_id;
-  char *tasting_title;
-  gint64 held_at;
-  gint64 experiment_id; /* 0 = from outside */
-  gint64 version_id;
-  guint code;
-  guint n_samples;       /* in that tasting */
-  guint n_tasters;       /* who ranked or scored this sample */
-  double rank_sum;       /* NaN = not asked */
-  guint place;           /* by distance of rank sum from its expectation, 1 = best; 0 = not asked */
-  gboolean is_separated; /* the overall test was significant at 5 % */
-  double liking_mean;    /* adjusted for tasters; NaN = not asked */
-  double liking_low;
-  double liking_high;
-  char *sentence; /* short: "first of four, 3 tasters" in the words of that reading */
-} FmTastingOutcome;
-
 /** One taster's liking of one version in an opened tasting, for maps. */
 typedef struct {
   gint64 tasting_id;
@@ -48,7 +29,6 @@ typedef struct {
 } FmTastingScore;
 
 void fm_tasting_info_free (FmTastingInfo *info);
-void fm_tasting_outcome_free (FmTastingOutcome *outcome);
 void fm_tasting_score_free (FmTastingScore *score);
 
 /* Lists are (transfer full) with a free func set. */
@@ -63,7 +43,7 @@ FmTasting *fm_tastings_load (FmNotebook *self, gint64 id, GError **error);
 gboolean fm_tastings_save (FmNotebook *self, FmTasting *tasting, GError **error);
 gboolean fm_tastings_remove (FmNotebook *self, gint64 id, GError **error);
 /** Keeps the results of an opened tasting beside it: replaces earlier ones. @outcomes:
- * FmTastingOutcome by sample. Refuses while it is sealed. */
+ * FmTastingOutcome by sample (fm_tasting_outcomes_new()). Refuses while it is sealed. */
 gboolean fm_tastings_save_outcome (
     FmNotebook *self, gint64 id, const char *headline, const GPtrArray *outcomes, GError **error);
 /** Outcomes of opened tastings: of a blend's versions, or of one version or experiment (the
@@ -74,7 +54,6 @@ GPtrArray *fm_tastings_outcomes (
 GPtrArray *fm_tastings_scores (FmNotebook *self, gint64 blend_id, GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmTastingInfo, fm_tasting_info_free)
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmTastingOutcome, fm_tasting_outcome_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmTastingScore, fm_tasting_score_free)
 
 G_END_DECLS

@@ -177,6 +177,7 @@ static const struct {
   { "win.page(3)", { "<Control>3" } },
   { "win.page(4)", { "<Control>4" } },
   { "win.page(5)", { "<Control>5" } },
+  { "win.page(6)", { "<Control>6" } },
   { "window.close", { "<Control>w" } },
 };
 

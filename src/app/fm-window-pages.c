@@ -2,6 +2,7 @@
 #include "app/fm-compare-page.h"
 #include "app/fm-experiments-page.h"
 #include "app/fm-formula-page.h"
+#include "app/fm-map-page.h"
 #include "app/fm-nutrition-panel.h"
 #include "app/fm-page-slot.h"
 #include "app/fm-tastings-page.h"
@@ -50,6 +51,15 @@ build_compare_cb (FmWindow *self, FmPageSlot *slot)
   GtkWidget *page = g_object_new (FM_TYPE_COMPARE_PAGE, NULL);
 
   fm_compare_page_set_session (FM_COMPARE_PAGE (page), self->session);
+  fm_page_slot_set_page (slot, page);
+}
+
+static void
+build_map_cb (FmWindow *self, FmPageSlot *slot)
+{
+  GtkWidget *page = g_object_new (FM_TYPE_MAP_PAGE, NULL);
+
+  fm_map_page_set_session (FM_MAP_PAGE (page), self->session);
   fm_page_slot_set_page (slot, page);
 }
 
@@ -114,5 +124,6 @@ fm_window_bind_pages (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_callback (klass, build_experiments_cb);
   gtk_widget_class_bind_template_callback (klass, build_tastings_cb);
   gtk_widget_class_bind_template_callback (klass, build_compare_cb);
+  gtk_widget_class_bind_template_callback (klass, build_map_cb);
   gtk_widget_class_bind_template_callback (klass, build_nutrition_cb);
 }

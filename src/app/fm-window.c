@@ -10,8 +10,8 @@
 
 G_DEFINE_FINAL_TYPE (FmWindow, fm_window, ADW_TYPE_APPLICATION_WINDOW)
 
-static const char *const page_names[] = { "formula", "versions", "experiments", "tastings",
-                                          "compare" };
+static const char *const page_names[] = { "formula",  "versions", "experiments",
+                                          "tastings", "compare",  "map" };
 
 static void
 set_enabled (FmWindow *self, const char *action, gboolean enabled)

@@ -130,8 +130,10 @@ fm_mix_lack_sentence (const FmMixFit *fit)
 }
 
 static const char *
-confirm_text (void)
+confirm_text (const FmMixResponse *response)
 {
+  if (response->confirm != NULL)
+    return response->confirm;
   return _ ("This is a prediction: confirm it in a blind tasting.");
 }
 
@@ -144,7 +146,8 @@ fm_mix_best_sentence (const FmMixFit *fit,
   g_autofree char *shares = fm_mix_shares_text (fit->q, spot->x, names);
   g_autofree char *expected = expected_text (fit, spot->x, response);
   /* TRANSLATORS: shares, "liking 7.1 (95 % interval 6.4 to 7.8)", a sentence */
-  return g_strdup_printf (_ ("Predicted best: %s; %s. %s"), shares, expected, confirm_text ());
+  return g_strdup_printf (_ ("Predicted best: %s; %s. %s"), shares, expected,
+                          confirm_text (response));
 }
 
 char *
@@ -156,20 +159,24 @@ fm_mix_joined_sentence (guint n,
 {
   g_autofree char *shares = fm_mix_shares_text (fits[0]->q, spot->x, names);
   g_autofree char *met = fm_number_format (spot->value, 2);
+  /* one response that is tasted asks for a tasting of all */
+  const char *confirm = confirm_text (&responses[0]);
   g_autoptr (GString) expected = g_string_new (NULL);
 
   for (guint i = 0; i < n; i++) {
+    if (responses[i].confirm == NULL)
+      confirm = confirm_text (&responses[i]);
     g_autofree char *one = expected_text (fits[i], spot->x, &responses[i]);
     g_string_append_printf (expected, "%s%s", i > 0 ? _ (", ") : "", one);
   }
   if (spot->value <= 0.0)
     return g_strdup_printf (_ ("No blend of this region is predicted to meet all goals at once. "
                                "Nearest: %s; %s. %s"),
-                            shares, expected->str, confirm_text ());
+                            shares, expected->str, confirm);
   /* TRANSLATORS: shares, what is expected of each response, "0.82", a sentence */
   return g_strdup_printf (_ ("Predicted best for all goals: %s; %s. Joined desirability %s of 1. "
                              "%s"),
-                          shares, expected->str, met, confirm_text ());
+                          shares, expected->str, met, confirm);
 }
 
 char *
@@ -190,7 +197,7 @@ fm_mix_next_sentence (const FmMixFit *fit,
   return g_strdup_printf (_ ("Worth trying next: %s; %s. It promises most over the best blend so "
                              "far: %s on average, chances of a disappointment counted as no gain. "
                              "%s"),
-                          shares, expected, gain, confirm_text ());
+                          shares, expected, gain, confirm_text (response));
 }
 
 char *
@@ -203,7 +210,7 @@ fm_mix_unknown_sentence (const FmMixFit *fit,
   g_autofree char *expected = expected_text (fit, spot->x, response);
   /* TRANSLATORS: shares, "liking 7.1 (95 % interval 4.4 to 9.8)", a sentence */
   return g_strdup_printf (_ ("Least known: %s; %s. A trial there would teach the model most. %s"),
-                          shares, expected, confirm_text ());
+                          shares, expected, confirm_text (response));
 }
 
 char *

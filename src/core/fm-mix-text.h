@@ -14,6 +14,7 @@ typedef struct {
   const char *name; /* "liking", "cook loss": fits into a sentence */
   const char *unit; /* nullable: "%", "g" */
   int decimals;
+  const char *confirm; /* nullable: asks to confirm a prediction; NULL = in a blind tasting */
 } FmMixResponse;
 
 /** "55 % chuck, 30 % brisket, 15 % short rib", largest share first; shares that would read 0 are

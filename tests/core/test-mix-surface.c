@@ -226,7 +226,8 @@ static void
 test_words (void)
 {
   const char *names[] = { "chuck", "brisket", "short rib", NULL };
-  const FmMixResponse liking = { "liking", NULL, 1 };
+  const FmMixResponse liking = { "liking", NULL, 1, NULL };
+  const FmMixResponse loss = { "cook loss", "%", 1, "Weigh a cook." };
   const FmMixSpot spot = { { 0.3, 0.55, 0.15 }, 0.24 }, flat = { { 1, 0, 0 }, 0.001 };
   g_autoptr (FmMixFit) fit = straight_fit (3, 0.4);
   const FmMixFit *fits[] = { fit };
@@ -245,6 +246,13 @@ test_words (void)
   g_autofree char *off = g_strdup_printf ("off by %.1f", fit->loo_rmse);
   g_autofree char *pure = fm_mix_shares_text (3, flat.x, names);
 
+  g_autofree char *least = fm_mix_best_sentence (fit, &spot, names, &loss);
+  const FmMixFit *both[] = { fit, fit };
+  const FmMixResponse two[] = { loss, liking };
+  g_autofree char *mixed = fm_mix_joined_sentence (2, both, two, &spot, names);
+
+  assert_contains (least, "Weigh a cook.");
+  assert_contains (mixed, "confirm it in a blind tasting");
   assert_contains (best, "brisket, 30\u00a0% chuck, 15\u00a0% short rib");
   assert_contains (best, interval);
   assert_contains (best, "confirm it in a blind tasting");

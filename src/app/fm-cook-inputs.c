@@ -6,7 +6,7 @@
 #include <math.h>
 
 #include "app/fm-experiment-units.h"
-#include "app/fm-number-entry.h"
+#include "app/fm-number-row.h"
 #include "app/fm-widget.h"
 #include "core/fm-number.h"
 
@@ -94,14 +94,14 @@ show_number (FmCookInputs *self, const Binding *binding)
     fm_number_entry_set_unit (entry, fm_experiment_units_symbol (units));
     fm_number_entry_set_range (entry, fm_experiment_units_to_shown (units, binding->min_c),
                                fm_experiment_units_to_shown (units, binding->max_c));
-    fm_number_entry_set_value (entry, fm_experiment_units_to_shown (units, value));
+    fm_number_entry_load_value (entry, fm_experiment_units_to_shown (units, value));
     break;
   case KIND_MINUTES:
-    fm_number_entry_set_value (entry, value / 60.0);
+    fm_number_entry_load_value (entry, value / 60.0);
     break;
   case KIND_PLAIN:
   default:
-    fm_number_entry_set_value (entry, value);
+    fm_number_entry_load_value (entry, value);
   }
 }
 
@@ -265,6 +265,8 @@ fm_cook_inputs_init (FmCookInputs *self)
   self->target_c = TARGET_DEFAULT_C;
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  for (guint i = 0; i < G_N_ELEMENTS (bindings); i++)
+    fm_number_row_tell_errors (get_entry (self, &bindings[i]));
   show_numbers (self);
   self->loading = FALSE;
   g_signal_connect_object (fm_experiment_units_get_default (), "notify::fahrenheit",
@@ -298,7 +300,15 @@ fm_cook_inputs_set_contact (FmCookInputs *self, double contact_w_m2k)
 {
   g_return_if_fail (FM_IS_COOK_INPUTS (self));
   self->setup.contact_w_m2k = contact_w_m2k;
-  fm_number_entry_set_value (self->contact_entry, contact_w_m2k);
+  fm_number_entry_load_value (self->contact_entry, contact_w_m2k);
+}
+
+void
+fm_cook_inputs_set_target_c (FmCookInputs *self, double target_c)
+{
+  g_return_if_fail (FM_IS_COOK_INPUTS (self));
+  self->target_c = isnan (target_c) ? TARGET_DEFAULT_C : target_c;
+  show_numbers (self);
 }
 
 double

@@ -21,6 +21,8 @@ void fm_cook_inputs_set_setup (FmCookInputs *self, const FmHeatSetup *setup);
 const FmHeatSetup *fm_cook_inputs_get_setup (FmCookInputs *self);
 /** Does not emit. */
 void fm_cook_inputs_set_contact (FmCookInputs *self, double contact_w_m2k);
+/** NaN shows the consumers' temperature of the USDA FSIS chart. Does not emit. */
+void fm_cook_inputs_set_target_c (FmCookInputs *self, double target_c);
 /** The core temperature that the developer wants to reach; NaN when blank. */
 double fm_cook_inputs_get_target_c (FmCookInputs *self);
 

@@ -179,15 +179,26 @@ fm_cook_job_predict_finish (GAsyncResult *result, GError **error)
   return g_task_propagate_pointer (G_TASK (result), error);
 }
 
+static gboolean
+is_cancelled (gpointer cancellable)
+{
+  return g_cancellable_is_cancelled (cancellable);
+}
+
 static void
 fit_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Job *job = data;
+  const FmStop stop = { is_cancelled, cancellable };
   GError *error = NULL;
   g_autoptr (GError) store_error = NULL;
 
-  if (!fm_heat_fit_contact (&job->setup, job->experiment->core_readings, &job->fit, &error)) {
-    g_task_return_error (task, error);
+  if (!fm_heat_fit_contact (&job->setup, job->experiment->core_readings, &stop, &job->fit,
+                            &error)) {
+    if (g_task_return_error_if_cancelled (task))
+      g_error_free (error);
+    else
+      g_task_return_error (task, error);
     return;
   }
   /* A fit that nobody waits for any more must not change the next estimate. */

@@ -14,6 +14,13 @@
 /* The fewest that fm_heat_fit_contact() takes. */
 #define FEWEST_TO_FIT 3
 
+/* What the experiment keeps of the entries. */
+typedef struct {
+  double diameter_mm;
+  double thickness_mm;
+  double target_c;
+} Kept;
+
 struct _FmCookPredict {
   GtkWidget parent_instance;
 
@@ -25,6 +32,8 @@ struct _FmCookPredict {
   GtkLabel *error_label;
   FmCookEstimate *estimate;
   GtkButton *fit_button;
+  GtkSpinner *fit_spinner;
+  GtkButton *fit_stop_button;
   GtkLabel *fit_label;
   GtkLabel *assumptions_label;
 
@@ -32,6 +41,8 @@ struct _FmCookPredict {
   GCancellable *start_cancellable;
   GCancellable *predict_cancellable;
   GCancellable *fit_cancellable;
+  Kept kept;      /* as last shown or written */
+  gboolean taken; /* the entries show this experiment's values */
 };
 
 G_DEFINE_FINAL_TYPE (FmCookPredict, fm_cook_predict, GTK_TYPE_WIDGET)
@@ -71,6 +82,15 @@ static gboolean
 was_cancelled (const GError *error)
 {
   return g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+}
+
+static Kept
+shown_values (FmCookPredict *self)
+{
+  const FmHeatSetup *setup = fm_cook_inputs_get_setup (self->inputs);
+
+  return (Kept){ setup->diameter_mm, setup->thickness_mm,
+                 fm_cook_inputs_get_target_c (self->inputs) };
 }
 
 static void
@@ -141,6 +161,9 @@ started_cb (GObject *source, GAsyncResult *result, gpointer data)
     return;
   }
   fm_cook_inputs_set_setup (self->inputs, &start->setup);
+  fm_cook_inputs_set_target_c (self->inputs, get_experiment (self)->target_core_c);
+  self->kept = shown_values (self);
+  self->taken = TRUE;
   contact = fm_number_format_unit (start->setup.contact_w_m2k, 0, "W/(m² K)");
   text = g_strdup_printf (
       start->contact_remembered
@@ -162,9 +185,40 @@ take_clicked_cb (FmCookPredict *self)
                            g_object_ref (self));
 }
 
+static gboolean
+differs (double a, double b)
+{
+  return a != b && !(isnan (a) && isnan (b));
+}
+
+/* Only what was typed goes into the experiment: a default that is merely shown was not chosen. */
+static void
+keep_in_experiment (FmCookPredict *self)
+{
+  const Kept shown = shown_values (self);
+  FmExperiment *experiment;
+
+  if (!self->taken || !fm_experiment_document_is_editable (self->document))
+    return;
+  experiment = fm_experiment_document_get_experiment (self->document);
+  if (differs (shown.diameter_mm, self->kept.diameter_mm))
+    experiment->patty_diameter_mm = shown.diameter_mm;
+  if (differs (shown.thickness_mm, self->kept.thickness_mm))
+    experiment->patty_thickness_mm = shown.thickness_mm;
+  if (differs (shown.target_c, self->kept.target_c))
+    experiment->target_core_c = shown.target_c;
+  if (!differs (shown.diameter_mm, self->kept.diameter_mm) &&
+      !differs (shown.thickness_mm, self->kept.thickness_mm) &&
+      !differs (shown.target_c, self->kept.target_c))
+    return;
+  self->kept = shown;
+  fm_experiment_document_touch (self->document);
+}
+
 static void
 inputs_changed_cb (FmCookPredict *self)
 {
+  keep_in_experiment (self);
   predict (self);
 }
 
@@ -172,10 +226,14 @@ static void
 show_readings (FmCookPredict *self)
 {
   const GArray *readings = get_experiment (self)->core_readings;
+  const gboolean is_fitting = self->fit_cancellable != NULL;
 
   fm_cook_estimate_set_readings (self->estimate, readings);
   gtk_widget_set_sensitive (GTK_WIDGET (self->fit_button),
-                            self->fit_cancellable == NULL && readings->len >= FEWEST_TO_FIT);
+                            !is_fitting && readings->len >= FEWEST_TO_FIT);
+  gtk_widget_set_visible (GTK_WIDGET (self->fit_stop_button), is_fitting);
+  gtk_widget_set_visible (GTK_WIDGET (self->fit_spinner), is_fitting);
+  gtk_spinner_set_spinning (self->fit_spinner, is_fitting);
 }
 
 static char *
@@ -238,6 +296,15 @@ fit_clicked_cb (FmCookPredict *self)
 }
 
 static void
+fit_stop_clicked_cb (FmCookPredict *self)
+{
+  stop (&self->fit_cancellable);
+  show_text (self->fit_label, _ ("The fit was stopped. Nothing is changed or remembered."));
+  if (self->document != NULL)
+    show_readings (self);
+}
+
+static void
 stop_all (FmCookPredict *self)
 {
   stop (&self->start_cancellable);
@@ -269,6 +336,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmCookPredict, error_label);
   gtk_widget_class_bind_template_child (widget_class, FmCookPredict, estimate);
   gtk_widget_class_bind_template_child (widget_class, FmCookPredict, fit_button);
+  gtk_widget_class_bind_template_child (widget_class, FmCookPredict, fit_spinner);
+  gtk_widget_class_bind_template_child (widget_class, FmCookPredict, fit_stop_button);
   gtk_widget_class_bind_template_child (widget_class, FmCookPredict, fit_label);
   gtk_widget_class_bind_template_child (widget_class, FmCookPredict, assumptions_label);
 }
@@ -288,6 +357,7 @@ fm_cook_predict_class_init (FmCookPredictClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, inputs_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, take_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, fit_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, fit_stop_clicked_cb);
 }
 
 static void
@@ -302,6 +372,7 @@ fm_cook_predict_set_document (FmCookPredict *self, FmExperimentDocument *documen
 {
   g_return_if_fail (FM_IS_COOK_PREDICT (self));
   stop_all (self);
+  self->taken = FALSE;
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app/fm-accessible.h"
+#include "app/fm-cook-own-params.h"
 #include "app/fm-cook-verdict-row.h"
 #include "app/fm-experiment-units.h"
 #include "app/fm-widget.h"
@@ -15,7 +16,8 @@ struct _FmCookVerdicts {
   GtkWidget parent_instance;
 
   GtkWidget *box;
-  GtkDropDown *params_drop_down;
+  GtkDropDown *params_drop_down; /* published sets, then the own one */
+  FmCookOwnParams *own_params;
   GtkLabel *lethality_label;
   GtkLabel *logs_label;
   GtkBox *rows_box;
@@ -25,6 +27,28 @@ struct _FmCookVerdicts {
 };
 
 G_DEFINE_FINAL_TYPE (FmCookVerdicts, fm_cook_verdicts, GTK_TYPE_WIDGET)
+
+static gboolean
+wants_own (FmCookVerdicts *self)
+{
+  guint n_params;
+
+  fm_lethality_params (&n_params);
+  return gtk_drop_down_get_selected (self->params_drop_down) == n_params;
+}
+
+static void
+read_params (FmCookVerdicts *self, FmLethalityParams *params)
+{
+  guint n_params;
+  const FmLethalityParams *published = fm_lethality_params (&n_params);
+  const guint selected = gtk_drop_down_get_selected (self->params_drop_down);
+
+  if (selected < n_params)
+    *params = published[selected];
+  else
+    fm_cook_own_params_read (self->own_params, params);
+}
 
 static char *
 integral_text (const FmLethality *lethality, const FmLethalityParams *params)
@@ -41,20 +65,17 @@ integral_text (const FmLethality *lethality, const FmLethalityParams *params)
 static void
 show_lethality (FmCookVerdicts *self, const FmExperiment *experiment)
 {
-  guint n_params;
-  const FmLethalityParams *params = fm_lethality_params (&n_params);
-  const guint selected = gtk_drop_down_get_selected (self->params_drop_down);
+  FmLethalityParams params;
   g_autoptr (FmLethality) lethality = NULL;
   g_autoptr (GError) error = NULL;
   g_autofree char *integral = NULL;
   g_autofree char *logs = NULL;
 
-  if (selected >= n_params)
-    return;
-  lethality = fm_lethality_new (experiment->core_readings, &params[selected], &error);
+  read_params (self, &params);
+  lethality = fm_lethality_new (experiment->core_readings, &params, &error);
   if (lethality != NULL) {
-    integral = integral_text (lethality, &params[selected]);
-    logs = fm_lethality_text (lethality, &params[selected]);
+    integral = integral_text (lethality, &params);
+    logs = fm_lethality_text (lethality, &params);
   }
   gtk_label_set_text (self->lethality_label, integral != NULL ? integral : error->message);
   gtk_label_set_text (self->logs_label, logs != NULL ? logs : "");
@@ -82,6 +103,7 @@ show_readings (FmCookVerdicts *self)
 static void
 params_changed_cb (FmCookVerdicts *self)
 {
+  gtk_widget_set_visible (GTK_WIDGET (self->own_params), wants_own (self));
   show_readings (self);
 }
 
@@ -129,6 +151,7 @@ fill_params (FmCookVerdicts *self)
 
   for (guint i = 0; i < n_params; i++)
     gtk_string_list_take (names, fm_lethality_params_name (&params[i]));
+  gtk_string_list_append (names, _ ("Own D and z, typed here"));
   gtk_drop_down_set_factory (self->params_drop_down, in_button);
   gtk_drop_down_set_list_factory (self->params_drop_down, in_list);
   gtk_drop_down_set_model (self->params_drop_down, G_LIST_MODEL (names));
@@ -151,11 +174,13 @@ fm_cook_verdicts_class_init (FmCookVerdictsClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_cook_verdicts_dispose;
+  g_type_ensure (FM_TYPE_COOK_OWN_PARAMS);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-cook-verdicts.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, box);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, params_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, own_params);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, lethality_label);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, logs_label);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, rows_box);

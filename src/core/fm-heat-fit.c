@@ -16,6 +16,7 @@
 typedef struct {
   FmHeatSetup setup;
   const GArray *readings;
+  const FmStop *stop;
   GError *error; /* the first that turned up */
 } Search;
 
@@ -44,8 +45,13 @@ mean_square (Search *search, double log_contact)
   double sum = 0;
   guint n = 0;
 
+  if (search->error == NULL && fm_stop_asked (search->stop))
+    g_set_error_literal (&search->error, FM_CORE_ERROR, FM_CORE_ERROR_STOPPED,
+                         _ ("The fit was stopped."));
+  if (search->error != NULL) /* what is left of the search would be for nothing */
+    return INFINITY;
   search->setup.contact_w_m2k = pow (10.0, log_contact);
-  result = fm_heat_predict (&search->setup, search->error == NULL ? &search->error : NULL);
+  result = fm_heat_predict (&search->setup, &search->error);
   if (result == NULL)
     return INFINITY;
   for (guint i = 0; i < search->readings->len; i++) {
@@ -111,10 +117,11 @@ golden_section (Search *search, double low, double high)
 gboolean
 fm_heat_fit_contact (const FmHeatSetup *setup,
                      const GArray *readings,
+                     const FmStop *stop,
                      FmHeatFit *fit,
                      GError **error)
 {
-  Search search = { .setup = *setup, .readings = readings, .error = NULL };
+  Search search = { .setup = *setup, .readings = readings, .stop = stop, .error = NULL };
   FmHeatFit found = { .n_readings = 0 };
   double low, high, log_contact;
 

@@ -55,6 +55,10 @@ fm_heat_setup_from_experiment (FmHeatSetup *self, const FmExperiment *experiment
   fm_experiment_patty_stats (experiment, &stats);
   if (isfinite (stats.mean_g))
     self->mass_g = stats.mean_g;
+  if (isfinite (experiment->patty_diameter_mm))
+    self->diameter_mm = experiment->patty_diameter_mm;
+  if (isfinite (experiment->patty_thickness_mm))
+    self->thickness_mm = experiment->patty_thickness_mm;
   if (isfinite (experiment->meat_temp_c))
     self->start_c = experiment->meat_temp_c;
   if (isfinite (experiment->surface_temp_c))

@@ -12,6 +12,7 @@
 #pragma once
 
 #include "core/fm-experiment.h"
+#include "core/fm-stop.h"
 #include "core/fm-thermal-properties.h"
 
 G_BEGIN_DECLS
@@ -72,7 +73,8 @@ void fm_heat_setup_clear (FmHeatSetup *self);
 /** Deep copy; @copy need not be initialised. */
 void fm_heat_setup_copy (const FmHeatSetup *self, FmHeatSetup *copy);
 /** Takes from @experiment what it records: surface temperature, meat temperature, side times (one
- * turn after side 1), rest, mean patty mass. What is not recorded stays as it is. */
+ * turn after side 1), rest, mean patty mass, diameter and thickness. What is not recorded stays as
+ * it is. */
 void fm_heat_setup_from_experiment (FmHeatSetup *self, const FmExperiment *experiment);
 /** Messages name the field. OUT_OF_RANGE, UNKNOWN_VALUE. */
 gboolean fm_heat_setup_check (const FmHeatSetup *self, GError **error);
@@ -99,10 +101,11 @@ typedef struct {
  * @readings: FmCoreReading; those after the end of @setup's rest do not count
  *
  * Least squares over the coefficient alone, a search along its logarithm. Needs three readings
- * (EMPTY). Some tenths of a second: run it off the main loop.
+ * (EMPTY). Some tenths of a second: run it off the main loop. @stop: (nullable): STOPPED.
  */
 gboolean fm_heat_fit_contact (const FmHeatSetup *setup,
                               const GArray *readings,
+                              const FmStop *stop,
                               FmHeatFit *fit,
                               GError **error);
 

@@ -36,6 +36,24 @@ fm_lethality_params (guint *n_params)
   return params_table;
 }
 
+void
+fm_lethality_params_init_own (FmLethalityParams *self, double d_min, double ref_c, double z_c)
+{
+  *self = (FmLethalityParams){
+    .organism = _ ("Own values"),
+    .matrix = N_ ("as you typed them"),
+    .method = N_ ("not stated"),
+    .fat_pct = NAN,
+    .d_min = d_min,
+    .ref_c = ref_c,
+    .z_c = z_c,
+    .tested_min_c = NAN,
+    .tested_max_c = NAN,
+    .source = N_ ("own, not published"),
+    .mark = "own",
+  };
+}
+
 char *
 fm_lethality_params_name (const FmLethalityParams *params)
 {
@@ -68,6 +86,12 @@ fm_core_readings_sorted (const GArray *readings)
 static gboolean
 check (const GArray *readings, const FmLethalityParams *params, GError **error)
 {
+  if (isnan (params->d_min) || isnan (params->z_c) || isnan (params->ref_c)) {
+    g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE,
+                         _ ("Lethality needs D, the temperature of that D, and z. Type all three, "
+                            "or choose a published set."));
+    return FALSE;
+  }
   if (!(params->d_min > 0.0) || !(params->z_c > 0.0) || !isfinite (params->d_min) ||
       !isfinite (params->z_c) || !isfinite (params->ref_c)) {
     g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,

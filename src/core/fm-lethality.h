@@ -23,11 +23,13 @@ typedef struct {
   double tested_min_c; /* temperatures at which D was measured; NaN = not stated */
   double tested_max_c;
   const char *source;
-  const char *mark; /* "read", "memory" */
+  const char *mark; /* "read", "memory", "own" */
 } FmLethalityParams;
 
 /** All published sets that state both D and z. */
 const FmLethalityParams *fm_lethality_params (guint *n_params);
+/** A set of the developer's own, marked as such; NaN = not given. */
+void fm_lethality_params_init_own (FmLethalityParams *self, double d_min, double ref_c, double z_c);
 /** "E. coli O157:H7, ground beef, 30.5 % fat". Translated. Returns: (transfer full). */
 char *fm_lethality_params_name (const FmLethalityParams *params);
 

@@ -105,7 +105,7 @@ compare_fit (void)
   }
   setup.contact_w_m2k = FM_HEAT_CONTACT_DEFAULT_W_M2K;
   start = g_get_monotonic_time ();
-  fm_heat_fit_contact (&setup, readings, &fit, NULL);
+  fm_heat_fit_contact (&setup, readings, NULL, &fit, NULL);
   g_print ("heat, fit of the contact coefficient: %.0f x one prediction\n",
            (double)(g_get_monotonic_time () - start) / usual.run_us);
 }

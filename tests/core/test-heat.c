@@ -196,13 +196,45 @@ test_fit (void)
       g_array_append_val (readings, reading);
     }
     setup.contact_w_m2k = FM_HEAT_CONTACT_DEFAULT_W_M2K;
-    g_assert_true (fm_heat_fit_contact (&setup, readings, &fit, &error));
+    g_assert_true (fm_heat_fit_contact (&setup, readings, NULL, &fit, &error));
     g_assert_no_error (error);
     g_test_message ("true %g, found %.1f, rms %.3f from %.3f", truths[t], fit.contact_w_m2k,
                     fit.rms_c, fit.rms_before_c);
     g_assert_cmpfloat (fabs (fit.contact_w_m2k / truths[t] - 1), <, 0.02);
     g_assert_cmpfloat (fit.rms_c, <, fit.rms_before_c);
     g_assert_false (fit.at_bound);
+  }
+}
+
+static gboolean
+count_down (gpointer data)
+{
+  int *left = data;
+
+  return (*left)-- <= 0;
+}
+
+/* However far the search has come, asking to stop ends it and gives no fit. */
+static void
+test_fit_stopped (void)
+{
+  for (int steps = 0; steps < 20; steps += 6) {
+    g_auto (FmHeatSetup) setup;
+    g_autoptr (GArray) readings = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
+    g_autoptr (GError) error = NULL;
+    int left = steps;
+    const FmStop stop = { count_down, &left };
+    FmHeatFit fit = { .contact_w_m2k = -1 };
+
+    patty (&setup);
+    for (int i = 1; i < 5; i++) {
+      FmCoreReading reading = { i * 100, 5 + 12 * i };
+      g_array_append_val (readings, reading);
+    }
+    g_assert_false (fm_heat_fit_contact (&setup, readings, &stop, &fit, &error));
+    g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_STOPPED);
+    g_assert_cmpfloat (fit.contact_w_m2k, ==, -1);
+    g_assert_cmpint (left, ==, -1);
   }
 }
 
@@ -215,19 +247,19 @@ test_fit_bad (void)
   FmHeatFit fit;
 
   patty (&setup);
-  g_assert_false (fm_heat_fit_contact (&setup, NULL, &fit, &error));
+  g_assert_false (fm_heat_fit_contact (&setup, NULL, NULL, &fit, &error));
   g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_EMPTY);
   g_clear_error (&error);
   for (int i = 0; i < 4; i++) {
     FmCoreReading cold = { i * 100, 5 };
     g_array_append_val (readings, cold);
   }
-  g_assert_true (fm_heat_fit_contact (&setup, readings, &fit, &error));
+  g_assert_true (fm_heat_fit_contact (&setup, readings, NULL, &fit, &error));
   g_assert_true (fit.at_bound);
   g_assert_cmpfloat (fit.contact_w_m2k, ==, FM_HEAT_CONTACT_MIN_W_M2K);
   for (guint i = 0; i < readings->len; i++)
     g_array_index (readings, FmCoreReading, i).temp_c = 99.0;
-  g_assert_true (fm_heat_fit_contact (&setup, readings, &fit, &error));
+  g_assert_true (fm_heat_fit_contact (&setup, readings, NULL, &fit, &error));
   g_assert_true (fit.at_bound);
   g_assert_cmpfloat (fit.contact_w_m2k, ==, FM_HEAT_CONTACT_MAX_W_M2K);
 }
@@ -284,7 +316,11 @@ test_from_experiment (void)
   experiment->minutes_side_1 = 3;
   experiment->minutes_side_2 = 2;
   experiment->rest_minutes = 4;
+  experiment->patty_diameter_mm = 115;
+  experiment->patty_thickness_mm = 17;
   fm_heat_setup_from_experiment (&setup, experiment);
+  g_assert_cmpfloat (setup.diameter_mm, ==, 115);
+  g_assert_cmpfloat (setup.thickness_mm, ==, 17);
   g_assert_cmpfloat (setup.pan_c, ==, 230);
   g_assert_cmpuint (setup.turns_s->len, ==, 1);
   g_assert_cmpfloat (g_array_index (setup.turns_s, double, 0), ==, 180);
@@ -358,6 +394,7 @@ main (int argc, char **argv)
   g_test_add_func ("/heat/refinement", test_refinement);
   g_test_add_func ("/heat/size", test_size);
   g_test_add_func ("/heat/fit", test_fit);
+  g_test_add_func ("/heat/fit-stopped", test_fit_stopped);
   g_test_add_func ("/heat/fit-bad", test_fit_bad);
   g_test_add_func ("/heat/bad-input", test_bad_input);
   g_test_add_func ("/heat/from-experiment", test_from_experiment);

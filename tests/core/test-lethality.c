@@ -294,6 +294,29 @@ test_lethality_texts (void)
   }
 }
 
+/* D 0.5 min at 60 °C, four minutes there: 8 reductions, and the text says whose numbers they are.
+ */
+static void
+test_own (void)
+{
+  g_autoptr (GArray) readings = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
+  const FmCoreReading held[] = { { 0, 60 }, { 240, 60 } };
+  FmLethalityParams params;
+  g_autoptr (GError) error = NULL;
+
+  g_array_append_vals (readings, held, G_N_ELEMENTS (held));
+  fm_lethality_params_init_own (&params, 0.5, 60.0, 6.0);
+  g_autoptr (FmLethality) lethality = fm_lethality_new (readings, &params, &error);
+  g_assert_no_error (error);
+  g_assert_cmpfloat_with_epsilon (lethality->log_reductions, 8.0, 1e-9);
+  g_autofree char *text = fm_lethality_text (lethality, &params);
+  g_assert_nonnull (strstr (text, "Own values, as you typed them"));
+  g_assert_nonnull (strstr (text, "own, not published"));
+  fm_lethality_params_init_own (&params, 0.5, NAN, 6.0);
+  g_assert_null (fm_lethality_new (readings, &params, &error));
+  g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -303,6 +326,7 @@ main (int argc, char **argv)
   g_test_add_func ("/lethality/monotone", test_monotone);
   g_test_add_func ("/lethality/errors", test_lethality_errors);
   g_test_add_func ("/lethality/texts", test_lethality_texts);
+  g_test_add_func ("/lethality/own", test_own);
   g_test_add_func ("/hold/authorities-differ", test_authorities_differ);
   g_test_add_func ("/hold/consumer", test_consumer);
   g_test_add_func ("/hold/not-known", test_not_known);

@@ -1,6 +1,8 @@
 """The cook by its numbers: a temperature log becomes each authority's verdict, in words."""
 
-from harness import run
+import subprocess
+
+from harness import run, wait_for
 
 TITLE = "Title of the experiment"
 READINGS = "Readings as text, time and temperature"
@@ -93,6 +95,59 @@ def the_cook_is_predicted_and_fitted(start, folder):
     program.quit()
 
 
+def scroll_to(node):
+    """Turns the wheel over the experiment until @node is well inside the window."""
+    def is_inside():
+        if 150 < node.extents()[1] < 600:
+            return True
+        subprocess.run(["xdotool", "mousemove", "514", "400", "click", "5"], check=True)
+        return False
+    wait_for(is_inside, f"{node} in view")
+
+
+def own_numbers_are_taken(start, folder):
+    program = start("--demo", "--separate")
+    open_without_readings(program)
+    paste(program, "0 5", "2:00 60", "6:00 60")
+    choice = program.find("Organism and food of D and z", role="push button", contains=True)
+    scroll_to(choice)
+    program.press_in(choice)
+    program.press("End", "Return")
+    program.says("Lethality needs D, the temperature of that D, and z.")
+    program.type_into("Own D", "0,5")
+    program.type_into("Temperature of the own D", "60")
+    program.type_into("Own z", "0")
+    program.says("Own z is too small")
+    program.type_into("Own z", "6")
+    program.says("Integrated lethality F: ")
+    program.says("Own values, as you typed them: D 30.0 s at 60.0 °C, z 6.0 K (own, not published).")
+    program.screenshot("cook-own")
+    assert not program.unnamed(), program.unnamed()
+    program.quit()
+
+
+def the_experiment_keeps_what_was_typed(start, folder):
+    program = start("--demo", "--separate")
+    open_prediction(program)
+    program.type_into("Thickness of the patty", "15")
+    program.type_into("Diameter of the patty", "118")
+    program.type_into("Raw mass of a patty to estimate", "")
+    program.type_into("Core temperature to reach", "68,5")
+    program.says("All changes saved")
+    program.quit()
+    program = start("--separate")
+    open_prediction(program)
+    program.reads("Thickness of the patty", "15")
+    program.reads("Diameter of the patty", "118")
+    program.reads("Core temperature to reach", "68.5")
+    # Another experiment shows its own and is not touched by being shown.
+    program.press_in([node for node in program.all("\nVersion ", role="label", contains=True)][1])
+    program.reads("Core temperature to reach", "71.1")
+    program.reads("Diameter of the patty", "")
+    program.says("Changes are saved as you make them")
+    program.quit()
+
+
 def losses_stand_beside_each_other(start, folder):
     program = start("--demo", "--separate")
     open_prediction(program)
@@ -108,4 +163,6 @@ run(each_authority_judges_a_pasted_log,
     a_gap_in_the_log_is_not_known,
     a_cook_below_the_table_shows_the_advisory,
     the_cook_is_predicted_and_fitted,
+    own_numbers_are_taken,
+    the_experiment_keeps_what_was_typed,
     losses_stand_beside_each_other)

@@ -5,7 +5,9 @@
 
 #include "app/fm-accessible.h"
 #include "app/fm-map-numbers.h"
+#include "app/fm-map-slices.h"
 #include "app/fm-map-spots.h"
+#include "app/fm-map-traces.h"
 #include "app/fm-widget.h"
 
 #define WAIT_MS 300
@@ -21,6 +23,8 @@ struct _FmMapReading {
   GtkSpinner *spinner;
   FmMapNumbers *numbers;
   FmMapSpots *spots;
+  FmMapSlices *slices;
+  FmMapTraces *traces;
 
   FmMapDocument *document;
   GArray *responses; /* FmMapResponse, those in the drop-down */
@@ -48,14 +52,18 @@ show_fit (FmMapReading *self)
 {
   fm_map_numbers_show (self->numbers, self->fit, fm_map_document_get_names (self->document));
   fm_map_spots_show (self->spots, self->document, self->fit);
+  fm_map_slices_show (self->slices, self->document, self->fit);
+  fm_map_traces_show (self->traces, self->document, self->fit);
 }
 
 static void
 drop_fit (FmMapReading *self, const char *sentence)
 {
-  g_clear_pointer (&self->fit, fm_map_fit_free);
   fm_map_numbers_say (self->numbers, sentence);
   fm_map_spots_show (self->spots, self->document, NULL);
+  fm_map_slices_show (self->slices, self->document, NULL);
+  fm_map_traces_show (self->traces, self->document, NULL);
+  g_clear_pointer (&self->fit, fm_map_fit_free);
 }
 
 static void
@@ -63,13 +71,14 @@ fitted_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (FmMapReading) self = data;
   g_autoptr (GError) error = NULL;
+  g_autoptr (FmMapFit) before = NULL; /* read by the pictures until they show the new one */
   FmMapFit *fit = fm_map_fit_finish (result, &error);
 
   if (fit == NULL)
     return;
   g_clear_object (&self->cancellable);
   gtk_spinner_stop (self->spinner);
-  g_clear_pointer (&self->fit, fm_map_fit_free);
+  before = self->fit;
   self->fit = fit;
   show_fit (self);
 }
@@ -179,6 +188,8 @@ fm_map_reading_class_init (FmMapReadingClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_map_reading_dispose;
   g_type_ensure (FM_TYPE_MAP_NUMBERS);
   g_type_ensure (FM_TYPE_MAP_SPOTS);
+  g_type_ensure (FM_TYPE_MAP_SLICES);
+  g_type_ensure (FM_TYPE_MAP_TRACES);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-map-reading.ui");
@@ -190,6 +201,8 @@ fm_map_reading_class_init (FmMapReadingClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, spinner);
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, numbers);
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, spots);
+  gtk_widget_class_bind_template_child (widget_class, FmMapReading, slices);
+  gtk_widget_class_bind_template_child (widget_class, FmMapReading, traces);
   gtk_widget_class_bind_template_callback (widget_class, choice_cb);
   gtk_widget_class_bind_template_callback (widget_class, response_cb);
 }

@@ -36,8 +36,19 @@ fm_chart_scale_init (FmChartScale *self, const double *values, guint n, guint ma
   double low;
   double high;
 
-  g_return_if_fail (max_ticks >= 3);
   range_with_zero (values, n, &low, &high);
+  fm_chart_scale_init_between (self, low, high, max_ticks);
+}
+
+void
+fm_chart_scale_init_between (FmChartScale *self, double low, double high, guint max_ticks)
+{
+  g_return_if_fail (max_ticks >= 3);
+  /* A span lost in the rounding of its ends could have no steps. */
+  if (!(high - low > 1e-9 * MAX (fabs (low), fabs (high)))) {
+    low -= 0.5;
+    high = low + 1.0;
+  }
   self->step = pow (10.0, floor (log10 ((high - low) / max_ticks)));
   for (;;) {
     /* A hair of tolerance keeps 0.3 / 0.1 from needing a fourth step. */

@@ -20,6 +20,8 @@ typedef struct {
  * only zeros, the axis runs from 0 to 1.
  */
 void fm_chart_scale_init (FmChartScale *self, const double *values, guint n, guint max_ticks);
+/** The same for marks that are no lengths: the axis covers @low to @high, with or without zero. */
+void fm_chart_scale_init_between (FmChartScale *self, double low, double high, guint max_ticks);
 double fm_chart_scale_tick (const FmChartScale *self, guint index);
 /** Place of @value between @at_min and @at_max (pixels, either may be larger); clamped to them. */
 double fm_chart_scale_place (const FmChartScale *self, double value, double at_min, double at_max);

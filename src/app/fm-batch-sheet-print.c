@@ -73,7 +73,7 @@ fm_batch_sheet_print (GtkWidget *owner, FmBatchSheet *sheet, FmBatchSheetSay say
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_allow_async (operation, TRUE);
-  gtk_print_operation_set_job_name (operation, _ ("Batch Sheet"));
+  gtk_print_operation_set_job_name (operation, sheet->what);
   g_object_set_data_full (G_OBJECT (operation), "fm-job", job, (GDestroyNotify)job_free);
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_print_cb), job);
   g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page_cb), job);
@@ -136,8 +136,10 @@ fm_batch_sheet_save_pdf (GtkWidget *owner,
                          const char *name,
                          FmBatchSheetSay say)
 {
+  /* Translators: "Batch Sheet", "Taster Sheets" ... */
+  g_autofree char *title = g_strdup_printf (_ ("Save %s"), sheet->what);
   GtkFileChooserNative *chooser =
-      gtk_file_chooser_native_new (_ ("Save Batch Sheet"), GTK_WINDOW (gtk_widget_get_root (owner)),
+      gtk_file_chooser_native_new (title, GTK_WINDOW (gtk_widget_get_root (owner)),
                                    GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
 
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);

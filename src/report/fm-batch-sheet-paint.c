@@ -28,6 +28,7 @@ static const struct {
   [FM_SHEET_TOTAL] = { "Sans Bold", 10.0, 2.5, 2.5, FALSE },
   [FM_SHEET_STEP] = { "Sans", 10.0, 2.5, 2.5, TRUE },
   [FM_SHEET_TEXT] = { "Sans", 10.0, 1.0, 1.0, FALSE },
+  [FM_SHEET_WRITE] = { "Sans", 11.0, 5.0, 4.0, FALSE },
   [FM_SHEET_CAUTION] = { "Sans", 10.0, 1.0, 3.0, FALSE },
   [FM_SHEET_SMALL] = { "Sans", 8.0, 2.0, 1.0, FALSE },
 };
@@ -130,9 +131,10 @@ break_pages (const FmBatchSheet *sheet, cairo_t *cr, double line_pt, double colu
   g_array_append_val (first, start);
   for (guint i = 0; i < sheet->rows->len; i++) {
     const double height_pt = row_height_pt (cr, get_row (sheet, i), line_pt, scale);
+    const gboolean title = get_row (sheet, i)->kind == FM_SHEET_TITLE;
 
-    if (y_pt + height_pt > column_pt && i > start) {
-      i = start = step_back_over_headings (sheet, start, i);
+    if ((title || y_pt + height_pt > column_pt) && i > start) {
+      i = start = title ? i : step_back_over_headings (sheet, start, i);
       g_array_append_val (first, start);
       y_pt = row_height_pt (cr, get_row (sheet, i), line_pt, scale);
     } else {
@@ -140,6 +142,16 @@ break_pages (const FmBatchSheet *sheet, cairo_t *cr, double line_pt, double colu
     }
   }
   return first;
+}
+
+static guint
+count_titles (const FmBatchSheet *sheet)
+{
+  guint n_titles = 0;
+
+  for (guint i = 0; i < sheet->rows->len; i++)
+    n_titles += get_row (sheet, i)->kind == FM_SHEET_TITLE;
+  return n_titles;
 }
 
 FmSheetLayout *
@@ -152,7 +164,8 @@ fm_sheet_layout_new (const FmBatchSheet *sheet, cairo_t *cr, double width_pt, do
   for (self->scale = 1.0;; self->scale -= SCALE_STEP) {
     g_clear_pointer (&self->first, g_array_unref);
     self->first = break_pages (sheet, cr, line_pt, column_pt, self->scale);
-    if (self->first->len == 1 || self->scale < MIN_SCALE + SCALE_STEP / 2.0)
+    if (self->first->len <= MAX (count_titles (sheet), 1) ||
+        self->scale < MIN_SCALE + SCALE_STEP / 2.0)
       return self;
   }
 }
@@ -225,7 +238,7 @@ fm_sheet_layout_paint (
     if (looks[row->kind].box)
       paint_box (cr, top_pt, self->scale);
     y_pt += row_height_pt (cr, row, line_pt, self->scale);
-    if (is_in_table (row->kind))
+    if (is_in_table (row->kind) || row->kind == FM_SHEET_WRITE)
       paint_rule (cr, y_pt, line_pt);
   }
 }

@@ -11,8 +11,16 @@
 /* Names of the dataset are full of commas. */
 #define NAME_BREAK "; "
 
-static FmSheetRow *
-add_row (FmBatchSheet *self, FmSheetKind kind, char *text)
+static void
+row_free (FmSheetRow *row)
+{
+  for (guint i = 0; i < FM_SHEET_N_CELLS; i++)
+    g_free (row->cells[i]);
+  g_free (row);
+}
+
+FmSheetRow *
+fm_batch_sheet_add (FmBatchSheet *self, FmSheetKind kind, char *text)
 {
   FmSheetRow *row = g_new0 (FmSheetRow, 1);
 
@@ -22,12 +30,14 @@ add_row (FmBatchSheet *self, FmSheetKind kind, char *text)
   return row;
 }
 
-static void
-row_free (FmSheetRow *row)
+FmBatchSheet *
+fm_batch_sheet_new_empty (const char *what)
 {
-  for (guint i = 0; i < FM_SHEET_N_CELLS; i++)
-    g_free (row->cells[i]);
-  g_free (row);
+  FmBatchSheet *self = g_new0 (FmBatchSheet, 1);
+
+  self->what = what;
+  self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify)row_free);
+  return self;
 }
 
 static char *
@@ -61,25 +71,27 @@ add_head (FmBatchSheet *self, const FmBatchSheetInput *input)
   g_autofree char *mass = fm_number_format_unit (plan->patty_mass_g, 1, "g");
   g_autoptr (GString) origin = g_string_new (NULL);
 
-  add_row (self, FM_SHEET_TITLE,
-           /* Translators: name of the blend, "version 3" */
-           g_strdup_printf (_ ("Batch sheet: %s, %s"), input->blend_name, input->version_name));
-  add_row (self, FM_SHEET_SUBTITLE,
-           g_strdup_printf (
-               ngettext ("%d patty of %s raw", "%d patties of %s raw", (gulong)plan->n_patties),
-               plan->n_patties, mass));
+  fm_batch_sheet_add (
+      self, FM_SHEET_TITLE,
+      /* Translators: name of the blend, "version 3" */
+      g_strdup_printf (_ ("Batch sheet: %s, %s"), input->blend_name, input->version_name));
+  fm_batch_sheet_add (self, FM_SHEET_SUBTITLE,
+                      g_strdup_printf (ngettext ("%d patty of %s raw", "%d patties of %s raw",
+                                                 (gulong)plan->n_patties),
+                                       plan->n_patties, mass));
   if (input->notebook_name != NULL)
     g_string_append_printf (origin, _ ("Notebook: %s"), input->notebook_name);
   if (input->date_text != NULL)
     g_string_append_printf (origin, "%s%s", origin->len > 0 ? " · " : "", input->date_text);
   if (origin->len > 0)
-    add_row (self, FM_SHEET_SMALL, g_strdup (origin->str));
+    fm_batch_sheet_add (self, FM_SHEET_SMALL, g_strdup (origin->str));
 }
 
 static void
 add_ingredient (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatchLine *line)
 {
-  FmSheetRow *row = add_row (self, FM_SHEET_INGREDIENT, g_strdup (line->line->ingredient->name));
+  FmSheetRow *row =
+      fm_batch_sheet_add (self, FM_SHEET_INGREDIENT, g_strdup (line->line->ingredient->name));
 
   row->cells[1] = fm_number_format_unit (line->share_pct, 1, "%");
   row->cells[2] = fm_number_format_unit (line->edible_g, 1, "g");
@@ -90,18 +102,19 @@ add_ingredient (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatc
 static void
 add_totals (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *batch)
 {
-  FmSheetRow *row = add_row (self, FM_SHEET_TOTAL, g_strdup (_ ("Into the grinder")));
+  FmSheetRow *row = fm_batch_sheet_add (self, FM_SHEET_TOTAL, g_strdup (_ ("Into the grinder")));
 
   row->cells[2] = fm_number_format_unit (batch->edible_g, 1, "g");
   row->cells[3] = fm_number_format_unit (batch->purchased_g, 1, "g");
   row->cells[4] = known_money_text (input, batch, batch->cost);
-  row = add_row (self, FM_SHEET_TOTAL, g_strdup (_ ("Ground, for the patties")));
+  row = fm_batch_sheet_add (self, FM_SHEET_TOTAL, g_strdup (_ ("Ground, for the patties")));
   row->cells[2] = fm_number_format_unit (batch->ground_g, 1, "g");
   if (isnan (batch->salt_g))
     return;
   g_autofree char *salt_pct = fm_number_to_edit (input->plan.salt_pct, 2);
-  row = add_row (self, FM_SHEET_INGREDIENT,
-                 g_strdup_printf (_ ("Salt, %s %% of the ground mass, on top"), salt_pct));
+  row =
+      fm_batch_sheet_add (self, FM_SHEET_INGREDIENT,
+                          g_strdup_printf (_ ("Salt, %s %% of the ground mass, on top"), salt_pct));
   row->cells[2] = fm_number_format_unit (batch->salt_g, 1, "g");
 }
 
@@ -118,9 +131,10 @@ add_table_notes (FmBatchSheet *self, const FmBatch *batch)
                               line->line->ingredient->name);
   }
   if (assumed->len > 0)
-    add_row (self, FM_SHEET_SMALL,
-             g_strdup_printf (_ ("No trim loss is stated, so all of it is taken as edible: %s."),
-                              assumed->str));
+    fm_batch_sheet_add (
+        self, FM_SHEET_SMALL,
+        g_strdup_printf (_ ("No trim loss is stated, so all of it is taken as edible: %s."),
+                         assumed->str));
 }
 
 static void
@@ -128,8 +142,8 @@ add_table (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
 {
   FmSheetRow *head = NULL;
 
-  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Weigh")));
-  head = add_row (self, FM_SHEET_COLUMNS, g_strdup (_ ("Ingredient")));
+  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Weigh")));
+  head = fm_batch_sheet_add (self, FM_SHEET_COLUMNS, g_strdup (_ ("Ingredient")));
   head->cells[1] = g_strdup (_ ("Share"));
   head->cells[2] = g_strdup (_ ("Edible"));
   head->cells[3] = g_strdup (_ ("As purchased"));
@@ -164,15 +178,16 @@ add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
   g_autofree char *yield = fm_number_format_unit (input->plan.cook_yield_pct, 1, "%");
 
   self->costs = costs_text (input, batch);
-  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Cost")));
-  add_row (self, FM_SHEET_TEXT, g_strdup (self->costs));
-  add_row (self, FM_SHEET_SMALL,
-           isnan (input->plan.cook_yield_pct)
-               ? g_strdup (_ ("The fat of the blend is not known, so neither is the cooked mass."))
-               /* Translators: cooking method, yield in %, mass of a cooked patty */
-               : g_strdup_printf (_ ("%s: cooked yield %s of the raw mass as predicted, %s for a "
-                                     "patty. Salt is not in the cost."),
-                                  fm_cook_method_name (input->method), yield, mass));
+  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Cost")));
+  fm_batch_sheet_add (self, FM_SHEET_TEXT, g_strdup (self->costs));
+  fm_batch_sheet_add (
+      self, FM_SHEET_SMALL,
+      isnan (input->plan.cook_yield_pct)
+          ? g_strdup (_ ("The fat of the blend is not known, so neither is the cooked mass."))
+          /* Translators: cooking method, yield in %, mass of a cooked patty */
+          : g_strdup_printf (_ ("%s: cooked yield %s of the raw mass as predicted, %s for a "
+                                "patty. Salt is not in the cost."),
+                             fm_cook_method_name (input->method), yield, mass));
 }
 
 static char *
@@ -237,18 +252,19 @@ add_steps (FmBatchSheet *self,
                               ? g_strdup_printf (_ (" The brief asks for: %s."), doneness)
                               : g_strdup ("");
 
-  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Steps")));
-  add_row (self, FM_SHEET_STEP, chill_step (input));
-  add_row (self, FM_SHEET_STEP, grind_step (input));
+  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Steps")));
+  fm_batch_sheet_add (self, FM_SHEET_STEP, chill_step (input));
+  fm_batch_sheet_add (self, FM_SHEET_STEP, grind_step (input));
   if (!isnan (batch->salt_g))
-    add_row (self, FM_SHEET_STEP, salt_step (input, batch));
-  add_row (self, FM_SHEET_STEP,
-           g_strdup_printf (ngettext ("Shape %d patty of %s.", "Shape %d patties of %s each.",
-                                      (gulong)input->plan.n_patties),
-                            input->plan.n_patties, mass));
-  add_row (self, FM_SHEET_STEP,
-           g_strdup_printf (_ ("Cook: %s.%s Highest core temperature: ______ °C."),
-                            fm_cook_method_name (input->method), goal));
+    fm_batch_sheet_add (self, FM_SHEET_STEP, salt_step (input, batch));
+  fm_batch_sheet_add (
+      self, FM_SHEET_STEP,
+      g_strdup_printf (ngettext ("Shape %d patty of %s.", "Shape %d patties of %s each.",
+                                 (gulong)input->plan.n_patties),
+                       input->plan.n_patties, mass));
+  fm_batch_sheet_add (self, FM_SHEET_STEP,
+                      g_strdup_printf (_ ("Cook: %s.%s Highest core temperature: ______ °C."),
+                                       fm_cook_method_name (input->method), goal));
 }
 
 static char *
@@ -274,9 +290,10 @@ add_stated_allergens (FmBatchSheet *self, const FmBatch *batch)
 
     if (!ingredient->allergens_known)
       continue;
-    add_row (self, FM_SHEET_TEXT,
-             g_strdup_printf ("%s: %s", ingredient->name,
-                              *text != '\0' ? text : _ ("none stated by whoever entered it")));
+    fm_batch_sheet_add (
+        self, FM_SHEET_TEXT,
+        g_strdup_printf ("%s: %s", ingredient->name,
+                         *text != '\0' ? text : _ ("none stated by whoever entered it")));
   }
 }
 
@@ -285,11 +302,11 @@ add_allergens (FmBatchSheet *self, const FmBatch *batch)
 {
   g_autofree char *not_stated = joined_names (batch, FALSE);
 
-  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Allergens (US 9 and EU 14 lists)")));
+  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Allergens (US 9 and EU 14 lists)")));
   add_stated_allergens (self, batch);
   if (*not_stated != '\0')
-    add_row (self, FM_SHEET_TEXT, g_strdup_printf (_ ("Not stated: %s"), not_stated));
-  add_row (
+    fm_batch_sheet_add (self, FM_SHEET_TEXT, g_strdup_printf (_ ("Not stated: %s"), not_stated));
+  fm_batch_sheet_add (
       self, FM_SHEET_SMALL,
       g_strdup (_ ("Check the label of each supplier. Not stated does not mean none, and traces "
                    "are not listed. Local rules decide what must be declared.")));
@@ -302,14 +319,16 @@ add_citation (FmBatchSheet *self, const FmBatch *batch)
     if (g_array_index (batch->lines, FmBatchLine, i).line->ingredient->provenance !=
         FM_PROVENANCE_DATASET)
       continue;
-    add_row (self, FM_SHEET_SMALL,
-             g_strdup (_ ("Composition and cooked yields: USDA National Nutrient Database for "
-                          "Standard Reference, Release 28, and own entries.")));
+    fm_batch_sheet_add (
+        self, FM_SHEET_SMALL,
+        g_strdup (_ ("Composition and cooked yields: USDA National Nutrient Database for "
+                     "Standard Reference, Release 28, and own entries.")));
     return;
   }
-  add_row (self, FM_SHEET_SMALL,
-           g_strdup (_ ("Composition: own entries. Cooked yields: USDA National Nutrient Database "
-                        "for Standard Reference, Release 28.")));
+  fm_batch_sheet_add (
+      self, FM_SHEET_SMALL,
+      g_strdup (_ ("Composition: own entries. Cooked yields: USDA National Nutrient Database "
+                   "for Standard Reference, Release 28.")));
 }
 
 FmBatchSheet *
@@ -320,15 +339,14 @@ fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GE
 
   if (batch == NULL)
     return NULL;
-  self = g_new0 (FmBatchSheet, 1);
-  self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify)row_free);
+  self = fm_batch_sheet_new_empty (_ ("Batch Sheet"));
   add_head (self, input);
   add_table (self, input, batch);
   add_costs (self, input, batch);
   add_steps (self, formula, input, batch);
   add_allergens (self, batch);
-  add_row (self, FM_SHEET_HEADING, g_strdup (_ ("Ground meat")));
-  add_row (self, FM_SHEET_CAUTION, g_strdup (fm_caution_text ()));
+  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Ground meat")));
+  fm_batch_sheet_add (self, FM_SHEET_CAUTION, g_strdup (fm_caution_text ()));
   add_citation (self, batch);
   return self;
 }

@@ -24,7 +24,7 @@ typedef struct {
 } FmBatchSheetInput;
 
 typedef enum {
-  FM_SHEET_TITLE,
+  FM_SHEET_TITLE, /* begins a page */
   FM_SHEET_SUBTITLE,
   FM_SHEET_HEADING,
   FM_SHEET_COLUMNS,    /* column headings of the table */
@@ -32,6 +32,7 @@ typedef enum {
   FM_SHEET_TOTAL,
   FM_SHEET_STEP, /* with a box to tick */
   FM_SHEET_TEXT,
+  FM_SHEET_WRITE, /* a line with room to write on */
   FM_SHEET_CAUTION,
   FM_SHEET_SMALL,
 } FmSheetKind;
@@ -45,13 +46,18 @@ typedef struct {
 } FmSheetRow;
 
 typedef struct {
-  GPtrArray *rows; /* FmSheetRow, top down */
-  char *costs;     /* the three costs and what has no price, for the dialog */
+  const char *what; /* translated, e.g. "Batch Sheet" */
+  GPtrArray *rows;  /* FmSheetRow, top down */
+  char *costs;      /* the three costs and what has no price, for the dialog */
 } FmBatchSheet;
 
 /** NULL + error as fm_batch_new(). */
 FmBatchSheet *
 fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GError **error);
+/** @what: translated, static; for sheets of another kind that go to paper the same way. */
+FmBatchSheet *fm_batch_sheet_new_empty (const char *what);
+/** @text: (transfer full) first cell. Returns: (transfer none) the new row at the end. */
+FmSheetRow *fm_batch_sheet_add (FmBatchSheet *self, FmSheetKind kind, char *text);
 void fm_batch_sheet_free (FmBatchSheet *self);
 /** All of it as lines of text, for a screen reader. Returns: (transfer full). */
 char *fm_batch_sheet_text (const FmBatchSheet *self);

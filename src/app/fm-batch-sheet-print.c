@@ -49,6 +49,19 @@ draw_page_cb (GtkPrintOperation *operation, GtkPrintContext *context, int page, 
                          gtk_print_context_get_width (context), (guint)page);
 }
 
+/* The print dialog offers a look at the pages; what is not for this screen ends there. */
+static gboolean
+refuse_preview_cb (GtkPrintOperation *operation,
+                   GtkPrintOperationPreview *preview,
+                   GtkPrintContext *context,
+                   GtkWindow *parent,
+                   Job *job)
+{
+  gtk_print_operation_preview_end_preview (preview);
+  job->say (job->owner, _ ("This sheet is never shown on the screen. Print it instead."), TRUE);
+  return TRUE;
+}
+
 static void
 print_done_cb (GtkPrintOperation *operation, GtkPrintOperationResult result, Job *job)
 {
@@ -77,6 +90,8 @@ fm_batch_sheet_print (GtkWidget *owner, FmBatchSheet *sheet, FmBatchSheetSay say
   g_object_set_data_full (G_OBJECT (operation), "fm-job", job, (GDestroyNotify)job_free);
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_print_cb), job);
   g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page_cb), job);
+  if (sheet->secret)
+    g_signal_connect (operation, "preview", G_CALLBACK (refuse_preview_cb), job);
   g_signal_connect (operation, "done", G_CALLBACK (print_done_cb), job);
   /* Errors reach the "done" handler as well. */
   gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,

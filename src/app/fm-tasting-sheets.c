@@ -5,12 +5,14 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-tasting-sheet-form.h"
+#include "app/fm-tasting-sheet-tools.h"
 #include "app/fm-widget.h"
 
 struct _FmTastingSheets {
   GtkWidget parent_instance;
 
   GtkWidget *box;
+  FmTastingSheetTools *tools;
   GtkListBox *taster_list;
   GtkLabel *taster_label;
   FmTastingSheetForm *form;
@@ -245,6 +247,7 @@ leave_document (FmTastingSheets *self)
   if (self->document == NULL)
     return;
   g_signal_handlers_disconnect_by_data (self->document, self);
+  fm_tasting_sheet_tools_set_document (self->tools, NULL);
   fm_tasting_sheet_form_show (self->form, NULL, 0);
   g_clear_object (&self->document);
   while ((row = gtk_list_box_get_row_at_index (self->taster_list, 0)) != NULL)
@@ -263,6 +266,7 @@ static void
 bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, box);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, tools);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, taster_list);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, taster_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, form);
@@ -288,6 +292,7 @@ fm_tasting_sheets_class_init (FmTastingSheetsClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_sheets_dispose;
   g_type_ensure (FM_TYPE_TASTING_SHEET_FORM);
+  g_type_ensure (FM_TYPE_TASTING_SHEET_TOOLS);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-tasting-sheets.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -311,6 +316,7 @@ fm_tasting_sheets_set_document (FmTastingSheets *self, FmTastingDocument *docume
     return;
   self->document = g_object_ref (document);
   g_signal_connect_object (document, "changed", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
+  fm_tasting_sheet_tools_set_document (self->tools, document);
   add_tasters (self);
   choose_taster (self, 0);
 }

@@ -1,7 +1,7 @@
 /* fm-batch-sheet-paint.h - a batch sheet on paper
  *
- * One page for each title is the rule: type shrinks down to 75 % for it. A longer sheet goes on over
- * further pages, broken between rows only. Lengths in points (1/72 inch).
+ * One page for each title is the rule: type shrinks down to 75 % for it. A longer sheet goes on
+ * over further pages, broken between rows only. Lengths in points (1/72 inch).
  */
 #pragma once
 

@@ -215,6 +215,7 @@ fm_taster_key_sheet_new (const FmTasting *tasting, const char *date_text)
 {
   FmBatchSheet *sheet = fm_batch_sheet_new_empty (_ ("Key Sheet"));
 
+  sheet->secret = TRUE;
   add_head (
       sheet, tasting, g_strdup_printf (_ ("Key sheet: %s"), get_title (tasting)),
       _ ("For the kitchen only. Keep it away from tasters and from whoever types the sheets."),

@@ -116,6 +116,7 @@ test_key_sheet_tells_all (void)
   g_autoptr (FmBatchSheet) sheet = fm_taster_key_sheet_new (tasting, NULL);
   g_autofree char *text = fm_batch_sheet_text (sheet);
 
+  g_assert_true (sheet->secret);
   assert_has (text, "For the kitchen only");
   for (guint i = 0; i < G_N_ELEMENTS (tasters); i++)
     assert_has (text, tasters[i]);

@@ -1,0 +1,159 @@
+"""Sheets of a sealed tasting, typed by code and filled in at the desk: nobody is told who is who."""
+
+import re
+
+from harness import run, wait_for
+from tasting_steps import TASTERS, sealed_tasting
+
+VERSION = re.compile(r"\bversion\s*\d", re.IGNORECASE)
+
+
+def all_texts(program):
+    """Every name and description that the accessible tree holds, shown or not."""
+    return [text for node in program.tree().below() for text in (node.name, node.description)
+            if text]
+
+
+def assert_no_identity(program, samples):
+    told = [text for text in all_texts(program)
+            if any(name in text for name in samples) or VERSION.search(text)]
+    assert not told, told
+
+
+def assert_no_code_beside_a_name(program, samples, codes):
+    told = [text for text in all_texts(program)
+            if any(name in text for name in samples) and any(code in text for code in codes)]
+    assert not told, told
+
+
+def fields(program, what):
+    """Codes of the cups for which @what is asked, in serving order."""
+    prefix = what + " of "
+    names = (node.name for node in program.all(prefix, contains=True))
+    return list(dict.fromkeys(name[len(prefix):] for name in names
+                              if re.fullmatch(re.escape(prefix) + r"\d{3}", name)))
+
+
+def type_ranks(program, places):
+    codes = wait_for(lambda: fields(program, "rank order"), "cups to rank")
+    assert len(codes) == len(places), codes
+    for code, place in zip(codes, places):
+        program.type_into(f"rank order of {code}", place)
+    return codes
+
+
+def a_sheet_is_typed_by_code(start, folder):
+    program = start("--demo", "--separate")
+    samples = sealed_tasting(program)
+    codes = type_ranks(program, "1234")
+    program.says("This sheet is whole.")
+    assert_no_code_beside_a_name(program, samples, codes)
+    assert not [text for text in all_texts(program) if any(name in text for name in samples)]
+    assert not program.unnamed(), program.unnamed()
+    program.screenshot("tasting-sheets")
+
+    program.type_into(f"rank order of {codes[0]}", "7")
+    program.find("7", contains=True)
+    program.button("Sheet Is In")
+    program.find("A Field Holds No Mark", contains=True, showing=False)
+    program.button("Close")
+    program.reads(f"rank order of {codes[0]}", "7")
+    program.type_into(f"rank order of {codes[0]}", "2")
+    program.button("Sheet Is In")
+    program.says(f"Sheet of {TASTERS[0]}: in")
+    program.says("Sealed, 1 of 3 sheets in")
+
+    program.button("Next Taster")
+    program.says(f"Sheet of {TASTERS[1]}: waited for")
+    program.says("Not filled in yet: rank order")
+    program.button("Sheet Is In")
+    program.find("Take the Sheet with Gaps?", contains=True, showing=False)
+    program.button("Keep Waiting")
+    program.button("Missing")
+    program.says(f"Sheet of {TASTERS[1]}: missing")
+    program.button("Next Taster")
+    type_ranks(program, "1134")
+    program.button("Dropped Out")
+    program.says(f"Sheet of {TASTERS[2]}: dropped out")
+    program.says("Sealed, 3 of 3 sheets in")
+    program.quit()
+
+
+def taste_cups(program, codes):
+    """Through the pages of each cup to that of the order."""
+    for _ in codes:
+        program.find("Taste cup ", contains=True)
+        heading = next(text for text in all_texts(program) if text.startswith("Taste cup "))
+        assert heading[-3:] in codes, heading
+        program.type_into(f"Remark on {heading[-3:]}", "juicy")
+        program.button("Next")
+        program.gone(heading)
+    program.find("Put the cups in order")
+
+
+def order_cups(program, codes):
+    for code in codes:
+        program.button(code)
+        program.find(f": {code}", contains=True)
+
+
+def blind_mode_tells_nobody_who_is_who(start, folder):
+    program = start("--demo", "--separate")
+    samples = sealed_tasting(program)
+    codes = wait_for(lambda: fields(program, "rank order"), "codes")
+    program.button("Blind Mode")
+    program.find("Who tastes?")
+    program.gone("Tastings")
+    assert [frame.name for frame in program.tree().children] == ["Tasting"]
+    assert_no_identity(program, samples)
+    program.screenshot("tasting-blind-who")
+
+    for number, taster in enumerate(TASTERS):
+        program.button(taster)
+        program.find(f"{taster}, step 1 of 6")
+        assert_no_identity(program, samples)
+        assert not program.unnamed(), program.unnamed()
+        program.screenshot("tasting-blind-cup")
+        taste_cups(program, codes)
+        assert_no_identity(program, samples)
+        order_cups(program, codes if number < 2 else codes[::-1])
+        program.screenshot("tasting-blind-order")
+        program.button("Next")
+        program.find("All questions are answered.")
+        program.button("Hand In")
+        program.find(f"Thank you, {taster}. Your sheet is in.")
+        program.gone(taster, role="push button")
+    program.find("No sheet is waited for")
+    assert_no_identity(program, samples)
+
+    program.press("Escape")
+    program.find("End Blind Mode?", contains=True, showing=False)
+    assert_no_identity(program, samples)
+    program.button("Keep Tasting")
+    program.press("Escape")
+    program.find("End Blind Mode?", contains=True, showing=False)
+    program.click("End Blind Mode", role="push button")
+    program.says("Sealed, 3 of 3 sheets in")
+    assert_no_code_beside_a_name(program, samples, codes)
+    program.quit()
+
+
+def papers_go_into_files(start, folder):
+    program = start("--demo", "--separate")
+    samples = sealed_tasting(program)
+    program.button("Save Taster Sheets…")
+    program.choose_file("Save Taster Sheets", f"{folder}/sheets.pdf")
+    program.says("Saved as")
+    program.button("Key Sheet…")
+    program.find("It tells which code is which sample", contains=True, showing=False)
+    program.button("Save as PDF…")
+    program.choose_file("Save Key Sheet", f"{folder}/key.pdf")
+    program.says("Key sheet printed or saved")
+    assert not [text for text in all_texts(program) if any(name in text for name in samples)]
+    for name in ("sheets", "key"):
+        with open(f"{folder}/{name}.pdf", "rb") as file:
+            assert file.read(4) == b"%PDF"
+    program.quit()
+
+
+run(a_sheet_is_typed_by_code, blind_mode_tells_nobody_who_is_who, papers_go_into_files)

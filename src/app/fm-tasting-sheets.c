@@ -8,11 +8,15 @@
 #include "app/fm-tasting-sheet-tools.h"
 #include "app/fm-widget.h"
 
+#define TASTER_HEIGHT_PX 42
+#define MAX_TASTERS_SHOWN 6
+
 struct _FmTastingSheets {
   GtkWidget parent_instance;
 
   GtkWidget *box;
   FmTastingSheetTools *tools;
+  GtkScrolledWindow *scroller;
   GtkListBox *taster_list;
   GtkLabel *taster_label;
   FmTastingSheetForm *form;
@@ -227,7 +231,11 @@ taster_chosen_cb (FmTastingSheets *self, GtkListBoxRow *row)
 static void
 add_tasters (FmTastingSheets *self)
 {
-  for (guint i = 0; i < get_tasting (self)->tasters->len; i++) {
+  const guint n = get_tasting (self)->tasters->len;
+
+  gtk_scrolled_window_set_min_content_height (self->scroller,
+                                              (int)MIN (n, MAX_TASTERS_SHOWN) * TASTER_HEIGHT_PX);
+  for (guint i = 0; i < n; i++) {
     GtkWidget *label = gtk_label_new (NULL);
 
     gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
@@ -267,6 +275,7 @@ bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, tools);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, scroller);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, taster_list);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, taster_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSheets, form);

@@ -26,6 +26,9 @@ static const FmDemoBlend blends[] = {
     N_ ("Invented for this demo. A thin, lean patty for a shop counter at a low cost.") },
   { N_ ("Lamb and beef (invented)"), 150, 8, 18, 24, 2.20,
     N_ ("Invented for this demo. Lamb for the aroma, beef for the bite, from the broiler.") },
+  { N_ ("Three cuts, mapped (invented)"), 150, 8, 14, 24, NAN,
+    N_ ("Invented for this demo. Chuck, shank and suet divided in several ways and tasted "
+        "blind.") },
 };
 
 #define L(food, mass_g)                                                                            \
@@ -124,6 +127,12 @@ static const FmDemoVersion versions[] = {
     20,
     N_ ("Seasoned in the mix"),
     { L (LAMB, 480), L (CHUCK, 420), L (SHORT_RIB, 300), L (SALT, 12), L (PEPPER, 3) } },
+  { FM_DEMO_MAP_BLEND,
+    1,
+    0,
+    22,
+    N_ ("Invented for this demo: where the map of three cuts starts from"),
+    { L (CHUCK, 620), L (SHANK, 320), L (SUET, 60), L (SALT, 10) } },
 };
 
 const FmDemoBlend *

@@ -10,6 +10,9 @@
 G_BEGIN_DECLS
 
 #define FM_DEMO_MAX_LINES 8
+/* Blends (rows of fm_demo_blends()) that carry the map and the tasting under way. */
+#define FM_DEMO_MAP_BLEND 3
+#define FM_DEMO_SEALED_BLEND 1
 
 typedef enum {
   FM_DEMO_CHUCK,

@@ -8,7 +8,8 @@
 #include "core/fm-analysis.h"
 #include "store/fm-demo-data.h"
 #include "store/fm-demo-log.h"
-#include "store/fm-versions-private.h"
+#include "store/fm-demo-panel.h"
+#include "store/fm-demo-version.h"
 
 /* Marks a notebook as ours to replace. */
 #define DEMO_SETTING "demo"
@@ -174,38 +175,21 @@ find_version (guint blend, int number)
   g_assert_not_reached ();
 }
 
-/* Written here and not by fm_versions_save(), which dates every version today. */
 static gboolean
 insert_version_in (
     FmDb *db, const Demo *demo, const FmDemoVersion *version, FmDemoMade *made, GError **error)
 {
-  g_autofree char *json = fm_formula_to_checked_json (made->formula, error);
-  g_autoptr (FmStmt) stmt =
-      json == NULL
-          ? NULL
-          : fm_db_prepare (
-                db,
-                "INSERT INTO versions (blend_id, parent_id, number, reason, saved_at, fat_pct,"
-                " n_lines, formula_json) VALUES (?1, nullif(?2, 0), ?3, ?4, ?5, ?6, ?7, ?8)",
-                error);
+  const FmDemoSaved saved = {
+    .blend_id = demo->blend_ids[version->blend],
+    .parent_id = version->parent == 0
+                     ? 0
+                     : demo->made[find_version (version->blend, version->parent)].version_id,
+    .number = version->number,
+    .reason = _ (version->reason),
+    .saved_at = fm_demo_moment (version->day, 9),
+  };
 
-  if (stmt == NULL)
-    return FALSE;
-  fm_stmt_bind_int (stmt, 1, demo->blend_ids[version->blend]);
-  fm_stmt_bind_int (stmt, 2,
-                    version->parent == 0
-                        ? 0
-                        : demo->made[find_version (version->blend, version->parent)].version_id);
-  fm_stmt_bind_int (stmt, 3, version->number);
-  fm_stmt_bind_text (stmt, 4, _ (version->reason));
-  fm_stmt_bind_int (stmt, 5, fm_demo_moment (version->day, 9));
-  fm_stmt_bind_double (stmt, 6, made->fat_pct);
-  fm_stmt_bind_int (stmt, 7, fm_formula_n_lines (made->formula));
-  fm_stmt_bind_text (stmt, 8, json);
-  if (!fm_stmt_run (db, stmt, error))
-    return FALSE;
-  made->version_id = fm_db_last_id (db);
-  return TRUE;
+  return fm_demo_version_insert (db, &saved, made, error);
 }
 
 static gboolean
@@ -268,6 +252,14 @@ add_experiments (Demo *demo, GError **error)
   return TRUE;
 }
 
+static gboolean
+add_tastings (Demo *demo, GError **error)
+{
+  return fm_demo_panel_add_map (demo->notebook, demo->blend_ids[FM_DEMO_MAP_BLEND],
+                                &demo->made[find_version (FM_DEMO_MAP_BLEND, 1)], error) &&
+         fm_demo_panel_add_sealed (demo->notebook, demo->blend_ids[FM_DEMO_SEALED_BLEND], error);
+}
+
 static void
 clear_demo (Demo *demo)
 {
@@ -286,7 +278,8 @@ tell_story (FmNotebook *notebook, FmFoodStore *foods, GCancellable *cancellable,
   Demo demo = { .notebook = notebook, .cancellable = cancellable };
   gboolean told = fm_notebook_set_setting (notebook, DEMO_SETTING, "1", error) &&
                   fill_stock (&demo, foods, error) && add_blends (&demo, error) &&
-                  add_versions (&demo, error) && add_experiments (&demo, error);
+                  add_versions (&demo, error) && add_experiments (&demo, error) &&
+                  add_tastings (&demo, error);
 
   clear_demo (&demo);
   return told;

@@ -168,7 +168,7 @@ test_same_each_time_and_replaced (Demo *demo, gconstpointer data)
   g_autofree char *before = g_strconcat (demo->path, ".before", NULL);
   g_autoptr (FmNotebook) old = fm_notebook_open (before, NULL, NULL);
   g_autoptr (GPtrArray) blends = fm_blends_list (old, NULL);
-  g_assert_cmpuint (blends->len, ==, 4);
+  g_assert_cmpuint (blends->len, ==, 5);
 }
 
 static void

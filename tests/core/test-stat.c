@@ -9,7 +9,7 @@
 #include "core/fm-panel-text.h"
 #include "core/fm-stat-choice.h"
 
-#define N_COVERAGE 250
+#define N_COVERAGE 2500
 
 static void
 test_seed_repeats (void)

@@ -4,7 +4,7 @@
 #include "core/fm-tasting-reading.h"
 #include "tasting.h"
 
-#define DRAWS 600
+#define DRAWS 400
 /* permuted tests are slower */
 #define BLOCK_DRAWS 150
 

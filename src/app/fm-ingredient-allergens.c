@@ -46,11 +46,11 @@ add_check (FmIngredientAllergens *self, FmAllergen allergen)
   const char *name = fm_allergen_name (allergen);
 
   gtk_widget_set_valign (check, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), name);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row),
                                fm_allergen_is_us (allergen) ? _ ("US and EU list") : _ ("EU list"));
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), check);
+  /* Names the box after the title as well. */
   adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), check);
   adw_expander_row_add_row (self->row, row);
   g_signal_connect_swapped (check, "toggled", G_CALLBACK (say_state), self);

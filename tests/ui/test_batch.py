@@ -130,6 +130,53 @@ def field_text(node):
     return next(plain(below.text()) for below in node.below() if below.has("EditableText"))
 
 
+def edit_ingredient(program, name):
+    program.click(f"More for {name}", role="push button")
+    program.click("Edit Ingredient…", role="menu item")
+    program.field("Price as purchased")
+
+
+def save_ingredient(program):
+    program.button("Save")
+    program.gone("Price as purchased")
+
+
+def prices_and_allergens_are_kept(start, folder):
+    trim = "Beef trim 50/50, bought"
+    program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    for price in ("3,10", "3,45"):
+        edit_ingredient(program, trim)
+        program.type_into("Price as purchased", price)
+        save_ingredient(program)
+    edit_ingredient(program, trim)
+    program.says("Not stated, which does not mean none")
+    program.says("3.45 per kg, noted ")
+    program.says("3.10 per kg, noted ")
+    program.click("Allergens stated on the label", role="check box")
+    program.says("Stated: none of these")
+    milk = program.find("Milk", role="check box")
+
+    def is_inside():
+        if 0 < milk.extents()[1] < 450:
+            return True
+        subprocess.run(["xdotool", "mousemove", "12", "300", "click", "5"], check=True)
+        return False
+
+    wait_for(is_inside, "Milk in view")
+    program.press_in(milk)
+    program.screenshot("allergens")
+    save_ingredient(program)
+    program.click("Batch Sheet…", role="push button")
+    sheet_says(program, f"{trim}: Milk")
+    close_sheet(program)
+    edit_ingredient(program, trim)
+    program.says("Milk")
+    program.press("Escape")
+    program.gone("Price as purchased")
+    program.quit()
+
+
 def open_first_experiment(program):
     program.page("Experiments")
     program.press_in(program.find("\nVersion ", contains=True, role="label"))
@@ -163,5 +210,6 @@ run(a_batch_sheet_shows_grams_and_costs,
     a_missing_price_leaves_a_least_cost,
     the_sheet_is_saved_as_a_pdf,
     bad_numbers_are_never_printed,
+    prices_and_allergens_are_kept,
     the_sheet_is_printed_to_a_file,
     weighings_are_corrected)

@@ -12,6 +12,7 @@
 #include "app/fm-tasting-order.h"
 #include "app/fm-tasting-pick.h"
 #include "app/fm-tasting-query.h"
+#include "app/fm-tasting-scope.h"
 #include "app/fm-widget.h"
 
 struct _FmTastingPlan {
@@ -25,6 +26,7 @@ struct _FmTastingPlan {
   FmTastingOrder *order;
   FmNumberEntry *max_entry;
   FmNumberEntry *seed_entry;
+  FmTastingScope *scope;
   GtkButton *arrange_button;
   GtkLabel *problem_label;
 
@@ -103,6 +105,7 @@ refresh (FmTastingPlan *self)
   fm_tasting_order_refresh (self->order);
   fm_number_entry_set_value (self->max_entry, tasting->max_per_taster);
   fm_number_entry_set_value (self->seed_entry, (double)tasting->seed);
+  fm_tasting_scope_show (self->scope, tasting);
   show_problem (self);
 }
 
@@ -317,6 +320,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, order);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, max_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, seed_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, scope);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, arrange_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, problem_label);
   gtk_widget_class_bind_template_callback (widget_class, choose_clicked_cb);
@@ -339,6 +343,7 @@ fm_tasting_plan_class_init (FmTastingPlanClass *klass)
   g_type_ensure (FM_TYPE_TASTING_ASKED);
   g_type_ensure (FM_TYPE_TASTING_NAMES);
   g_type_ensure (FM_TYPE_TASTING_ORDER);
+  g_type_ensure (FM_TYPE_TASTING_SCOPE);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-tasting-plan.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -44,7 +44,7 @@ has_id (GPtrArray *rows, gint64 id)
   return FALSE;
 }
 
-/* A plan without samples belongs to no blend yet, so it is listed with each. */
+/* A tasting without experiments belongs to no blend, so it is listed with each. */
 static GPtrArray *
 list_of_blend (FmNotebook *notebook, gint64 blend_id, GError **error)
 {
@@ -59,7 +59,7 @@ list_of_blend (FmNotebook *notebook, gint64 blend_id, GError **error)
   for (guint i = rows->len; i > 0; i--) {
     const FmTastingInfo *info = g_ptr_array_index (rows, i - 1);
 
-    if (info->n_samples > 0 && !has_id (own, info->id))
+    if (info->n_experiments > 0 && !has_id (own, info->id))
       g_ptr_array_remove_index (rows, i - 1);
   }
   return g_steal_pointer (&rows);

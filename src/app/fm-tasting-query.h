@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/** Lists rows, newest first; @blend_id: those of a blend and those that have no sample yet; 0 =
- * all. */
+/** Lists rows, newest first; @blend_id: those of a blend and those of no blend at all;
+ * 0 = all. */
 void fm_tasting_query_list_async (FmNotebook *notebook,
                                   gint64 blend_id,
                                   GCancellable *cancellable,

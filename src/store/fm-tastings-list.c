@@ -6,7 +6,9 @@
   " (SELECT count(*) FROM tasting_samples s WHERE s.tasting_id = t.id),"                           \
   " (SELECT count(*) FROM tasting_tasters p WHERE p.tasting_id = t.id),"                           \
   " (SELECT count(*) FROM tasting_tasters p WHERE p.tasting_id = t.id AND p.sheet <> 0),"          \
-  " CASE t.state WHEN 2 THEN t.headline END FROM tastings t "
+  " CASE t.state WHEN 2 THEN t.headline END,"                                                      \
+  " (SELECT count(s.experiment_id) FROM tasting_samples s WHERE s.tasting_id = t.id)"              \
+  " FROM tastings t "
 
 /* Nothing of a sealed tasting gets through here, whatever the file holds. */
 #define OUTCOME_SQL                                                                                \
@@ -57,6 +59,7 @@ read_info (FmStmt *stmt)
   info->n_tasters = read_count (stmt, 6);
   info->n_in = read_count (stmt, 7);
   info->headline = fm_stmt_text (stmt, 8);
+  info->n_experiments = read_count (stmt, 9);
   return info;
 }
 

@@ -14,6 +14,7 @@ typedef struct {
   FmTastingState state;
   guint tasks;
   guint n_samples;
+  guint n_experiments; /* of these; 0 = no blend is tasted */
   guint n_tasters;
   guint n_in;     /* sheets not waited for */
   char *headline; /* (nullable) of an opened tasting, as kept by fm_tastings_save_outcome() */

@@ -357,6 +357,7 @@ test_list (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (info->state, ==, FM_TASTING_SEALED);
   g_assert_cmpuint (info->tasks, ==, sealed->tasks);
   g_assert_cmpuint (info->n_samples, ==, 4);
+  g_assert_cmpuint (info->n_experiments, ==, 3);
   g_assert_cmpuint (info->n_tasters, ==, N_TASTERS);
   g_assert_cmpuint (info->n_in, ==, 1);
   g_assert_null (info->headline);

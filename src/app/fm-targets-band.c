@@ -185,7 +185,7 @@ who_lacks (FmTargetsBand *self, const FmFormula *formula)
     if (line->mass_g > 0.0 && isnan (fm_targets_value_now (alone, row)) &&
         !(self->quantity == FM_QUANTITY_COLLAGEN &&
           fm_ingredient_collagen_g_per_100g (line->ingredient) == 0.0))
-      g_string_append_printf (names, "%s%s", names->len > 0 ? ", " : "", line->ingredient->name);
+      g_string_append_printf (names, "%s%s", names->len > 0 ? "; " : "", line->ingredient->name);
   }
   return g_string_free (g_steal_pointer (&names), FALSE);
 }

@@ -22,9 +22,9 @@ static char *
 probability_text (double probability)
 {
   if (probability > 0.99)
-    return g_strdup (_ ("more than 99 %"));
+    return g_strdup (_ ("more than 99\302\240%"));
   if (probability < 0.01)
-    return g_strdup (_ ("less than 1 %"));
+    return g_strdup (_ ("less than 1\302\240%"));
   return fm_number_format_unit (100.0 * probability, 0, "%");
 }
 
@@ -72,7 +72,7 @@ limit_text (const FmFatChance *chance, const FmBand *band, double limit_pct)
 static char *
 gaps_text (const FmFatChance *chance)
 {
-  g_autofree char *names = g_strjoinv (", ", chance->without_u);
+  g_autofree char *names = g_strjoinv ("; ", chance->without_u);
 
   if (chance->without_u[0] == NULL)
     return g_strdup ("");

@@ -16,8 +16,6 @@ signed_cost (double cost_per_kg)
   g_autofree char *currency = fm_preferences_currency ();
   g_autofree char *text = fm_number_format_unit (fabs (cost_per_kg), 4, currency);
 
-  if (fabs (cost_per_kg) < LEAST_COST_CHANGE)
-    return g_steal_pointer (&text);
   return g_strconcat (cost_per_kg < 0.0 ? "−" : "+", text, NULL);
 }
 
@@ -63,6 +61,9 @@ fm_targets_text_share_cost (const FmTargets *targets, const FmTargetsResult *res
                             candidate->ingredient->name);
   if (isnan (change))
     return NULL;
+  if (fabs (change) < LEAST_COST_CHANGE)
+    return g_strdup_printf (_ ("One more %% of %s does not change the cost."),
+                            candidate->ingredient->name);
   cost = signed_cost (change);
   return g_strdup_printf (_ ("One more %% of %s changes the cost by %s per kg."),
                           candidate->ingredient->name, cost);
@@ -76,7 +77,8 @@ fm_targets_text_limit_cost (const FmTargets *targets, const FmTargetsResult *res
   g_autofree char *cost = NULL;
   g_autofree char *step = NULL;
 
-  if (isnan (change) || fabs (change) < LEAST_COST_CHANGE)
+  /* A limit of the cost that binds moves the cost by itself: no news. */
+  if (isnan (change) || fabs (change) < LEAST_COST_CHANGE || row->quantity == FM_QUANTITY_COST)
     return NULL;
   cost = signed_cost (change);
   step = fm_number_format_unit (1.0, 0, row->unit);

@@ -149,11 +149,25 @@ scroll_to_result (FmTargetsWindow *self)
     gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), y);
 }
 
+/* The frame in which the answer came has not laid it out yet; the next one has. */
 static gboolean
-scroll_cb (gpointer data)
+scroll_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer frames)
 {
-  scroll_to_result (data);
+  guint *left = frames;
+
+  if ((*left)-- > 0)
+    return G_SOURCE_CONTINUE;
+  scroll_to_result (FM_TARGETS_WINDOW (widget));
   return G_SOURCE_REMOVE;
+}
+
+static void
+scroll_when_laid_out (FmTargetsWindow *self)
+{
+  guint *frames = g_new (guint, 1);
+
+  *frames = 1;
+  gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_cb, frames, g_free);
 }
 
 static void
@@ -177,7 +191,7 @@ solved_cb (GObject *source, GAsyncResult *result, gpointer data)
                                    self->solution->result->met &&
                                        fm_session_is_editable (self->session));
   }
-  g_idle_add_full (G_PRIORITY_LOW, scroll_cb, g_object_ref (self), g_object_unref);
+  scroll_when_laid_out (self);
 }
 
 /* What keeps the question from being asked: translated, or NULL. (transfer full) */
@@ -207,7 +221,7 @@ solve_action (GtkWidget *widget, const char *name, GVariant *parameter)
   fault = find_fault (self);
   if (fault != NULL) {
     fm_targets_result_view_show_error (self->result_view, fault);
-    g_idle_add_full (G_PRIORITY_LOW, scroll_cb, g_object_ref (self), g_object_unref);
+    scroll_when_laid_out (self);
     return;
   }
   self->cancellable = g_cancellable_new ();

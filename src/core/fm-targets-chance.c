@@ -46,7 +46,7 @@ check (const FmFormula *formula, double limit_pct, double scale_step_g, GError *
   g_auto (GStrv) missing = fm_analysis_missing (formula, FM_NUTRIENT_FAT);
   if (!missing[0])
     return TRUE;
-  g_autofree char *names = g_strjoinv (", ", missing);
+  g_autofree char *names = g_strjoinv ("; ", missing);
   g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE,
                _ ("The fat of these ingredients is not known: %s. Type it in their analysis."),
                names);
@@ -181,7 +181,7 @@ fm_fat_chance_describe (const FmFatChance *self, double limit_pct)
   g_autofree char *sentence = g_strdup_printf (_ ("%s that fat is below %s."), chance, limit);
   if (!self->without_u || !self->without_u[0])
     return g_steal_pointer (&sentence);
-  g_autofree char *names = g_strjoinv (", ", self->without_u);
+  g_autofree char *names = g_strjoinv ("; ", self->without_u);
   g_autofree char *gap =
       g_strdup_printf (_ ("Taken as exact, since no uncertainty is stated: %s."), names);
   return g_strconcat (sentence, " ", gap, NULL);

@@ -44,7 +44,7 @@ who_lacks (const FmTargetsModel *self, const FmTargetRow *row)
   if (names->len == 0)
     return NULL;
   g_ptr_array_add (names, NULL);
-  return g_strjoinv (", ", (char **)names->pdata);
+  return g_strjoinv ("; ", (char **)names->pdata);
 }
 
 static gboolean
@@ -92,7 +92,7 @@ find_unpriced (FmTargetsModel *self, GStrvBuilder *notes)
   if (names->len == 0)
     return;
   g_ptr_array_add (names, NULL);
-  g_autofree char *joined = g_strjoinv (", ", (char **)names->pdata);
+  g_autofree char *joined = g_strjoinv ("; ", (char **)names->pdata);
   g_autofree char *note = g_strdup_printf (_ ("Left out, as the price is not known: %s."), joined);
   g_strv_builder_add (notes, note);
 }

@@ -8,7 +8,7 @@
 #include "app/fm-tasting-sheet-tools.h"
 #include "app/fm-widget.h"
 
-#define TASTER_HEIGHT_PX 42
+#define TASTER_HEIGHT_PX 37
 #define MAX_TASTERS_SHOWN 6
 
 struct _FmTastingSheets {

@@ -75,7 +75,7 @@ def a_sheet_is_typed_by_code(start, folder):
     type_ranks(program, "1134")
     program.button("Dropped Out")
     program.says(f"Sheet of {TASTERS[2]}: dropped out")
-    program.says("Sealed, 3 of 3 sheets in")
+    program.says("Sealed, all sheets in")
     program.quit()
 
 
@@ -133,7 +133,7 @@ def blind_mode_tells_nobody_who_is_who(start, folder):
     program.press("Escape")
     program.find("End Blind Mode?", contains=True, showing=False)
     program.click("End Blind Mode", role="push button")
-    program.says("Sealed, 3 of 3 sheets in")
+    program.says("Sealed, all sheets in")
     assert_no_code_beside_a_name(program, samples, codes)
     program.quit()
 

@@ -9,7 +9,7 @@ TASTERS = ("Ada", "Bo", "Cem")
 def new_tasting(program):
     program.page("Tastings")
     program.button("New Tasting")
-    program.reads("Title of the tasting", "Tasting 1")
+    wait_for(lambda: program.read("Title of the tasting").startswith("Tasting "), "a new tasting")
 
 
 def add_taster(program, name):

@@ -1,7 +1,11 @@
 /* fm-version-tree-graph.c - draws one row of the tree of versions */
 #include "app/fm-version-tree-graph.h"
 
+#include <math.h>
+
 #define LANE_PX 14
+/* Many branches draw closer together, so that the words beside them keep their room. */
+#define MAX_WIDTH_PX 72
 #define NODE_RADIUS_PX 4.5
 #define LINE_PX 2.0
 
@@ -16,9 +20,15 @@ struct _FmVersionTreeGraph {
 G_DEFINE_FINAL_TYPE (FmVersionTreeGraph, fm_version_tree_graph, GTK_TYPE_WIDGET)
 
 static double
-lane_x (guint lane)
+lane_width (FmVersionTreeGraph *self)
 {
-  return LANE_PX * (lane + 0.5);
+  return MIN (LANE_PX, (double)MAX_WIDTH_PX / MAX (self->n_lanes, 1));
+}
+
+static double
+lane_x (FmVersionTreeGraph *self, guint lane)
+{
+  return lane_width (self) * (lane + 0.5);
 }
 
 static void
@@ -29,14 +39,14 @@ draw_lines (FmVersionTreeGraph *self, cairo_t *cr, double height)
 
   for (guint lane = 0; lane < FM_VERSION_TREE_MAX_LANES; lane++) {
     guint32 bit = 1u << lane;
-    double x = lane_x (lane);
+    double x = lane_x (self, lane);
 
     if (place->above & bit) {
       cairo_move_to (cr, x, 0);
       cairo_line_to (cr, x, middle);
     }
     if (place->forks & bit) {
-      cairo_move_to (cr, lane_x (place->lane), middle);
+      cairo_move_to (cr, lane_x (self, place->lane), middle);
       cairo_curve_to (cr, x, middle, x, middle, x, height);
     } else if (place->below & bit) {
       cairo_move_to (cr, x, middle);
@@ -49,7 +59,7 @@ draw_lines (FmVersionTreeGraph *self, cairo_t *cr, double height)
 static void
 draw_node (FmVersionTreeGraph *self, cairo_t *cr, double height)
 {
-  double x = lane_x (self->place.lane);
+  double x = lane_x (self, self->place.lane);
 
   cairo_arc (cr, x, height / 2, NODE_RADIUS_PX, 0, 2 * G_PI);
   if (!self->hollow) {
@@ -99,7 +109,7 @@ fm_version_tree_graph_measure (GtkWidget *widget,
   int size = LANE_PX;
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    size *= (int)MAX (self->n_lanes, 1);
+    size = (int)ceil (lane_width (self) * MAX (self->n_lanes, 1));
   *minimum = *natural = size;
 }
 

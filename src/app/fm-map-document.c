@@ -2,9 +2,12 @@
 #include "app/fm-map-document.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "core/fm-analysis.h"
 #include "core/fm-mix-text.h"
+
+#define SHORT_PARTS 3
 
 struct _FmMapDocument {
   FmStoredDocument parent_instance;
@@ -17,7 +20,8 @@ struct _FmMapDocument {
   char *problem;     /* (nullable) */
   GPtrArray *limits; /* FmMapLimit */
   GPtrArray *names;  /* char*, NULL-terminated; owned by the map's components */
-  FmMapData *data;   /* (nullable) */
+  char **short_names;
+  FmMapData *data; /* (nullable) */
   GCancellable *reading;
   gboolean making;
 };
@@ -61,6 +65,38 @@ take_names (FmMapDocument *self)
   g_ptr_array_add (self->names, NULL);
 }
 
+/* Table names run on in cuts, trims and grades: the first parts tell them apart, mostly. */
+static char *
+short_name (const char *name)
+{
+  const char *end = name;
+
+  for (int i = 0; i < SHORT_PARTS && end != NULL; i++)
+    end = strchr (i == 0 ? end : end + 1, ',');
+  return end != NULL ? g_strndup (name, (gsize)(end - name)) : g_strdup (name);
+}
+
+/* Where two would read the same, all stay long. */
+static void
+take_short_names (FmMapDocument *self)
+{
+  const guint n = self->map->components->len;
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
+
+  g_strfreev (self->short_names);
+  self->short_names = g_new0 (char *, n + 1);
+  for (guint i = 0; i < n; i++) {
+    self->short_names[i] = short_name (g_ptr_array_index (self->names, i));
+    g_hash_table_add (seen, self->short_names[i]);
+  }
+  if (g_hash_table_size (seen) == n)
+    return;
+  for (guint i = 0; i < n; i++) {
+    g_free (self->short_names[i]);
+    self->short_names[i] = g_strdup (g_ptr_array_index (self->names, i));
+  }
+}
+
 static void
 take_bounds (FmMapDocument *self)
 {
@@ -80,6 +116,7 @@ derive (FmMapDocument *self)
   g_autoptr (GError) error = NULL;
 
   take_names (self);
+  take_short_names (self);
   self->has_region = FALSE;
   g_clear_pointer (&self->problem, g_free);
   g_clear_pointer (&self->blend, fm_mix_blend_free);
@@ -138,6 +175,7 @@ fm_map_document_finalize (GObject *object)
   g_clear_pointer (&self->data, fm_map_data_free);
   g_clear_pointer (&self->limits, g_ptr_array_unref);
   g_clear_pointer (&self->names, g_ptr_array_unref);
+  g_clear_pointer (&self->short_names, g_strfreev);
   g_clear_pointer (&self->blend, fm_mix_blend_free);
   g_clear_pointer (&self->base, fm_formula_free);
   g_clear_pointer (&self->problem, g_free);
@@ -235,6 +273,12 @@ fm_map_document_get_names (FmMapDocument *self)
   return (const char *const *)self->names->pdata;
 }
 
+const char *const *
+fm_map_document_get_short_names (FmMapDocument *self)
+{
+  return (const char *const *)self->short_names;
+}
+
 void
 fm_map_document_predict (FmMapDocument *self, const double *x, double *fat_pct, double *cost_per_kg)
 {
@@ -294,7 +338,7 @@ fm_map_document_set_making (FmMapDocument *self, gboolean making)
 char *
 fm_map_document_shares_text (FmMapDocument *self, const double *x)
 {
-  return fm_mix_shares_text (self->map->components->len, x, fm_map_document_get_names (self));
+  return fm_mix_shares_text (self->map->components->len, x, fm_map_document_get_short_names (self));
 }
 
 char *

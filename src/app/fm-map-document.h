@@ -49,6 +49,9 @@ const char *fm_map_document_get_problem (FmMapDocument *self);
 GPtrArray *fm_map_document_get_limits (FmMapDocument *self);
 /** The names of the components, as many as there are, NULL after the last. (transfer none) */
 const char *const *fm_map_document_get_names (FmMapDocument *self);
+/** The same, cut to what tells them apart ("Beef, chuck, blade roast") where they are told apart by
+ * that. */
+const char *const *fm_map_document_get_short_names (FmMapDocument *self);
 /** Predicted by arithmetic from the ingredients; NaN when unknown. @cost_per_kg of edible mass. */
 void fm_map_document_predict (FmMapDocument *self,
                               const double *x,

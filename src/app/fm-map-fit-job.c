@@ -88,7 +88,7 @@ fm_map_fit_async (FmMapDocument *document,
   self->model = model;
   self->more_is_better = more_is_better;
   self->region = fm_map_document_get_blend (document)->region;
-  self->data = fm_map_fit_copy_data (series->data, fm_map_document_get_names (document));
+  self->data = fm_map_fit_copy_data (series->data, fm_map_document_get_short_names (document));
   self->version_id = g_array_copy (series->version_id);
   g_task_set_source_tag (task, fm_map_fit_async);
   g_task_set_task_data (task, self, (GDestroyNotify)fm_map_fit_free);

@@ -153,7 +153,7 @@ fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSli
   self->marks = fm_map_marks_new (document, fit);
   self->low = surface->low;
   self->high = surface->high;
-  take_corners (self, fm_map_document_get_names (document));
+  take_corners (self, fm_map_document_get_short_names (document));
   take_contours (self, surface, &fit->region);
   take_limits (self, fm_map_document_get_limits (document));
   take_specks (self, surface);

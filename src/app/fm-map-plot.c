@@ -8,8 +8,10 @@
 
 #define MARGIN_SIDE 16
 #define MARGIN_LINE 30 /* above and below, for the names of the corners */
-#define LARGEST_SIDE 560
 #define SMALLEST_WIDTH 240
+#define NATURAL_WIDTH 560
+/* The same for every width: a request that grows with the width is none that a stack can keep. */
+#define HEIGHT 420
 #define HALF_ROOT_3 0.866025403784
 #define NEAR_PX 24
 
@@ -42,7 +44,7 @@ make_frame (FmMapPlot *self)
   frame.side = MIN (width - 2 * MARGIN_SIDE, (height - 2 * MARGIN_LINE) / HALF_ROOT_3);
   frame.side = MAX (frame.side, 10);
   frame.left = (width - frame.side) / 2.0;
-  frame.bottom = height - MARGIN_LINE;
+  frame.bottom = MARGIN_LINE + frame.side * HALF_ROOT_3;
   return frame;
 }
 
@@ -124,12 +126,6 @@ fm_map_plot_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
                                height);
 }
 
-static GtkSizeRequestMode
-fm_map_plot_get_request_mode (GtkWidget *widget)
-{
-  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
-}
-
 static void
 fm_map_plot_measure (GtkWidget *widget,
                      GtkOrientation orientation,
@@ -139,15 +135,8 @@ fm_map_plot_measure (GtkWidget *widget,
                      int *minimum_baseline,
                      int *natural_baseline)
 {
-  const int width = for_size < 0 ? SMALLEST_WIDTH : for_size;
-  const int side = MIN (width - 2 * MARGIN_SIDE, LARGEST_SIDE);
-
-  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *minimum = SMALLEST_WIDTH;
-    *natural = LARGEST_SIDE + 2 * MARGIN_SIDE;
-    return;
-  }
-  *minimum = *natural = (int)(side * HALF_ROOT_3) + 2 * MARGIN_LINE;
+  *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? SMALLEST_WIDTH : HEIGHT;
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? NATURAL_WIDTH : HEIGHT;
 }
 
 static void
@@ -179,7 +168,6 @@ fm_map_plot_class_init (FmMapPlotClass *klass)
   G_OBJECT_CLASS (klass)->finalize = fm_map_plot_finalize;
   widget_class->snapshot = fm_map_plot_snapshot;
   widget_class->measure = fm_map_plot_measure;
-  widget_class->get_request_mode = fm_map_plot_get_request_mode;
   props[PROP_PICKED] =
       g_param_spec_string ("picked", NULL, NULL, NULL, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (G_OBJECT_CLASS (klass), N_PROPS, props);

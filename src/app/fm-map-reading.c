@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-accessible.h"
+#include "app/fm-map-goals.h"
 #include "app/fm-map-numbers.h"
 #include "app/fm-map-slices.h"
 #include "app/fm-map-spots.h"
@@ -15,7 +16,6 @@
 struct _FmMapReading {
   GtkWidget parent_instance;
 
-  GtkBox *box;
   GtkFlowBox *choices;
   GtkDropDown *response_drop_down;
   GtkDropDown *model_drop_down;
@@ -25,6 +25,7 @@ struct _FmMapReading {
   FmMapSpots *spots;
   FmMapSlices *slices;
   FmMapTraces *traces;
+  FmMapGoals *goals;
 
   FmMapDocument *document;
   GArray *responses; /* FmMapResponse, those in the drop-down */
@@ -50,7 +51,7 @@ stop (FmMapReading *self)
 static void
 show_fit (FmMapReading *self)
 {
-  fm_map_numbers_show (self->numbers, self->fit, fm_map_document_get_names (self->document));
+  fm_map_numbers_show (self->numbers, self->fit, fm_map_document_get_short_names (self->document));
   fm_map_spots_show (self->spots, self->document, self->fit);
   fm_map_slices_show (self->slices, self->document, self->fit);
   fm_map_traces_show (self->traces, self->document, self->fit);
@@ -126,6 +127,7 @@ wait_over_cb (gpointer data)
 
   self->wait_id = 0;
   stop (self);
+  fm_map_goals_show (self->goals, self->document);
   if (!fm_map_fit_is_ready (self->document)) {
     drop_fit (self, _ ("A map shows once its components can be mixed and blends lie within its "
                        "shares and limits."));
@@ -190,10 +192,10 @@ fm_map_reading_class_init (FmMapReadingClass *klass)
   g_type_ensure (FM_TYPE_MAP_SPOTS);
   g_type_ensure (FM_TYPE_MAP_SLICES);
   g_type_ensure (FM_TYPE_MAP_TRACES);
+  g_type_ensure (FM_TYPE_MAP_GOALS);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-map-reading.ui");
-  gtk_widget_class_bind_template_child (widget_class, FmMapReading, box);
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, choices);
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, response_drop_down);
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, model_drop_down);
@@ -203,6 +205,7 @@ fm_map_reading_class_init (FmMapReadingClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, spots);
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, slices);
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, traces);
+  gtk_widget_class_bind_template_child (widget_class, FmMapReading, goals);
   gtk_widget_class_bind_template_callback (widget_class, choice_cb);
   gtk_widget_class_bind_template_callback (widget_class, response_cb);
 }
@@ -230,6 +233,7 @@ fm_map_reading_set_document (FmMapReading *self, FmMapDocument *document)
     g_signal_handlers_disconnect_by_func (self->document, recompute, self);
   g_set_object (&self->document, document);
   fm_map_spots_show (self->spots, document, NULL);
+  fm_map_goals_show (self->goals, NULL);
   if (document == NULL)
     return;
   g_signal_connect_object (document, "changed", G_CALLBACK (recompute), self, G_CONNECT_SWAPPED);

@@ -124,7 +124,7 @@ add_held_entry (FmMapSlices *self, const char *name, guint component)
 static void
 fill_held (FmMapSlices *self)
 {
-  const char *const *names = fm_map_document_get_names (self->document);
+  const char *const *names = fm_map_document_get_short_names (self->document);
   const Three *three = chosen_three (self);
   GtkWidget *child;
 
@@ -148,7 +148,7 @@ three_cb (FmMapSlices *self)
 static void
 fill_threes (FmMapSlices *self)
 {
-  const char *const *names = fm_map_document_get_names (self->document);
+  const char *const *names = fm_map_document_get_short_names (self->document);
   const guint q = self->fit->region.q;
   g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
 
@@ -172,7 +172,7 @@ static void
 prepare_slices (FmMapSlices *self)
 {
   g_autofree char *components =
-      g_strjoinv ("\n", (char **)fm_map_document_get_names (self->document));
+      g_strjoinv ("\n", (char **)fm_map_document_get_short_names (self->document));
 
   if (g_strcmp0 (components, self->components) == 0)
     return;
@@ -220,7 +220,7 @@ static void
 draw_curve (FmMapSlices *self, const GArray *marks)
 {
   const FmMixRegion *region = &self->fit->region;
-  const char *const *names = fm_map_document_get_names (self->document);
+  const char *const *names = fm_map_document_get_short_names (self->document);
   const double low = MAX (region->lower[0], 1.0 - region->upper[1]);
   const double high = MIN (region->upper[0], 1.0 - region->lower[1]);
   GPtrArray *curves = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_map_curve_free);

@@ -82,7 +82,7 @@ keep_spot (FmMapSpots *self, int spot, const FmMixSpot *from, const FmMapFit *fi
 static void
 show_spots (FmMapSpots *self, const FmMapFit *fit)
 {
-  const char *const *names = fm_map_document_get_names (self->document);
+  const char *const *names = fm_map_document_get_short_names (self->document);
   g_autofree char *unit = NULL;
   const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
   g_autofree char *best = fm_mix_best_sentence (fit->fit, &fit->best, names, &wording);

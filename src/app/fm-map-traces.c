@@ -114,7 +114,7 @@ legend_text (const GPtrArray *curves, const char *const *names, int decimals)
 static void
 show_traces (FmMapTraces *self, FmMapDocument *document, const FmMapFit *fit)
 {
-  const char *const *names = fm_map_document_get_names (document);
+  const char *const *names = fm_map_document_get_short_names (document);
   GPtrArray *curves = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_map_curve_free);
   g_autofree char *shares = fm_map_document_shares_text (document, fit->reference);
   g_autofree char *legend = NULL;

@@ -5,6 +5,8 @@
 #include <math.h>
 
 #include "app/fm-compare-choice.h"
+#include "core/fm-tasting-story.h"
+#include "store/fm-tastings.h"
 
 typedef struct {
   FmNotebook *notebook;
@@ -216,9 +218,30 @@ load_experiment (FmNotebook *notebook, GPtrArray *blends, gint64 id, GError **er
                                          g_steal_pointer (&experiment));
 }
 
+/* What the opened tastings of a version or an experiment found of it. */
+static FmCompareItem *
+with_liking (FmNotebook *notebook, FmCompareItem *item, GError **error)
+{
+  g_autoptr (FmCompareItem) owned = item;
+  g_autoptr (GPtrArray) outcomes = NULL;
+  guint n_tasters = 0;
+  double liking;
+
+  if (item == NULL)
+    return NULL;
+  outcomes = fm_tastings_outcomes (notebook, 0, item->kind == FM_COMPARE_VERSION ? item->id : 0,
+                                   item->kind == FM_COMPARE_EXPERIMENT ? item->id : 0, error);
+  if (outcomes == NULL)
+    return NULL;
+  liking = fm_tasting_story_liking (outcomes, &n_tasters);
+  fm_compare_item_set_liking (item, liking, n_tasters);
+  return g_steal_pointer (&owned);
+}
+
 static FmCompareItem *
 load_item (Job *job, GPtrArray *blends, const char *key, GCancellable *cancellable, GError **error)
 {
+  FmCompareItem *item;
   FmCompareKind kind;
   gint64 id;
 
@@ -226,9 +249,9 @@ load_item (Job *job, GPtrArray *blends, const char *key, GCancellable *cancellab
     g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND, "no such item: %s", key);
     return NULL;
   }
-  if (kind == FM_COMPARE_VERSION)
-    return load_version (job->notebook, blends, id, cancellable, error);
-  return load_experiment (job->notebook, blends, id, error);
+  item = kind == FM_COMPARE_VERSION ? load_version (job->notebook, blends, id, cancellable, error)
+                                    : load_experiment (job->notebook, blends, id, error);
+  return with_liking (job->notebook, item, error);
 }
 
 static void

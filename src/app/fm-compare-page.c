@@ -368,6 +368,7 @@ fm_compare_page_set_session (FmComparePage *self, FmSession *session)
     return;
   g_signal_connect_swapped (session, "notebook-changed", G_CALLBACK (notebook_changed_cb), self);
   g_signal_connect_swapped (session, "experiments-changed", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "tastings-changed", G_CALLBACK (reload_cb), self);
   g_signal_connect_swapped (session, "blends-changed", G_CALLBACK (reload_cb), self);
   notebook_changed_cb (self);
 }

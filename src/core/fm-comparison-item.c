@@ -31,6 +31,7 @@ fm_compare_item_new_version (gint64 id,
   self->n_experiments = n_experiments;
   self->cook_loss_pct = cook_loss_pct;
   self->rating = number_or_nan (rating);
+  self->liking = NAN;
   return self;
 }
 
@@ -86,7 +87,15 @@ fm_compare_item_new_experiment (const char *title,
   self->n_experiments = 1;
   self->cook_loss_pct = stats.cook_loss_pct;
   self->rating = number_or_nan (experiment->rating);
+  self->liking = NAN;
   return self;
+}
+
+void
+fm_compare_item_set_liking (FmCompareItem *self, double liking, guint n_tasters)
+{
+  self->liking = liking;
+  self->n_tasters = n_tasters;
 }
 
 void

@@ -165,6 +165,18 @@ n_experiments (const FmCompareItem *item)
 }
 
 static double
+liking (const FmCompareItem *item)
+{
+  return item->liking;
+}
+
+static double
+n_tasters (const FmCompareItem *item)
+{
+  return item->n_tasters;
+}
+
+static double
 mean_patty_g (const FmCompareItem *item)
 {
   FmPattyStats stats;
@@ -260,6 +272,10 @@ static const Quantity quantities[] = {
     N_ ("Cook loss, predicted for a pan-broiled patty"), "%", 1, predicted_loss_pct, FALSE },
   { FM_COMPARE_SECTION_MAKING, "rating", N_ ("Rating, 1 to 10"), "", 1, rating, FALSE },
   { FM_COMPARE_SECTION_MAKING, "experiments", N_ ("Experiments behind these"), "", 0, n_experiments,
+    FALSE },
+  { FM_COMPARE_SECTION_MAKING, "liking", N_ ("Liking in blind tastings, 1 to 9"), "", 1, liking,
+    FALSE },
+  { FM_COMPARE_SECTION_MAKING, "tasters", N_ ("Tasters behind the liking"), "", 0, n_tasters,
     FALSE },
   { FM_COMPARE_SECTION_MAKING, "batch", N_ ("Batch"), "g", 0, batch_g, FALSE },
   { FM_COMPARE_SECTION_MAKING, "planned_patty", N_ ("Patty, planned"), "g", 0, planned_patty_g,

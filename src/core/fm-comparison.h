@@ -32,6 +32,8 @@ typedef struct {
   guint n_experiments;      /* that stand behind loss and rating */
   double cook_loss_pct;     /* NaN = not recorded */
   double rating;            /* 1-10, NaN = not recorded */
+  double liking;            /* 1-9, in opened blind tastings; NaN = not asked */
+  guint n_tasters;          /* whose liking that is */
 } FmCompareItem;
 
 /** @formula: (transfer full). @cook_loss_pct, @rating: means over @n_experiments, NaN = none. */
@@ -49,6 +51,8 @@ FmCompareItem *fm_compare_item_new_experiment (const char *title,
                                                const char *subtitle,
                                                FmFormula *formula,
                                                FmExperiment *experiment);
+/** What opened blind tastings found; @liking: as of fm_tasting_story_liking(), NaN = not asked. */
+void fm_compare_item_set_liking (FmCompareItem *self, double liking, guint n_tasters);
 void fm_compare_item_free (FmCompareItem *self);
 
 typedef enum {

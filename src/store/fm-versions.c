@@ -7,7 +7,11 @@
 
 #define INFO_SQL                                                                                   \
   "SELECT v.id, v.blend_id, v.parent_id, v.number, v.reason, v.saved_at, v.fat_pct, v.n_lines,"    \
-  " count(e.id), avg(nullif(e.rating, 0))"                                                         \
+  " count(e.id), avg(nullif(e.rating, 0)),"                                                        \
+  " (SELECT count(DISTINCT t.id) FROM experiments x"                                               \
+  " JOIN tasting_samples s ON s.experiment_id = x.id"                                              \
+  " JOIN tasting_outcomes o ON o.tasting_id = s.tasting_id AND o.sample = s.position"              \
+  " JOIN tastings t ON t.id = s.tasting_id AND t.state = 2 WHERE x.version_id = v.id)"             \
   " FROM versions v LEFT JOIN experiments e ON e.version_id = v.id "
 
 void
@@ -58,6 +62,7 @@ info_from_row (FmStmt *stmt)
   info->n_lines = (guint)fm_stmt_int (stmt, 7);
   info->n_experiments = (guint)fm_stmt_int (stmt, 8);
   info->mean_rating = fm_stmt_double (stmt, 9);
+  info->n_tastings = (guint)fm_stmt_int (stmt, 10);
   return info;
 }
 

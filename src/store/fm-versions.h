@@ -26,6 +26,7 @@ typedef struct {
   guint n_lines;
   guint n_experiments;
   double mean_rating; /* NaN = none */
+  guint n_tastings;   /* opened ones that found something of it; sealed ones count for nothing */
 } FmVersionInfo;
 
 void fm_blend_info_free (FmBlendInfo *info);

@@ -159,6 +159,28 @@ test_empty_formula (void)
   }
 }
 
+static void
+test_liking_in_blind_tastings (void)
+{
+  g_autoptr (FmIngredient) lean = beef ("Lean", 5.0);
+  g_autoptr (FmIngredient) fat = beef ("Fat", 80.0);
+  g_autoptr (FmComparison) comparison = two_versions (lean, fat);
+  GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
+  g_autofree char *unknown = NULL;
+
+  unknown = fm_compare_row_text (fm_comparison_find_row (comparison, "liking"), 0, -1);
+  g_assert_cmpstr (unknown, ==, "— not known");
+  g_assert_cmpfloat (fm_comparison_find_row (comparison, "tasters")->values[0], ==, 0.0);
+  g_clear_pointer (&comparison, fm_comparison_free);
+
+  g_ptr_array_add (items, fm_compare_item_new_version (
+                              1, "One", "1", NULL, blend (lean, 100.0, NULL, 0.0), 0, NAN, NAN));
+  fm_compare_item_set_liking (items->pdata[0], 6.75, 8);
+  comparison = fm_comparison_new (items);
+  g_assert_cmpfloat (fm_comparison_find_row (comparison, "liking")->values[0], ==, 6.75);
+  g_assert_cmpfloat (fm_comparison_find_row (comparison, "tasters")->values[0], ==, 8.0);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -169,5 +191,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/comparison/signs", test_signs);
   g_test_add_func ("/comparison/experiment-as-weighed", test_experiment_as_weighed);
   g_test_add_func ("/comparison/empty-formula", test_empty_formula);
+  g_test_add_func ("/comparison/liking-in-blind-tastings", test_liking_in_blind_tastings);
   return g_test_run ();
 }

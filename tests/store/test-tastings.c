@@ -384,6 +384,21 @@ new_outcomes (void)
   return outcomes;
 }
 
+static guint
+n_tastings (Fixture *fixture)
+{
+  g_autoptr (FmVersionInfo) info = fm_versions_info (fixture->notebook, fixture->version_id, NULL);
+  g_autoptr (GPtrArray) list = fm_versions_list (fixture->notebook, fixture->blend_id, NULL);
+
+  for (guint i = 0; i < list->len; i++) {
+    const FmVersionInfo *listed = list->pdata[i];
+
+    if (listed->id == fixture->version_id)
+      g_assert_cmpuint (listed->n_tastings, ==, info->n_tastings);
+  }
+  return info->n_tastings;
+}
+
 static void
 test_sealed_finds_nothing (Fixture *fixture, gconstpointer data)
 {
@@ -401,6 +416,7 @@ test_sealed_finds_nothing (Fixture *fixture, gconstpointer data)
   g_autoptr (GPtrArray) scores = fm_tastings_scores (fixture->notebook, fixture->blend_id, NULL);
   g_assert_cmpuint (found->len, ==, 0);
   g_assert_cmpuint (scores->len, ==, 0);
+  g_assert_cmpuint (n_tastings (fixture), ==, 0);
   g_clear_error (&error);
   g_assert_false (fm_tastings_save_outcome (fixture->notebook, 99, "x", outcomes, &error));
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND);
@@ -429,6 +445,7 @@ test_outcomes (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (all->len, ==, 4);
   g_assert_cmpuint (of_blend->len, ==, 3);
   g_assert_cmpuint (of_version->len, ==, 3);
+  g_assert_cmpuint (n_tastings (fixture), ==, 1);
   g_assert_cmpuint (of_one->len, ==, 1);
   const FmTastingOutcome *outcome = of_one->pdata[0];
   g_assert_cmpint (outcome->tasting_id, ==, tasting->id);

@@ -1,4 +1,4 @@
-/* test-lp.c - linear programs against published cases and against glpsol
+/* test-lp.c - linear programs against published cases, glpsol and SciPy
  *
  * Stigler: The Cost of Subsistence, J. Farm Economics 27 (1945), data read in GLPK's stigler.mod;
  *   optimum 39.69 dollars of 1939 a year read (365.25 days), per day computed.
@@ -10,11 +10,9 @@
  */
 #include "core/fm-solve.h"
 
-#include <gio/gio.h>
-#include <glib/gstdio.h>
-#include <math.h>
+#include "ask-solver.h"
+
 #include <stdlib.h>
-#include <string.h>
 
 #define assert_near(a, b, tolerance) g_assert_cmpfloat_with_epsilon ((a), (b), (tolerance))
 #define SEED 20260417
@@ -157,80 +155,61 @@ test_status (void)
   g_assert_cmpint (fm_solver_run (solver), ==, FM_SOLVE_FAILED);
 }
 
-static void
-append_number (GString *text, double value, const char *name)
+static OutsideProgram *
+random_program (GRand *rand)
 {
-  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
-  g_string_append_printf (text, " %s%s %s", value < 0 ? "" : "+",
-                          g_ascii_dtostr (buffer, sizeof buffer, value), name);
+  guint m = (guint)g_rand_int_range (rand, 1, 10);
+  OutsideProgram *self = outside_program_new ((guint)g_rand_int_range (rand, 3, 20), m + 1);
+  for (guint j = 0; j < self->n; j++)
+    self->cost[j] = g_rand_double_range (rand, 1.0, 20.0);
+  for (guint r = 0; r <= m; r++) {
+    for (guint j = 0; j < self->n; j++)
+      self->rows[r * self->n + j] = r == m ? 1.0 : g_rand_double_range (rand, 0.0, 50.0);
+    self->min[r] = r == m ? 1.0 : g_rand_double_range (rand, 15.0, 30.0);
+    self->max[r] = r == m ? 1.0 : NAN;
+  }
+  return self;
 }
 
 static double
-ask_glpsol (const char *program)
+solve (const OutsideProgram *program)
 {
-  g_autofree char *folder = g_dir_make_tmp ("lp-XXXXXX", NULL);
-  g_autofree char *in = g_build_filename (folder, "in.lp", NULL);
-  g_autofree char *out = g_build_filename (folder, "out.txt", NULL);
-  g_assert_true (g_file_set_contents (in, program, -1, NULL));
-  g_autoptr (GSubprocess) process = g_subprocess_new (G_SUBPROCESS_FLAGS_STDOUT_SILENCE, NULL,
-                                                      "glpsol", "--lp", in, "-w", out, NULL);
-  g_assert_true (g_subprocess_wait_check (process, NULL, NULL));
-  g_autofree char *text = NULL;
-  g_assert_true (g_file_get_contents (out, &text, NULL, NULL));
-  g_unlink (in);
-  g_unlink (out);
-  g_rmdir (folder);
-  /* "s bas rows columns p-status d-status objective" */
-  const char *solution = strstr (text, "\ns bas ");
-  g_assert_nonnull (solution);
-  g_auto (GStrv) line = g_strsplit (solution + 1, "\n", 2);
-  g_auto (GStrv) words = g_strsplit (line[0], " ", -1);
-  return g_str_equal (words[4], "f") && g_str_equal (words[5], "f")
-             ? g_ascii_strtod (words[6], NULL)
-             : NAN;
+  g_autoptr (FmSolver) solver = fm_solver_new (program->m, program->n);
+  for (guint j = 0; j < program->n; j++)
+    fm_solver_set_cost (solver, j, program->cost[j]);
+  for (guint r = 0; r < program->m; r++)
+    add_row (solver, r, &program->rows[r * program->n], program->min[r], program->max[r]);
+  return fm_solver_run (solver) == FM_SOLVE_OPTIMAL ? fm_solver_objective (solver) : NAN;
+}
+
+typedef double *(*Ask) (const GPtrArray *programs);
+
+static void
+check_random (Ask ask)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+  g_autoptr (GPtrArray) programs = g_ptr_array_new_with_free_func (outside_program_free);
+  for (int run = 0; run < N_RANDOM; run++)
+    g_ptr_array_add (programs, random_program (rand));
+  g_autofree double *theirs = ask (programs);
+  for (guint i = 0; theirs && i < programs->len; i++) {
+    double ours = solve (g_ptr_array_index (programs, i));
+    g_assert_cmpint (isnan (ours), ==, isnan (theirs[i]));
+    if (!isnan (ours))
+      assert_near (ours, theirs[i], 1e-6);
+  }
 }
 
 static void
 test_glpsol (void)
 {
-  g_autofree char *found = g_find_program_in_path ("glpsol");
-  if (!found) {
-    g_test_skip ("glpsol is not installed (Debian: glpk-utils)");
-    return;
-  }
-  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
-  for (int run = 0; run < N_RANDOM; run++) {
-    guint n = (guint)g_rand_int_range (rand, 3, 20);
-    guint m = (guint)g_rand_int_range (rand, 1, 10);
-    g_autoptr (FmSolver) solver = fm_solver_new (m + 1, n);
-    g_autoptr (GString) cost = g_string_new ("Minimize\n obj:");
-    g_autoptr (GString) rows = g_string_new ("\nSubject To\n");
-    g_autofree double *row = g_new (double, n);
-    for (guint j = 0; j < n; j++) {
-      g_autofree char *name = g_strdup_printf ("x%u", j);
-      double value = g_rand_double_range (rand, 1.0, 20.0);
-      fm_solver_set_cost (solver, j, value);
-      append_number (cost, value, name);
-    }
-    for (guint r = 0; r <= m; r++) {
-      for (guint j = 0; j < n; j++) {
-        g_autofree char *name = g_strdup_printf ("x%u", j);
-        row[j] = r == m ? 1.0 : g_rand_double_range (rand, 0.0, 50.0);
-        append_number (rows, row[j], name);
-      }
-      char buffer[G_ASCII_DTOSTR_BUF_SIZE];
-      double limit = r == m ? 1.0 : g_rand_double_range (rand, 15.0, 30.0);
-      add_row (solver, r, row, limit, r == m ? 1.0 : NAN);
-      g_string_append_printf (rows, " %s %s\n",
-                              r == m ? "=" : ">=", g_ascii_dtostr (buffer, sizeof buffer, limit));
-    }
-    g_autofree char *program = g_strconcat (cost->str, rows->str, "End\n", NULL);
-    double theirs = ask_glpsol (program);
-    FmSolveStatus status = fm_solver_run (solver);
-    g_assert_cmpint (status == FM_SOLVE_OPTIMAL, ==, !isnan (theirs));
-    if (status == FM_SOLVE_OPTIMAL)
-      assert_near (fm_solver_objective (solver), theirs, 1e-6);
-  }
+  check_random (ask_glpsol);
+}
+
+static void
+test_scipy (void)
+{
+  check_random (ask_scipy);
 }
 
 int
@@ -243,5 +222,6 @@ main (int argc, char **argv)
   g_test_add_func ("/lp/asc-1000lb-computed", test_asc);
   g_test_add_func ("/lp/status", test_status);
   g_test_add_func ("/lp/random-glpsol", test_glpsol);
+  g_test_add_func ("/lp/random-scipy", test_scipy);
   return g_test_run ();
 }

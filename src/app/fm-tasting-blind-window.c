@@ -29,6 +29,7 @@ struct _FmTastingBlindWindow {
   GtkScrolledWindow *scroller;
   GtkLabel *failure_label;
   GtkLabel *step_label;
+  GtkWidget *end_button;
   GtkWidget *back_button;
   GtkButton *next_button;
 
@@ -60,8 +61,12 @@ put_page (FmTastingBlindWindow *self, GtkWidget *page)
 {
   adw_clamp_set_child (self->clamp, page);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0.0);
-  if (!gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD))
-    gtk_widget_grab_focus (GTK_WIDGET (self->next_button));
+  if (gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD))
+    return;
+  /* A focus on what is not shown would swallow every key. */
+  gtk_widget_grab_focus (gtk_widget_get_visible (GTK_WIDGET (self->next_button))
+                             ? GTK_WIDGET (self->next_button)
+                             : self->end_button);
 }
 
 static void
@@ -101,9 +106,9 @@ new_end_page (FmTastingBlindWindow *self)
 
   gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (text, NULL));
   if (gaps != NULL)
-    gtk_box_append (GTK_BOX (page),
-                    fm_tasting_blind_label_new (_ ("You can go back and fill it in."), NULL));
-  gtk_button_set_label (self->next_button, gaps != NULL ? _ ("Hand In with Gaps") : _ ("Hand In"));
+    gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (
+                                        _ ("Go back to fill it in, or hand in as it is."), NULL));
+  gtk_button_set_label (self->next_button, _ ("Hand In"));
   return page;
 }
 
@@ -314,6 +319,7 @@ fm_tasting_blind_window_class_init (FmTastingBlindWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmTastingBlindWindow, scroller);
   gtk_widget_class_bind_template_child (widget_class, FmTastingBlindWindow, failure_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingBlindWindow, step_label);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingBlindWindow, end_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingBlindWindow, back_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingBlindWindow, next_button);
   gtk_widget_class_bind_template_callback (widget_class, back_clicked_cb);

@@ -140,7 +140,8 @@ blocks_for_all (const FmServingRows *design, guint t, guint k, guint n, FmRandom
 
   for (guint row = 0; row < n_whole; row++)
     memcpy (blocks->sample + row * k, design->sample + (row % round) * k, k * sizeof (guint));
-  memcpy (blocks->sample + n_whole * k, rest->sample, (gsize)n_rest * k * sizeof (guint));
+  if (n_rest > 0)
+    memcpy (blocks->sample + n_whole * k, rest->sample, (gsize)n_rest * k * sizeof (guint));
   return blocks;
 }
 

@@ -217,6 +217,28 @@ test_pair_and_triangle (void)
   g_assert_nonnull (strstr (reading->headline, "Draft 2"));
 }
 
+static void
+check_agreement (const double *place, guint n, const char *start)
+{
+  g_autoptr (FmTasting) self = tasting_sealed (3, n, FM_TASTING_RANK, 6);
+  rank_all (self, place);
+  g_autoptr (FmTastingReading) reading = read_it (self);
+  g_assert_true (g_str_has_prefix (reading->agreement_sentence, start));
+}
+
+static void
+test_agreement (void)
+{
+  const double same[] = { 1, 2, 3, 1, 2, 3 }, reversed[] = { 1, 2, 3, 3, 2, 1 };
+  const double half[] = { 1, 2, 3, 2, 1, 3 };
+  /* every order once: the tasters as a whole say nothing, which is no quarrel */
+  const double all[] = { 1, 2, 3, 1, 3, 2, 2, 1, 3, 2, 3, 1, 3, 1, 2, 3, 2, 1 };
+  check_agreement (same, 2, "The tasters agree fully");
+  check_agreement (half, 2, "The tasters agree in part");
+  check_agreement (reversed, 2, "The tasters pull in different directions");
+  check_agreement (all, 6, "The tasters hardly agree");
+}
+
 /* What is served first is put first by all: position tells, samples do not */
 static void
 test_position (void)
@@ -353,6 +375,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tasting-reading/missing-and-dropped", test_missing_and_dropped);
   g_test_add_func ("/tasting-reading/ties", test_ties);
   g_test_add_func ("/tasting-reading/pair-and-triangle", test_pair_and_triangle);
+  g_test_add_func ("/tasting-reading/agreement", test_agreement);
   g_test_add_func ("/tasting-reading/position", test_position);
   g_test_add_func ("/tasting-reading/problems-are-told", test_problems_are_told);
   g_test_add_func ("/tasting-reading/stop", test_stop);

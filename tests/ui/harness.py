@@ -174,11 +174,14 @@ class Program:
         for key in keys:
             subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
 
-    def choose_file(self, title, path):
-        """Types @path into the file dialog called @title and accepts it."""
+    def choose_file(self, title, path, ending=""):
+        """Types @path into the file dialog called @title and accepts it.
+
+        A dialog that offers a name keeps the @ending of that name when one types.
+        """
         dialog = self.find(title, showing=False)
         subprocess.run(["xdotool", "windowfocus", "--sync", self.window_of(dialog), "type",
-                        "--delay", "20", path], check=True)
+                        "--delay", "20", path.removesuffix(ending)], check=True)
         wait_for(lambda: any(node.text() == path for node in self.tree().below()
                              if node.has("EditableText")), f"{path} in the file dialog")
         subprocess.run(["xdotool", "key", "Return"], check=True)

@@ -143,12 +143,12 @@ def papers_go_into_files(start, folder):
     program = start("--demo", "--separate")
     samples = sealed_tasting(program)
     program.button("Save Sheets…")
-    program.choose_file("Save Taster Sheets", f"{folder}/sheets.pdf")
+    program.choose_file("Save Taster Sheets", f"{folder}/sheets.pdf", ".pdf")
     program.says("Saved as")
     program.button("Key Sheet…")
     program.find("It tells which code is which sample", contains=True, showing=False)
     program.button("Save as PDF…")
-    program.choose_file("Save Key Sheet", f"{folder}/key.pdf")
+    program.choose_file("Save Key Sheet", f"{folder}/key.pdf", ".pdf")
     program.says("Key sheet printed or saved")
     assert not [text for text in all_texts(program) if any(name in text for name in samples)]
     for name in ("sheets", "key"):

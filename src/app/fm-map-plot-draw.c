@@ -173,7 +173,7 @@ draw_contours (const Drawing *self)
   }
 }
 
-/* Each line is named a little further along than the one before. */
+/* Named at its right end, which lies outside the region where most of the marks are. */
 static void
 draw_limits (const Drawing *self)
 {
@@ -182,9 +182,7 @@ draw_limits (const Drawing *self)
   for (guint i = 0; i < self->picture->limits->len; i++) {
     const FmMapLine *line = g_ptr_array_index (self->picture->limits, i);
     const FmMixSegment *segment = &g_array_index (line->segments, FmMixSegment, 0);
-    const double part = 0.2 + 0.6 * ((i * 0.382) - floor (i * 0.382));
-    const FmMixPlanePoint at = { segment->from.x + part * (segment->to.x - segment->from.x),
-                                 segment->from.y + part * (segment->to.y - segment->from.y) };
+    const gboolean to_right = segment->to.x > segment->from.x;
     double x, y;
 
     cairo_save (self->cr);
@@ -193,8 +191,8 @@ draw_limits (const Drawing *self)
     cairo_set_dash (self->cr, dashes, G_N_ELEMENTS (dashes), 0);
     stroke_line (self, line);
     cairo_restore (self->cr);
-    fm_map_frame_place (self->frame, at, &x, &y);
-    draw_label (self, line->text, x, y, 0.5);
+    fm_map_frame_place (self->frame, to_right ? segment->to : segment->from, &x, &y);
+    draw_label (self, line->text, x + 6, y, 0);
   }
 }
 

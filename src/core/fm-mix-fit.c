@@ -106,10 +106,10 @@ check_count (const FmMixLayout *layout, guint df_needed, GError **error)
     const guint blends = MAX (layout->n_terms - layout->n_blends, trials);
     g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
                  /* TRANSLATORS: "A quadratic model", components, terms, blends, blends */
-                 ngettext ("%s of %u components has %u terms, but only %u different blends were "
-                           "measured. Make and measure at least %u more different blend.",
-                           "%s of %u components has %u terms, but only %u different blends were "
-                           "measured. Make and measure at least %u more different blends.",
+                 ngettext ("%s of %u components has %u terms; different blends measured: %u. "
+                           "Make and measure at least %u more different blend.",
+                           "%s of %u components has %u terms; different blends measured: %u. "
+                           "Make and measure at least %u more different blends.",
                            blends),
                  model, layout->q, layout->n_terms, layout->n_blends, blends);
     return FALSE;

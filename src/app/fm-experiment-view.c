@@ -12,6 +12,7 @@
 #include "app/fm-experiment-weighings.h"
 #include "app/fm-photo-grid.h"
 #include "app/fm-readings-editor.h"
+#include "app/fm-tasting-story-list.h"
 #include "app/fm-widget.h"
 
 struct _FmExperimentView {
@@ -26,6 +27,7 @@ struct _FmExperimentView {
   FmExperimentDate *date;
   GtkLabel *origin_label;
   GtkDropDown *rating_drop_down;
+  FmTastingStoryList *tastings;
   FmExperimentWeighings *weighings;
   FmExperimentPatties *patties;
   FmExperimentMaking *making;
@@ -262,6 +264,7 @@ ensure_types (void)
   g_type_ensure (FM_TYPE_EXPERIMENT_WEIGHINGS);
   g_type_ensure (FM_TYPE_PHOTO_GRID);
   g_type_ensure (FM_TYPE_READINGS_EDITOR);
+  g_type_ensure (FM_TYPE_TASTING_STORY_LIST);
 }
 
 static void
@@ -276,6 +279,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, date);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, origin_label);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, rating_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, tastings);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, weighings);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, patties);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, making);
@@ -343,6 +347,7 @@ fm_experiment_view_set_document (FmExperimentView *self,
   fm_experiment_making_set_document (self->making, document);
   fm_readings_editor_set_document (self->readings, document);
   fm_cook_panel_set_document (self->cook, document);
+  fm_experiment_view_read_tastings (self);
   if (document == NULL) {
     fm_photo_grid_set_experiment (self->photos, NULL, 0);
     return;
@@ -367,4 +372,16 @@ fm_experiment_view_get_document (FmExperimentView *self)
 {
   g_return_val_if_fail (FM_IS_EXPERIMENT_VIEW (self), NULL);
   return self->document;
+}
+
+void
+fm_experiment_view_read_tastings (FmExperimentView *self)
+{
+  g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
+  if (self->document == NULL)
+    fm_tasting_story_list_read (self->tastings, NULL, 0);
+  else
+    fm_tasting_story_list_read (self->tastings,
+                                fm_experiment_document_get_notebook (self->document),
+                                get_experiment (self)->id);
 }

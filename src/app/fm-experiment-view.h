@@ -27,5 +27,7 @@ void fm_experiment_view_set_document (FmExperimentView *self,
                                       const char *origin);
 /** (transfer none) (nullable) */
 FmExperimentDocument *fm_experiment_view_get_document (FmExperimentView *self);
+/** Tells the view that a tasting was opened or removed: reads again what they found. */
+void fm_experiment_view_read_tastings (FmExperimentView *self);
 
 G_END_DECLS

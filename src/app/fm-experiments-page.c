@@ -306,6 +306,13 @@ experiments_changed_cb (FmExperimentsPage *self)
     fm_experiment_list_reload (self->list);
 }
 
+static void
+tastings_changed_cb (FmExperimentsPage *self)
+{
+  if (self->view != NULL)
+    fm_experiment_view_read_tastings (self->view);
+}
+
 /* The program is about to end, or the window goes: what was typed last is stored first. */
 static void
 flush_now (FmExperimentsPage *self)
@@ -395,5 +402,7 @@ fm_experiments_page_set_session (FmExperimentsPage *self, FmSession *session)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "experiments-changed", G_CALLBACK (experiments_changed_cb),
                            self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "tastings-changed", G_CALLBACK (tastings_changed_cb), self,
+                           G_CONNECT_SWAPPED);
   update_actions (self);
 }

@@ -401,6 +401,7 @@ fm_sidebar_set_session (FmSidebar *self, FmSession *session)
     { "notebook-changed", G_CALLBACK (notebook_changed_cb) },
     { "blends-changed", G_CALLBACK (reload_cb) },
     { "experiments-changed", G_CALLBACK (reload_cb) },
+    { "tastings-changed", G_CALLBACK (reload_cb) },
     { "shown-changed", G_CALLBACK (shown_changed_cb) },
   };
 

@@ -137,6 +137,10 @@ version_detail (const FmVersionInfo *info)
 
     append_part (text, g_strdup_printf (_ ("rated %s of 10"), rating));
   }
+  if (info->n_tastings > 0)
+    append_part (text,
+                 g_strdup_printf (ngettext ("tasted %u time", "tasted %u times", info->n_tastings),
+                                  info->n_tastings));
   return g_string_free (text, FALSE);
 }
 

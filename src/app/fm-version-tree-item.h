@@ -25,7 +25,7 @@ gint64 fm_version_tree_item_get_blend_id (FmVersionTreeItem *self);
 gint64 fm_version_tree_item_get_version_id (FmVersionTreeItem *self); /* 0 unless a version */
 gint64 fm_version_tree_item_get_parent_id (FmVersionTreeItem *self);  /* version, 0 = none */
 const char *fm_version_tree_item_get_title (FmVersionTreeItem *self);
-/** The numbers in a line: date, fat, experiments, rating. */
+/** The numbers in a line: date, fat, experiments, rating, tastings. */
 const char *fm_version_tree_item_get_detail (FmVersionTreeItem *self);
 /** The place in the tree in words: "Version 5, from version 2 ...". */
 const char *fm_version_tree_item_get_spoken (FmVersionTreeItem *self);

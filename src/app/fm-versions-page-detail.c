@@ -4,6 +4,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app/fm-tasting-story-list.h"
 #include "app/fm-versions-page-number.h"
 #include "app/fm-widget.h"
 
@@ -22,6 +23,7 @@ struct _FmVersionsPageDetail {
   GtkLabel *same_label;
   GtkLabel *numbers_heading;
   GtkListBox *numbers_box;
+  FmTastingStoryList *tastings;
 
   GListStore *lines;   /* FmVersionsPageChange */
   GListStore *numbers; /* FmVersionsPageChange */
@@ -75,6 +77,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_versions_page_detail_dispose;
+  g_type_ensure (FM_TYPE_TASTING_STORY_LIST);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/fm-versions-page-detail.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -90,6 +93,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, same_label);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, numbers_heading);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, numbers_box);
+  gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, tastings);
 }
 
 static void
@@ -164,6 +168,7 @@ fm_versions_page_detail_set_diff (FmVersionsPageDetail *self, const FmVersionsPa
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->branch_button), "x", diff->version_id);
   fill (self->lines, diff->lines);
   fill (self->numbers, diff->numbers);
+  fm_tasting_story_list_set_outcomes (self->tastings, diff->tastings);
   gtk_widget_set_visible (GTK_WIDGET (self->lines_box), diff->lines->len > 0);
 }
 

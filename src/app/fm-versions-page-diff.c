@@ -6,6 +6,7 @@
 
 #include "app/fm-formula-line-mass.h"
 #include "core/fm-number.h"
+#include "store/fm-tastings.h"
 
 #define SAME_G 0.005 /* masses are shown to 0.1 g, so smaller steps are none */
 
@@ -264,6 +265,11 @@ fm_versions_page_diff_read (
     if (parent == NULL)
       return NULL;
   }
+  if (version_id != 0) {
+    self->tastings = fm_tastings_outcomes (notebook, 0, version_id, 0, error);
+    if (self->tastings == NULL)
+      return NULL;
+  }
   self->lines = fm_versions_page_diff_lines (formula, parent, &self->n_same);
   self->numbers = compare_numbers (formula, parent, currency);
   return g_steal_pointer (&self);
@@ -276,5 +282,6 @@ fm_versions_page_diff_free (FmVersionsPageDiff *self)
   g_clear_pointer (&self->parent, fm_version_info_free);
   g_clear_pointer (&self->lines, g_ptr_array_unref);
   g_clear_pointer (&self->numbers, g_ptr_array_unref);
+  g_clear_pointer (&self->tastings, g_ptr_array_unref);
   g_free (self);
 }

@@ -28,6 +28,7 @@ typedef struct {
   GPtrArray *lines;      /* FmVersionsPageChange: lines that differ */
   guint n_same;          /* lines that do not */
   GPtrArray *numbers;    /* FmVersionsPageChange */
+  GPtrArray *tastings;   /* FmTastingOutcome of opened tastings, newest first; NULL for the draft */
 } FmVersionsPageDiff;
 
 /**

@@ -326,6 +326,7 @@ fm_versions_page_set_session (FmVersionsPage *self, FmSession *session)
     { "versions-changed", G_CALLBACK (versions_changed_cb) },
     { "blends-changed", G_CALLBACK (reload_cb) },
     { "experiments-changed", G_CALLBACK (reload_cb) },
+    { "tastings-changed", G_CALLBACK (reload_cb) },
     { "shown-changed", G_CALLBACK (shown_changed_cb) },
     { "formula-changed", G_CALLBACK (formula_changed_cb) },
   };

@@ -18,8 +18,10 @@ struct _FmMapComponents {
   GtkListBox *ingredient_list;
   GtkListBox *bounds_list;
   GtkWidget *bounds_box;
+  GtkWidget *fixed_box;
   GtkLabel *fixed_label;
   GtkLabel *problem_label;
+  GtkWidget *limits_box;
   GtkLabel *limits_label;
 
   FmMapDocument *document;
@@ -133,6 +135,8 @@ show_bounds (FmMapComponents *self)
 
   list_bounds (self);
   gtk_widget_set_visible (self->bounds_box, blend != NULL);
+  gtk_widget_set_visible (self->fixed_box, blend != NULL);
+  gtk_widget_set_visible (self->limits_box, blend != NULL);
   if (blend == NULL)
     return;
   fm_mix_blend_base_x (blend, now);
@@ -218,8 +222,10 @@ fm_map_components_class_init (FmMapComponentsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmMapComponents, ingredient_list);
   gtk_widget_class_bind_template_child (widget_class, FmMapComponents, bounds_list);
   gtk_widget_class_bind_template_child (widget_class, FmMapComponents, bounds_box);
+  gtk_widget_class_bind_template_child (widget_class, FmMapComponents, fixed_box);
   gtk_widget_class_bind_template_child (widget_class, FmMapComponents, fixed_label);
   gtk_widget_class_bind_template_child (widget_class, FmMapComponents, problem_label);
+  gtk_widget_class_bind_template_child (widget_class, FmMapComponents, limits_box);
   gtk_widget_class_bind_template_child (widget_class, FmMapComponents, limits_label);
   gtk_widget_class_bind_template_callback (widget_class, base_selected_cb);
 }

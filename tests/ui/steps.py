@@ -1,5 +1,7 @@
 """What several tests do on the way to what they test."""
 
+import subprocess
+
 from harness import wait_for
 
 
@@ -65,3 +67,40 @@ def first_blend(program):
     weigh(program, "Beef, chuck", "600")
     weigh(program, "Beef, ground, 80/20", "400")
     program.says("Total: 1000.0 g")
+
+
+def choose(program, what, *keys):
+    """Opens the choice whose name begins with @what from the keyboard and presses @keys in it."""
+    def combo():
+        return next((node for node in program.all(role="combo box") if node.name.startswith(what)),
+                    None)
+
+    def button():
+        return next((node for node in combo().below() if node.name.startswith(combo().name + ":")
+                     and node.has("Component")), None)
+
+    def in_sight():
+        shown = button()
+        frame = next(frame for frame in program.tree().children
+                     if any(below.path == shown.path for below in frame.below()))
+        left, y, width, height = shown.extents()
+        if 60 <= y and y + height <= frame.extents()[3]:
+            return True
+        # Beside the button, where no choice turns with the wheel.
+        subprocess.run(["xdotool", "mousemove", "--window", program.window_of(frame),
+                        str(left + width // 2 - 120), "400", "click", "4" if y < 60 else "5"],
+                       check=True)
+        return False
+
+    def opened():
+        return next(program.all(role="list item", within=combo()), None)
+
+    wait_for(combo, f"choice {what!r}")
+    # A list cannot open beside the screen, and chooses what lies below the mouse.
+    wait_for(in_sight, f"{what!r} in sight")
+    subprocess.run(["xdotool", "mousemove", "0", "0"], check=True)
+    assert button().act(), f"{what!r} does not open"
+    wait_for(opened, f"choices of {what!r}")
+    for key in (*keys, "Return"):
+        subprocess.run(["xdotool", "key", key], check=True)
+    wait_for(lambda: not opened(), f"end of the choices of {what!r}")

@@ -1,9 +1,7 @@
 """Meeting the targets, as a person with a keyboard would."""
 
-import subprocess
-
 from harness import run, wait_for
-from steps import new_blend, save_version, weigh
+from steps import choose, new_blend, save_version, weigh
 
 WINDOW = "Meet the Targets"
 
@@ -37,37 +35,6 @@ def type_here(program, name, text, contains=False):
 def set_fat(program, least, most):
     type_here(program, "Fat, at least", least)
     type_here(program, "Fat, at most", most)
-
-
-def choose(program, what, *keys):
-    """Opens the choice called @what from the keyboard and presses @keys in it."""
-    def button():
-        return next((node for combo in program.all(what, role="combo box") for node in combo.below()
-                     if node.name.startswith(what + ":") and node.has("Component")), None)
-
-    def in_sight():
-        frame = window_of(program)
-        y, height = button().extents()[1::2]
-        if 60 <= y and y + height <= frame.extents()[3]:
-            return True
-        wheel = "4" if y < 60 else "5"
-        subprocess.run(["xdotool", "mousemove", "--window", program.window_of(frame), "300", "400",
-                        "click", wheel], check=True)
-        return False
-
-    def opened():
-        return next(program.all(role="list item", within=program.find(what, role="combo box")),
-                    None)
-
-    wait_for(button, f"choice {what!r}")
-    # A list cannot open beside the screen, and chooses what lies below the mouse.
-    wait_for(in_sight, f"{what!r} in sight")
-    subprocess.run(["xdotool", "mousemove", "0", "0"], check=True)
-    assert button().act(), f"{what!r} does not open"
-    wait_for(opened, f"choices of {what!r}")
-    for key in (*keys, "Return"):
-        subprocess.run(["xdotool", "key", key], check=True)
-    wait_for(lambda: not opened(), f"end of the choices of {what!r}")
 
 
 def close(program):

@@ -243,13 +243,21 @@ show_others (FmTastingBlindWindow *self)
 }
 
 static void
+destroy_cb (gpointer window)
+{
+  gtk_window_destroy (window);
+  g_object_unref (window);
+}
+
+static void
 end_answered_cb (FmTastingBlindWindow *self, const char *response)
 {
   if (!g_str_equal (response, "end"))
     return;
   fm_tasting_document_flush (self->document);
   show_others (self);
-  gtk_window_destroy (GTK_WINDOW (self));
+  /* The dialog that asked still looks at its parent after the answer. */
+  g_idle_add_once (destroy_cb, g_object_ref (self));
 }
 
 static void

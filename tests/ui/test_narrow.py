@@ -32,7 +32,8 @@ def all_pages_are_reached(start, folder):
     visible(program, "Add a cut")
     program.screenshot("narrow-formula")
     for page, sign in (("Versions", "Tree of versions"), ("Experiments", "Search experiments"),
-                       ("Compare", "Nothing Is Compared Yet"), ("Formula", "Add a cut")):
+                       ("Compare", "Nothing Is Compared Yet"), ("Map", "No Map of This Blend Yet"),
+                       ("Formula", "Add a cut")):
         # The bar of pages lies at the lower edge, within a thumb's reach.
         bar = wait_for(lambda: [tab for tab in program.all(page, role="page tab")
                                 if inside(tab) and tab.extents()[1] > HEIGHT * 3 // 4],

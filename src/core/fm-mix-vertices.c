@@ -34,7 +34,7 @@ simplex_above_lower (const FmMixRegion *region)
   FmMixCorner corner = { .sides = all };
   double room = 1.0;
 
-  memcpy (corner.x, region->lower, q * sizeof *corner.x);
+  memcpy (corner.x, region->lower, sizeof corner.x);
   for (guint i = 0; i < q; i++)
     room -= region->lower[i];
   if (room <= FM_MIX_EPSILON) {

@@ -85,6 +85,15 @@ can_make (FmMapDocument *document)
          fm_map_document_get_blend (document) != NULL;
 }
 
+static gboolean
+is_among (const GArray *indices, guint index)
+{
+  for (guint i = 0; i < indices->len; i++)
+    if (g_array_index (indices, guint, i) == index)
+      return TRUE;
+  return FALSE;
+}
+
 void
 fm_map_document_make_versions (FmMapDocument *self, const guint *indices, guint n)
 {
@@ -95,7 +104,7 @@ fm_map_document_make_versions (FmMapDocument *self, const guint *indices, guint 
   if (!can_make (self))
     return;
   for (guint i = 0; i < n; i++) {
-    if (indices[i] >= map->points->len ||
+    if (indices[i] >= map->points->len || is_among (wanted, indices[i]) ||
         g_array_index (map->points, FmMapPoint, indices[i]).version_id != 0)
       continue;
     g_array_append_val (wanted, indices[i]);

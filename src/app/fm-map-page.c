@@ -1,59 +1,11 @@
 /* fm-map-page.c - maps of the shown blend: what changes, the trials, and what they show */
-#include "app/fm-map-page.h"
-
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-accessible.h"
-#include "app/fm-experiment-removal.h"
-#include "app/fm-map-components.h"
-#include "app/fm-map-query.h"
-#include "app/fm-map-reading.h"
-#include "app/fm-map-trials.h"
+#include "app/fm-map-page-private.h"
 #include "app/fm-widget.h"
 
-struct _FmMapPage {
-  GtkWidget parent_instance;
-
-  AdwToastOverlay *toast_overlay;
-  GtkStack *stack;
-  AdwStatusPage *empty_page;
-  GtkDropDown *map_drop_down;
-  GtkEntry *name_entry;
-  FmMapComponents *components;
-  FmMapTrials *trials;
-  FmMapReading *reading;
-
-  FmSession *session;
-  gint64 blend_id;    /* whose maps are listed */
-  FmMapList *list;    /* (nullable) */
-  GArray *shown_ids;  /* gint64, the maps in the order of map_drop_down */
-  GHashTable *hidden; /* gint64: removed, while that can be undone */
-  FmMapDocument *document;
-  gint64 wanted_id; /* the map to show once the list is read; 0 = any */
-  GCancellable *listing;
-  GCancellable *opening;
-  gboolean stale;
-  gboolean loading; /* controls change by program, not by the user */
-};
-
 G_DEFINE_FINAL_TYPE (FmMapPage, fm_map_page, GTK_TYPE_WIDGET)
-
-static void reload (FmMapPage *self);
-
-static FmNotebook *
-get_notebook (FmMapPage *self)
-{
-  return self->session != NULL ? fm_session_get_notebook (self->session) : NULL;
-}
-
-static gboolean
-can_add (FmMapPage *self)
-{
-  FmNotebook *notebook = get_notebook (self);
-
-  return notebook != NULL && !fm_notebook_is_read_only (notebook) && self->list != NULL &&
-         self->list->versions->len > 0;
-}
 
 static void
 update_actions (FmMapPage *self)
@@ -61,7 +13,7 @@ update_actions (FmMapPage *self)
   const gboolean editable = self->document != NULL && fm_map_document_is_editable (self->document);
   const gboolean has_trials = editable && fm_map_document_get_map (self->document)->points->len > 0;
 
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "map.new", can_add (self));
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "map.new", fm_map_page_can_add (self));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "map.remove", editable);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "map.clear-trials",
                                  has_trials && !fm_map_document_is_making (self->document));
@@ -84,8 +36,8 @@ saved_cb (FmMapPage *self)
 }
 
 /* What was typed last is stored before the document is let go. */
-static void
-close_map (FmMapPage *self)
+void
+fm_map_page_close_map (FmMapPage *self)
 {
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
@@ -140,7 +92,7 @@ open_map (FmMapPage *self, gint64 id)
 {
   if (self->document != NULL && fm_map_document_get_map (self->document)->id == id)
     return;
-  close_map (self);
+  fm_map_page_close_map (self);
   self->opening = g_cancellable_new ();
   fm_map_document_load_async (self->session, id, self->opening, opened_cb, g_object_ref (self));
 }
@@ -150,7 +102,7 @@ show_empty (FmMapPage *self)
 {
   const gboolean no_versions = self->list != NULL && self->list->versions->len == 0;
 
-  close_map (self);
+  fm_map_page_close_map (self);
   adw_status_page_set_description (
       self->empty_page,
       no_versions ? _ ("A map starts from a saved version. Save one first.")
@@ -186,8 +138,8 @@ fill_maps (FmMapPage *self)
   return self->shown_ids->len > 0 ? g_array_index (self->shown_ids, gint64, selected) : 0;
 }
 
-static void
-show_list (FmMapPage *self)
+void
+fm_map_page_show_list (FmMapPage *self)
 {
   const gint64 id = fill_maps (self);
 
@@ -218,7 +170,7 @@ listed_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   }
   g_clear_pointer (&self->list, fm_map_list_free);
   self->list = list;
-  show_list (self);
+  fm_map_page_show_list (self);
 }
 
 static void
@@ -236,7 +188,7 @@ reload (FmMapPage *self)
   self->stale = FALSE;
   stop_listing (self);
   if (blend_id != self->blend_id) {
-    close_map (self);
+    fm_map_page_close_map (self);
     g_clear_pointer (&self->list, fm_map_list_free);
     self->wanted_id = 0;
     gtk_stack_set_visible_child_name (self->stack, "loading");
@@ -247,7 +199,8 @@ reload (FmMapPage *self)
     return;
   }
   self->listing = g_cancellable_new ();
-  fm_map_list_async (get_notebook (self), blend_id, self->listing, listed_cb, g_object_ref (self));
+  fm_map_list_async (fm_map_page_get_notebook (self), blend_id, self->listing, listed_cb,
+                     g_object_ref (self));
 }
 
 static void
@@ -277,7 +230,7 @@ shown_changed_cb (FmMapPage *self)
 static void
 notebook_changed_cb (FmMapPage *self)
 {
-  close_map (self);
+  fm_map_page_close_map (self);
   stop_listing (self);
   g_clear_pointer (&self->list, fm_map_list_free);
   g_hash_table_remove_all (self->hidden);
@@ -312,130 +265,6 @@ name_changed_cb (FmMapPage *self)
 }
 
 static void
-added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
-{
-  g_autoptr (FmMapPage) self = FM_MAP_PAGE (user_data);
-  g_autoptr (GError) error = NULL;
-  gint64 id;
-
-  if (self->session == NULL)
-    return;
-  id = fm_map_add_finish (result, &error);
-  if (id == 0) {
-    fm_session_failure (self->session, error);
-    return;
-  }
-  self->wanted_id = id;
-  fm_session_emit_maps_changed (self->session);
-}
-
-/* The version that is shown, else the latest. */
-static gint64
-first_base (FmMapPage *self)
-{
-  const FmVersionInfo *last =
-      g_ptr_array_index (self->list->versions, self->list->versions->len - 1);
-  const gint64 shown_id = fm_session_get_version_id (self->session);
-
-  return shown_id != 0 ? shown_id : last->id;
-}
-
-static void
-new_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmMapPage *self = FM_MAP_PAGE (widget);
-  FmMap *map;
-
-  if (!can_add (self))
-    return;
-  map = fm_map_new ();
-  map->blend_id = self->blend_id;
-  map->base_version_id = first_base (self);
-  map->name = g_strdup_printf (_ ("Map %u"), self->list->maps->len + 1);
-  fm_map_add_async (get_notebook (self), map, NULL, added_cb, g_object_ref (self));
-}
-
-static void
-removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *error)
-{
-  FmMapPage *self = FM_MAP_PAGE (owner);
-
-  g_hash_table_remove (self->hidden, &id);
-  if (error != NULL)
-    fm_session_failure (self->session, error);
-  if (!removed)
-    self->wanted_id = id;
-  fm_session_emit_maps_changed (self->session);
-}
-
-static void
-remove_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmMapPage *self = FM_MAP_PAGE (widget);
-  g_autofree char *title = NULL;
-  gint64 id;
-
-  if (self->document == NULL || self->list == NULL)
-    return;
-  id = fm_map_document_get_map (self->document)->id;
-  title = g_strdup_printf (_ ("Map “%s” removed; its versions stay"),
-                           fm_map_document_get_map (self->document)->name);
-  g_hash_table_add (self->hidden, g_memdup2 (&id, sizeof id));
-  close_map (self);
-  self->wanted_id = 0;
-  fm_experiment_removal_offer (widget, title, get_notebook (self), id, fm_maps_remove,
-                               removal_settled);
-  show_list (self);
-}
-
-/* The trials that were cleared, while that can be undone. */
-typedef struct {
-  FmMapDocument *document;
-  GArray *points;
-} Cleared;
-
-static void
-cleared_free (gpointer data, GClosure *closure)
-{
-  Cleared *cleared = data;
-
-  g_object_unref (cleared->document);
-  g_array_unref (cleared->points);
-  g_free (cleared);
-}
-
-/* Components that were chosen since would not fit the old trials. */
-static void
-undo_clear_cb (AdwToast *toast, Cleared *cleared)
-{
-  FmMap *map = fm_map_document_get_map (cleared->document);
-
-  if (map->points->len > 0 || fm_map_document_is_making (cleared->document))
-    return;
-  g_array_unref (map->points);
-  map->points = g_array_ref (cleared->points);
-  fm_map_document_touch (cleared->document);
-}
-
-static void
-clear_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmMapPage *self = FM_MAP_PAGE (widget);
-  AdwToast *toast = adw_toast_new (_ ("Trials cleared"));
-  Cleared *cleared = g_new0 (Cleared, 1);
-  FmMap *map = fm_map_document_get_map (self->document);
-
-  cleared->document = g_object_ref (self->document);
-  cleared->points = map->points;
-  map->points = g_array_new (FALSE, TRUE, sizeof (FmMapPoint));
-  adw_toast_set_button_label (toast, _ ("_Undo"));
-  g_signal_connect_data (toast, "button-clicked", G_CALLBACK (undo_clear_cb), cleared, cleared_free,
-                         0);
-  adw_toast_overlay_add_toast (self->toast_overlay, toast);
-  fm_map_document_touch (self->document);
-}
-
-static void
 flush_now (FmMapPage *self)
 {
   g_autoptr (GError) error = NULL;
@@ -463,7 +292,7 @@ fm_map_page_dispose (GObject *object)
   flush_now (self);
   stop_listing (self);
   if (self->components != NULL)
-    close_map (self);
+    fm_map_page_close_map (self);
   self->loading = TRUE;
   if (self->session != NULL)
     g_signal_handlers_disconnect_by_data (self->session, self);
@@ -513,9 +342,7 @@ fm_map_page_class_init (FmMapPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/forcemeat/Forcemeat/ui/fm-map-page.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
-  gtk_widget_class_install_action (widget_class, "map.new", NULL, new_action);
-  gtk_widget_class_install_action (widget_class, "map.remove", NULL, remove_action);
-  gtk_widget_class_install_action (widget_class, "map.clear-trials", NULL, clear_action);
+  fm_map_page_install_acts (widget_class);
   bind_template (widget_class);
 }
 

@@ -148,9 +148,9 @@ show_choice (FmMapDesignBox *self)
         "known best."),
   };
   const FmMap *map = get_map (self);
+  g_autofree char *number = g_strdup_printf ("%" G_GUINT64_FORMAT, map->seed);
   g_autofree char *seed = g_strdup_printf (
-      _ ("Seed of the search: %" G_GUINT64_FORMAT ". The same seed finds the same trials again."),
-      map->seed);
+      _ ("Seed of the search: %s. The same seed finds the same trials again."), number);
 
   self->loading = TRUE;
   gtk_drop_down_set_selected (self->design_drop_down, map->design);

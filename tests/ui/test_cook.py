@@ -1,6 +1,7 @@
 """The cook by its numbers: a temperature log becomes each authority's verdict, in words."""
 
 import subprocess
+import time
 
 from harness import run, wait_for
 
@@ -111,9 +112,15 @@ def own_numbers_are_taken(start, folder):
     paste(program, "0 5", "2:00 60", "6:00 60")
     choice = program.find("Organism and food of D and z", role="push button", contains=True)
     scroll_to(choice)
-    program.press_in(choice)
-    program.press("End", "Return")
-    program.says("Lethality needs D, the temperature of that D, and z.")
+    needs = "Lethality needs D, the temperature of that D, and z."
+
+    def own_chosen():
+        """On a busy machine the keys may come before the list is open: then they go nowhere."""
+        program.press_in(choice)
+        program.press("End", "Return")
+        time.sleep(2)
+        return next(program.all(needs, contains=True), None)
+    wait_for(own_chosen, needs)
     program.type_into("Own D", "0,5")
     program.type_into("Temperature of the own D", "60")
     program.type_into("Own z", "0")

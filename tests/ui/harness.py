@@ -188,6 +188,14 @@ class Program:
         self.gone(title)
 
     def unnamed(self):
+        """Controls without a name of their own, twice in a row: one just made is named a moment later."""
+        found = self._unnamed()
+        if found:
+            time.sleep(2)
+            found = self._unnamed()
+        return found
+
+    def _unnamed(self):
         """Shown controls whose accessible name is only the toolkit's type name."""
         tree = self.tree()
         # A drop-down is named; the toolkit's own button in it cannot be.

@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "app/fm-chart-text.h"
 #include "core/fm-chart-scale.h"
 #include "core/fm-number.h"
 
@@ -35,35 +36,14 @@ typedef struct {
   double line_height;
 } Frame;
 
-static PangoLayout *
-make_text (FmChartBars *self, const char *text)
-{
-  PangoLayout *layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
-  g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
-
-  pango_attr_list_insert (attributes, pango_attr_scale_new (PANGO_SCALE_SMALL));
-  pango_layout_set_attributes (layout, attributes);
-  return layout;
-}
-
-static void
-text_size (FmChartBars *self, const char *text, int *width, int *height)
-{
-  g_autoptr (PangoLayout) layout = make_text (self, text);
-
-  pango_layout_get_pixel_size (layout, width, height);
-}
-
-/* @align: 0 = @x is the left edge, 0.5 = the middle, 1 = the right edge */
+/* @y: the top of the line; @align as of fm_chart_text_draw() */
 static void
 draw_text (FmChartBars *self, cairo_t *cr, const char *text, double x, double y, double align)
 {
-  g_autoptr (PangoLayout) layout = make_text (self, text);
-  int width;
+  int height;
 
-  pango_layout_get_pixel_size (layout, &width, NULL);
-  cairo_move_to (cr, x - align * width, y);
-  pango_cairo_show_layout (cr, layout);
+  fm_chart_text_size (GTK_WIDGET (self), text, NULL, &height);
+  fm_chart_text_draw (GTK_WIDGET (self), cr, text, x, y + height / 2.0, align, 0);
 }
 
 static char *
@@ -81,7 +61,7 @@ tick_width (FmChartBars *self)
     g_autofree char *text = tick_text (self, i);
     int width;
 
-    text_size (self, text, &width, NULL);
+    fm_chart_text_size (GTK_WIDGET (self), text, &width, NULL);
     widest = MAX (widest, width);
   }
   return widest;
@@ -92,7 +72,7 @@ line_height (FmChartBars *self)
 {
   int height;
 
-  text_size (self, "0", NULL, &height);
+  fm_chart_text_size (GTK_WIDGET (self), "0", NULL, &height);
   return height;
 }
 

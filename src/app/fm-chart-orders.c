@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app/fm-chart-text.h"
+#include "core/fm-chart-scale.h"
 
 #define TASTER_PX 64
 #define PLACE_PX 34
@@ -21,19 +22,8 @@ struct _FmChartOrders {
 
 G_DEFINE_FINAL_TYPE (FmChartOrders, fm_chart_orders, GTK_TYPE_WIDGET)
 
-static const char letters[][2] = {
-  "A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L", "M",
-  "N", "O", "P", "Q", "R", "S", "T", "U", "V", "W", "X", "Y", "Z"
-};
-
-G_STATIC_ASSERT (G_N_ELEMENTS (letters) == FM_RANK_MAX_SAMPLES);
-
-const char *
-fm_chart_orders_letter (guint sample)
-{
-  g_return_val_if_fail (sample < G_N_ELEMENTS (letters), "?");
-  return letters[sample];
-}
+/* Every sample has a letter. */
+G_STATIC_ASSERT (FM_RANK_MAX_SAMPLES <= 26);
 
 /* The middle of the places that a sample shares with those tied with it, 0 based. */
 static double
@@ -119,7 +109,7 @@ draw_marks (
     gdk_cairo_set_source_rgba (cr, ink);
     cairo_set_line_width (cr, 1);
     cairo_stroke (cr);
-    fm_chart_text_draw (GTK_WIDGET (self), cr, letters[sample], x, y, 0.5, 0);
+    fm_chart_text_draw (GTK_WIDGET (self), cr, fm_chart_letter (sample), x, y, 0.5, 0);
   }
 }
 

@@ -20,8 +20,6 @@ void fm_chart_orders_set (FmChartOrders *self,
                           const FmRankTable *ranks,
                           const char *const *tasters,
                           const char *const *labels);
-/** "A": the letter of a sample. Static. */
-const char *fm_chart_orders_letter (guint sample);
 /** "first 731, then 204 and 655" of one taster; (transfer full). */
 char *fm_chart_orders_text (const FmRankTable *ranks, guint taster, const char *const *labels);
 

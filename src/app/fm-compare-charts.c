@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "app/fm-chart-bars.h"
+#include "core/fm-chart-scale.h"
 
 struct _FmCompareCharts {
   GtkWidget parent_instance;
@@ -65,7 +66,7 @@ make_chart (const char *title,
   GtkWidget *bars = fm_chart_bars_new ();
 
   for (guint i = 0; i < n; i++) {
-    letters[i] = fm_comparison_letter (i);
+    letters[i] = fm_chart_letter (i);
     names[i] = fm_comparison_item (comparison, i)->title;
   }
   fm_chart_bars_set (FM_CHART_BARS (bars), title, row->unit, row->decimals, letters, names, values,

@@ -8,6 +8,7 @@
 #include "app/fm-compare-picker.h"
 #include "app/fm-compare-table.h"
 #include "app/fm-widget.h"
+#include "core/fm-chart-scale.h"
 #include "report/fm-compare-csv.h"
 
 #define SELECTION_SETTING "compare-selection"
@@ -67,7 +68,7 @@ fill_reference (FmComparePage *self)
   guint n = fm_comparison_n_items (self->comparison);
 
   for (guint i = 0; i < n; i++) {
-    g_autofree char *name = g_strdup_printf ("%s · %s", fm_comparison_letter (i),
+    g_autofree char *name = g_strdup_printf ("%s · %s", fm_chart_letter (i),
                                              fm_comparison_item (self->comparison, i)->title);
 
     gtk_string_list_append (names, name);

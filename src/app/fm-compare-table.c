@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fm-compare-line.h"
+#include "core/fm-chart-scale.h"
 
 #define NAME_WIDTH_PX 210
 #define CELL_WIDTH_PX 128
@@ -123,7 +124,7 @@ add_name_column (FmCompareTable *self)
 static char *
 column_title (FmCompareTable *self, guint index)
 {
-  const char *letter = fm_comparison_letter (index);
+  const char *letter = fm_chart_letter (index);
 
   if ((int)index == self->reference)
     return g_strdup_printf (_ ("%s · reference"), letter);

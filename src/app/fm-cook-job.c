@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/fm-cancel-stop.h"
 #include "core/fm-number.h"
 
 typedef struct {
@@ -179,17 +180,11 @@ fm_cook_job_predict_finish (GAsyncResult *result, GError **error)
   return g_task_propagate_pointer (G_TASK (result), error);
 }
 
-static gboolean
-is_cancelled (gpointer cancellable)
-{
-  return g_cancellable_is_cancelled (cancellable);
-}
-
 static void
 fit_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Job *job = data;
-  const FmStop stop = { is_cancelled, cancellable };
+  const FmStop stop = fm_cancel_stop (cancellable);
   GError *error = NULL;
   g_autoptr (GError) store_error = NULL;
 

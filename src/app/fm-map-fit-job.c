@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/fm-cancel-stop.h"
+
 static const char *const words[FM_MAP_N_RESPONSES] = {
   [FM_MAP_LIKING] = N_ ("liking"),
   [FM_MAP_RATING] = N_ ("rating"),
@@ -17,12 +19,6 @@ static const char *const words[FM_MAP_N_RESPONSES] = {
   [FM_MAP_SURFACE_TEMP] = N_ ("surface temperature"),
   [FM_MAP_MINUTES] = N_ ("time on the heat"),
 };
-
-static gboolean
-stop_asked (gpointer data)
-{
-  return g_cancellable_is_cancelled (data);
-}
 
 static gboolean
 find_reference (FmMapFit *self, GError **error)
@@ -59,7 +55,7 @@ static void
 fit_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
   FmMapFit *self = task_data;
-  const FmStop stop = { stop_asked, cancellable };
+  const FmStop stop = fm_cancel_stop (cancellable);
   g_autoptr (GError) error = NULL;
 
   self->fit = fm_map_fit_model (self->data, self->model, &error);

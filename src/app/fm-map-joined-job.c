@@ -3,11 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-static gboolean
-stop_asked (gpointer data)
-{
-  return g_cancellable_is_cancelled (data);
-}
+#include "app/fm-cancel-stop.h"
 
 static gboolean
 fit_all (FmMapJoined *self)
@@ -30,7 +26,7 @@ static void
 join_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
   FmMapJoined *self = task_data;
-  const FmStop stop = { stop_asked, cancellable };
+  const FmStop stop = fm_cancel_stop (cancellable);
   g_autoptr (GError) error = NULL;
 
   if (fit_all (self) &&

@@ -1,6 +1,7 @@
 /* fm-map-query.c - reads and makes maps of a blend, off the main thread */
 #include "app/fm-map-query.h"
 
+#include "app/fm-cancel-stop.h"
 #include "core/fm-map-design.h"
 #include "store/fm-versions.h"
 
@@ -114,20 +115,13 @@ fm_map_add_finish (GAsyncResult *result, GError **error)
   return g_task_propagate_boolean (G_TASK (result), error) ? job->map->id : 0;
 }
 
-static gboolean
-is_cancelled (gpointer data)
-{
-  return g_cancellable_is_cancelled (data);
-}
-
 static void
 draw_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Job *job = data;
   GError *error = NULL;
-  const FmStop stop = { is_cancelled, cancellable };
-  GArray *points =
-      fm_map_design_points (job->map, &job->region, cancellable != NULL ? &stop : NULL, &error);
+  const FmStop stop = fm_cancel_stop (cancellable);
+  GArray *points = fm_map_design_points (job->map, &job->region, &stop, &error);
 
   if (points != NULL)
     g_task_return_pointer (task, points, (GDestroyNotify)g_array_unref);

@@ -7,6 +7,7 @@
 #include "app/fm-cook-grid.h"
 #include "app/fm-map-curves.h"
 #include "app/fm-widget.h"
+#include "core/fm-chart-scale.h"
 #include "core/fm-number.h"
 
 #define N_POINTS 25
@@ -30,8 +31,7 @@ G_DEFINE_FINAL_TYPE (FmMapTraces, fm_map_traces, GTK_TYPE_WIDGET)
 static FmMapCurve *
 trace_new (const FmMapFit *fit, guint component)
 {
-  const char letter[] = { (char)('A' + component), '\0' };
-  FmMapCurve *curve = fm_map_curve_new (letter);
+  FmMapCurve *curve = fm_map_curve_new (fm_chart_letter (component));
   g_autoptr (FmMixPoints) points =
       fm_mix_trace (&fit->region, fit->reference, component, N_POINTS, NULL);
 

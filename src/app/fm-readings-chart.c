@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/fm-chart-text.h"
 #include "app/fm-experiment-units.h"
 #include "core/fm-number.h"
 
@@ -98,22 +99,6 @@ to_y (const Scale *scale, double temp)
 }
 
 static void
-draw_text (FmReadingsChart *self, cairo_t *cr, const char *text, double x, double y, double align)
-{
-  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
-  PangoAttrList *attributes = pango_attr_list_new ();
-  int width;
-  int height;
-
-  pango_attr_list_insert (attributes, pango_attr_scale_new (PANGO_SCALE_SMALL));
-  pango_layout_set_attributes (layout, attributes);
-  pango_attr_list_unref (attributes);
-  pango_layout_get_pixel_size (layout, &width, &height);
-  cairo_move_to (cr, x - align * width, y - height / 2.0);
-  pango_cairo_show_layout (cr, layout);
-}
-
-static void
 draw_axes (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA *colour)
 {
   const double right = scale->width - MARGIN_END;
@@ -130,15 +115,15 @@ draw_axes (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA
     cairo_line_to (cr, right, y);
     cairo_stroke (cr);
     gdk_cairo_set_source_rgba (cr, colour);
-    draw_text (self, cr, label, MARGIN_START - 6, y, 1);
+    fm_chart_text_draw (GTK_WIDGET (self), cr, label, MARGIN_START - 6, y, 1, 0);
   }
   for (double time = 0; time <= scale->time_max_min + 1e-9; time += scale->time_step) {
     g_autofree char *label = fm_number_to_edit (time, 1);
 
-    draw_text (self, cr, label, to_x (scale, time), bottom + 9, 0.5);
+    fm_chart_text_draw (GTK_WIDGET (self), cr, label, to_x (scale, time), bottom + 9, 0.5, 0);
   }
   unit = g_strdup_printf (_ ("Core %s over minutes"), fm_experiment_units_symbol (self->units));
-  draw_text (self, cr, unit, MARGIN_START, scale->height - 8, 0);
+  fm_chart_text_draw (GTK_WIDGET (self), cr, unit, MARGIN_START, scale->height - 8, 0, 0);
 }
 
 static void
@@ -159,7 +144,7 @@ draw_figure (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRG
   cairo_line_to (cr, scale->width - MARGIN_END, y);
   cairo_stroke (cr);
   cairo_restore (cr);
-  draw_text (self, cr, label, MARGIN_START + 4, y - 9, 0);
+  fm_chart_text_draw (GTK_WIDGET (self), cr, label, MARGIN_START + 4, y - 9, 0, 0);
 }
 
 static void
@@ -207,8 +192,8 @@ draw_estimate (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const Gdk
   }
   cairo_stroke (cr);
   cairo_restore (cr);
-  draw_text (self, cr, _ ("● measured   ┈ estimate"), scale->width - MARGIN_END, scale->height - 8,
-             1);
+  fm_chart_text_draw (GTK_WIDGET (self), cr, _ ("● measured   ┈ estimate"),
+                      scale->width - MARGIN_END, scale->height - 8, 1, 0);
 }
 
 static void

@@ -1,6 +1,7 @@
 /* fm-tasting-result-job.c - reads a tasting, and keeps what an opened one found, in threads */
 #include "app/fm-tasting-result-job.h"
 
+#include "app/fm-cancel-stop.h"
 #include "core/fm-tasting-outcome.h"
 
 typedef struct {
@@ -21,16 +22,10 @@ kept_free (gpointer data)
   g_free (self);
 }
 
-static gboolean
-is_cancelled (gpointer data)
-{
-  return g_cancellable_is_cancelled (data);
-}
-
 static void
 read_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
-  const FmStop stop = { is_cancelled, cancellable };
+  const FmStop stop = fm_cancel_stop (cancellable);
   GError *error = NULL;
   FmTastingReading *reading = fm_tasting_read (data, &stop, &error);
 

@@ -7,6 +7,7 @@
 #include "app/fm-chart-intervals.h"
 #include "app/fm-chart-orders.h"
 #include "app/fm-cook-grid.h"
+#include "core/fm-chart-scale.h"
 #include "core/fm-number.h"
 
 static void
@@ -114,7 +115,7 @@ add_orders (GtkBox *box, const FmTastingReading *reading)
                        (const char *const *)reading->tasters, labels);
   fm_tasting_result_add_chart (box, chart);
   for (guint i = 0; i < reading->n_samples; i++)
-    g_string_append_printf (legend, "%s%s = %s", i > 0 ? "   " : "", fm_chart_orders_letter (i),
+    g_string_append_printf (legend, "%s%s = %s", i > 0 ? "   " : "", fm_chart_letter (i),
                             labels[i]);
   fm_tasting_result_add_sentence (box, legend->str);
   g_string_free (legend, TRUE);

@@ -30,6 +30,17 @@ next_step (double step)
   return power * (lead == 1 ? 2.0 : lead == 2 ? 5.0 : 10.0);
 }
 
+const char *
+fm_chart_letter (guint index)
+{
+  static const char letters[][2] = { "A", "B", "C", "D", "E", "F", "G", "H", "I",
+                                     "J", "K", "L", "M", "N", "O", "P", "Q", "R",
+                                     "S", "T", "U", "V", "W", "X", "Y", "Z" };
+
+  g_return_val_if_fail (index < G_N_ELEMENTS (letters), "");
+  return letters[index];
+}
+
 void
 fm_chart_scale_init (FmChartScale *self, const double *values, guint n, guint max_ticks)
 {

@@ -25,6 +25,8 @@ void fm_chart_scale_init_between (FmChartScale *self, double low, double high, g
 double fm_chart_scale_tick (const FmChartScale *self, guint index);
 /** Place of @value between @at_min and @at_max (pixels, either may be larger); clamped to them. */
 double fm_chart_scale_place (const FmChartScale *self, double value, double at_min, double at_max);
+/** "A" .. "Z": the short name of mark or column @index, below 26. Static. */
+const char *fm_chart_letter (guint index);
 /** Left edge and width of bar @index of @n in @width pixels; a quarter of each slot stays empty. */
 void fm_chart_bar_slot (guint index, guint n, double width, double *x, double *bar_width);
 /**

@@ -403,15 +403,6 @@ fm_comparison_find_row (const FmComparison *self, const char *key)
   return NULL;
 }
 
-const char *
-fm_comparison_letter (guint column)
-{
-  static const char *letters[FM_COMPARE_MAX_ITEMS] = { "A", "B", "C", "D", "E", "F", "G", "H" };
-
-  g_return_val_if_fail (column < FM_COMPARE_MAX_ITEMS, "");
-  return letters[column];
-}
-
 double
 fm_compare_row_value (const FmCompareRow *row, guint column, int reference)
 {

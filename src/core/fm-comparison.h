@@ -94,8 +94,6 @@ void fm_comparison_free (FmComparison *self);
 guint fm_comparison_n_items (const FmComparison *self);
 const FmCompareItem *fm_comparison_item (const FmComparison *self, guint column);
 const FmCompareRow *fm_comparison_find_row (const FmComparison *self, const char *key);
-/** "A", "B" ... : short name of a column in charts. Static. */
-const char *fm_comparison_letter (guint column);
 
 /** Shown value: absolute where @reference is negative or @column, else the difference; NaN. */
 double fm_compare_row_value (const FmCompareRow *row, guint column, int reference);

@@ -123,7 +123,12 @@ back_clicked_cb (FmTastingsPage *self)
 static void
 folded_cb (FmTastingsPage *self)
 {
-  gtk_widget_set_visible (self->back_bar, adw_leaflet_get_folded (self->leaflet));
+  const gboolean folded = adw_leaflet_get_folded (self->leaflet);
+
+  gtk_widget_set_visible (self->back_bar, folded);
+  /* A list that is folded away hands its focus, and with it the selection, to another row. */
+  if (!folded)
+    fm_tasting_list_select (self->list, self->open_id);
 }
 
 static void

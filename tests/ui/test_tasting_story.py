@@ -1,5 +1,9 @@
 """What opened tastings found stands in the story of the versions; a sealed one tells nothing."""
 
+import subprocess
+
+from gi.repository import Atspi
+
 from harness import plain, run, wait_for
 
 SEARCH = "Find a blend or version"
@@ -108,5 +112,29 @@ def sealed_tells_nothing_until_opened(start, folder):
     program.quit()
 
 
+def the_open_tasting_stays_selected_in_a_smaller_window(start, folder):
+    program = start("--demo", "--separate")
+    window = program.windows()[-1]
+    program.press_in(row_of(program, "trial 4", "Version 5, "))
+    program.page("Tastings")
+    program.says("3 tastings")
+
+    def opened():
+        """The list moves while it is first laid out, and a click with it."""
+        program.press_in(program.find("Map tasting 3", contains=True, role="list item"))
+        return next(program.all("Rank order", role="label"), None)
+    wait_for(opened, "the tasting opened")
+
+    def selected():
+        return [node.name for node in program.all("Map tasting", contains=True, role="list item")
+                if node.has_state(Atspi.StateType.SELECTED)]
+    for width in ("900", "1280"):
+        subprocess.run(["xdotool", "windowsize", "--sync", window, width, "600"], check=True)
+        wait_for(lambda: program.tree().children[0].extents()[2] <= int(width), "new width")
+        wait_for(lambda: [name.startswith("Map tasting 3") for name in selected()] == [True],
+                 "the open tasting as the selected one")
+    program.quit()
+
+
 run(a_version_tells_of_its_tastings, likings_stand_side_by_side,
-    sealed_tells_nothing_until_opened)
+    sealed_tells_nothing_until_opened, the_open_tasting_stays_selected_in_a_smaller_window)

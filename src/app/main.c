@@ -2,7 +2,7 @@
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 
-#include "app/fm-application.h"
+#include "app/window/fm-application.h"
 
 int
 main (int argc, char *argv[])

@@ -4,9 +4,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "core/fm-caution.h"
-#include "core/fm-number.h"
-#include "core/fm-units.h"
+#include "core/cooking/fm-caution.h"
+#include "core/base/fm-number.h"
+#include "core/base/fm-units.h"
 
 /* Names of the dataset are full of commas. */
 #define NAME_BREAK "; "

@@ -4,8 +4,8 @@
  */
 #pragma once
 
-#include "core/fm-batch.h"
-#include "core/fm-cooking.h"
+#include "core/batch/fm-batch.h"
+#include "core/cooking/fm-cooking.h"
 
 G_BEGIN_DECLS
 

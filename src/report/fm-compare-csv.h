@@ -1,7 +1,7 @@
 /* fm-compare-csv.h - a comparison as a table for a spreadsheet */
 #pragma once
 
-#include "core/fm-comparison.h"
+#include "core/compare/fm-comparison.h"
 
 G_BEGIN_DECLS
 

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/fm-caution.h"
+#include "core/cooking/fm-caution.h"
 
 #define LIKING_MARKS 9
 #define JAR_MARKS 5

@@ -5,7 +5,7 @@
  */
 #pragma once
 
-#include "core/fm-tasting.h"
+#include "core/tasting/fm-tasting.h"
 #include "report/fm-batch-sheet.h"
 
 G_BEGIN_DECLS

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 
 /* Nobody narrows a log by more words; the full-text parser has a limit of its own. */
 #define MAX_TERMS 32

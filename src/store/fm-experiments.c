@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 
 static gboolean
 set_not_found (GError **error)

@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "store/fm-food-query.h"
-#include "store/fm-notebook.h"
+#include "store/notebook/fm-notebook.h"
 
 #define FOOD_APPLICATION_ID 0x464d4644 /* "FMFD", as tools/compile-food-db writes it */
 #define FOOD_SCHEMA_VERSION 1

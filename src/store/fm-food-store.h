@@ -9,7 +9,7 @@
 
 #include <gio/gio.h>
 
-#include "core/fm-food.h"
+#include "core/composition/fm-food.h"
 
 G_BEGIN_DECLS
 

@@ -7,7 +7,7 @@
  */
 #pragma once
 
-#include "core/fm-formula.h"
+#include "core/formula/fm-formula.h"
 
 G_BEGIN_DECLS
 

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#include "core/fm-number.h"
+#include "core/base/fm-number.h"
 #include "store/fm-experiments.h"
 
 #define CHUNK_BYTES (64 * 1024)

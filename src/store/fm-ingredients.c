@@ -1,5 +1,5 @@
 /* fm-ingredients.c - the developer's own ingredients, kept for other blends */
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-formula-json.h"
 #include "store/fm-versions.h"
 

@@ -1,7 +1,7 @@
 /* fm-maps-private.h - what the fm-maps-*.c files share */
 #pragma once
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-maps.h"
 
 G_BEGIN_DECLS

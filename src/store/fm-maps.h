@@ -1,8 +1,8 @@
 /* fm-maps.h - maps of blends in the notebook */
 #pragma once
 
-#include "core/fm-map.h"
-#include "store/fm-notebook.h"
+#include "core/mixture/fm-map.h"
+#include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
 

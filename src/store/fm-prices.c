@@ -3,8 +3,8 @@
 
 #include <math.h>
 
-#include "core/fm-double.h"
-#include "store/fm-db.h"
+#include "core/base/fm-double.h"
+#include "store/notebook/fm-db.h"
 
 #define LATEST_SQL                                                                                 \
   "SELECT price_per_kg, recorded_at FROM prices WHERE ingredient = ?1"                             \

@@ -6,8 +6,8 @@
  */
 #pragma once
 
-#include "core/fm-ingredient.h"
-#include "store/fm-notebook.h"
+#include "core/composition/fm-ingredient.h"
+#include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
 

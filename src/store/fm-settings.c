@@ -1,5 +1,5 @@
 /* fm-settings.c - small settings that travel with the notebook */
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-versions.h"
 
 char *

@@ -1,7 +1,7 @@
 /* fm-tastings-private.h - what the fm-tastings-*.c files share */
 #pragma once
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-tastings.h"
 
 G_BEGIN_DECLS

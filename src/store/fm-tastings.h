@@ -1,8 +1,8 @@
 /* fm-tastings.h - tastings in the notebook, and what they found */
 #pragma once
 
-#include "core/fm-tasting-outcome.h"
-#include "store/fm-notebook.h"
+#include "core/tasting/fm-tasting-outcome.h"
+#include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
 

@@ -1,7 +1,7 @@
 /* fm-versions-private.h - what blends, drafts and versions share inside the store layer */
 #pragma once
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-versions.h"
 
 G_BEGIN_DECLS

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core/fm-analysis.h"
+#include "core/formula/fm-analysis.h"
 
 #define INFO_SQL                                                                                   \
   "SELECT v.id, v.blend_id, v.parent_id, v.number, v.reason, v.saved_at, v.fat_pct, v.n_lines,"    \

@@ -1,7 +1,7 @@
 /* fm-versions.h - blends, drafts and the immutable tree of versions */
 #pragma once
 
-#include "store/fm-notebook.h"
+#include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
 

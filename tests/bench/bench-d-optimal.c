@@ -6,7 +6,7 @@
  */
 #include <gio/gio.h>
 
-#include "core/fm-mix.h"
+#include "core/mixture/fm-mix.h"
 
 #define N_COMPONENTS 6
 #define N_STEPS 5

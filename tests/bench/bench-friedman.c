@@ -4,7 +4,7 @@
  */
 #include <gio/gio.h>
 
-#include "core/fm-rank.h"
+#include "core/statistics/fm-rank.h"
 
 #define N_RUNS 50
 

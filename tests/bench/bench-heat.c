@@ -2,7 +2,7 @@
 #include <glib.h>
 #include <math.h>
 
-#include "core/fm-heat.h"
+#include "core/heat/fm-heat.h"
 
 #define N_RUNS 20
 

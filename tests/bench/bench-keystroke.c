@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <time.h>
 
-#include "app/fm-formula-page.h"
+#include "app/formula/fm-formula-page.h"
 #include "store/fm-versions.h"
 
 #define N_LINES 30

@@ -7,8 +7,8 @@
 #include <glib/gstdio.h>
 #include <math.h>
 
-#include "core/fm-mix-fit.h"
-#include "core/fm-stat.h"
+#include "core/mixture/fm-mix-fit.h"
+#include "core/statistics/fm-stat.h"
 
 #define N_COMPONENTS 10
 #define N_TRIALS 500

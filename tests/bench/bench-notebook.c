@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-experiments.h"
 #include "store/fm-tastings.h"
 

@@ -1,5 +1,5 @@
 /* bench-solve.c - the whole search for shares beside GLPK's own solve of the same matrix */
-#include "core/fm-targets.h"
+#include "core/targets/fm-targets.h"
 
 #include <glpk.h>
 #include <math.h>

@@ -1,7 +1,7 @@
 /* blends.h - small made-up ingredients and formulas for tests */
 #pragma once
 
-#include "core/fm-formula.h"
+#include "core/formula/fm-formula.h"
 
 #include <math.h>
 

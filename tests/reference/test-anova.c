@@ -6,9 +6,9 @@
  */
 #include <math.h>
 
-#include "core/fm-anova.h"
-#include "core/fm-panel.h"
-#include "core/fm-stat.h"
+#include "core/statistics/fm-anova.h"
+#include "core/statistics/fm-panel.h"
+#include "core/statistics/fm-stat.h"
 
 #define assert_near(value, wanted, epsilon) g_assert_cmpfloat_with_epsilon (value, wanted, epsilon)
 

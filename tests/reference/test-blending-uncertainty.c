@@ -1,6 +1,6 @@
 /* test-blending-uncertainty.c - the law of propagation against published and checked cases */
-#include "core/fm-analysis.h"
-#include "core/fm-uncertainty.h"
+#include "core/formula/fm-analysis.h"
+#include "core/base/fm-uncertainty.h"
 
 #include "../core/blends.h"
 

@@ -4,8 +4,8 @@
  * "computed" that the document poses the question without printing the answer, "memory" that the
  * figure is known but the document was not at hand.
  */
-#include "core/fm-analysis.h"
-#include "core/fm-units.h"
+#include "core/formula/fm-analysis.h"
+#include "core/base/fm-units.h"
 
 #include "../core/blends.h"
 

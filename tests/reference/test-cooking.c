@@ -4,8 +4,8 @@
  */
 #include <math.h>
 
-#include "core/fm-cooking-table.h"
-#include "core/fm-experiment.h"
+#include "core/cooking/fm-cooking-table.h"
+#include "core/experiment/fm-experiment.h"
 
 static double
 rms (const double *errors, guint n)

@@ -1,5 +1,5 @@
 /* test-discrimination.c - triangle, duo-trio and paired tests against tables */
-#include "core/fm-stat-choice.h"
+#include "core/statistics/fm-stat-choice.h"
 #include "test-stat-csv.h"
 
 static void

@@ -1,5 +1,5 @@
 /* test-heat-slab.c - the conduction solver against closed solutions of the plane wall */
-#include "core/fm-heat-slab.h"
+#include "core/heat/fm-heat-slab.h"
 
 #include "table.h"
 

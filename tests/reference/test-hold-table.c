@@ -1,9 +1,9 @@
 /* test-hold-table.c - each authority's hold table against the published rows */
-#include "core/fm-hold-table.h"
+#include "core/heat/fm-hold-table.h"
 
 #include <string.h>
 
-#include "core/fm-units.h"
+#include "core/base/fm-units.h"
 #include "table.h"
 
 static void

@@ -1,9 +1,9 @@
 /* test-lethality.c - integrated lethality against published figures */
-#include "core/fm-lethality.h"
+#include "core/heat/fm-lethality.h"
 
 #include <string.h>
 
-#include "core/fm-units.h"
+#include "core/base/fm-units.h"
 #include "table.h"
 
 /* Worked example, Salmonella in lean ground beef: Tref 150 F, z 10 F, D 0.172 min (read up to 7.5

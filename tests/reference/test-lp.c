@@ -8,7 +8,7 @@
  *   computed again; only cost and ingredient totals are unique.
  * ASC: textbook exercise of a 1000 lb mixture; read, answer computed.
  */
-#include "core/fm-solve.h"
+#include "core/targets/fm-solve.h"
 
 #include "ask-solver.h"
 

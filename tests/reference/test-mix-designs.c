@@ -1,5 +1,5 @@
 /* test-mix-designs.c - designs of mixtures against published ones */
-#include "core/fm-mix.h"
+#include "core/mixture/fm-mix.h"
 
 #include "test-stat-csv.h"
 

@@ -5,8 +5,8 @@
  */
 #include <math.h>
 
-#include "core/fm-mix-fit.h"
-#include "core/fm-stat.h"
+#include "core/mixture/fm-mix-fit.h"
+#include "core/statistics/fm-stat.h"
 #include "ask-r.h"
 #include "table.h"
 

@@ -8,10 +8,10 @@
  * C1-C3 Trade Calculations, Yield and Cost of Edible Product (Canadian cook training, 2007):
  *    figures read, answers of C2 and C3 computed.
  */
-#include "core/fm-batch.h"
-#include "core/fm-pearson.h"
-#include "core/fm-targets.h"
-#include "core/fm-units.h"
+#include "core/batch/fm-batch.h"
+#include "core/targets/fm-pearson.h"
+#include "core/targets/fm-targets.h"
+#include "core/base/fm-units.h"
 
 #include "../core/blends.h"
 

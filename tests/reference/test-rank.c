@@ -3,7 +3,7 @@
  * Marks: read = seen in the named document; memory = known, not seen; computed = with another
  * program.
  */
-#include "core/fm-rank.h"
+#include "core/statistics/fm-rank.h"
 #include "test-stat-csv.h"
 
 static void

@@ -1,5 +1,5 @@
 /* test-serving.c - serving orders against published designs */
-#include "core/fm-serving.h"
+#include "core/statistics/fm-serving.h"
 #include "test-stat-csv.h"
 
 static void

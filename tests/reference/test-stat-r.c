@@ -1,10 +1,10 @@
 /* test-stat-r.c - random data read here and by R, where R is installed */
 #include <math.h>
 
-#include "core/fm-anova.h"
-#include "core/fm-rank.h"
-#include "core/fm-stat-choice.h"
-#include "core/fm-stat.h"
+#include "core/statistics/fm-anova.h"
+#include "core/statistics/fm-rank.h"
+#include "core/statistics/fm-stat-choice.h"
+#include "core/statistics/fm-stat.h"
 #include "ask-r.h"
 
 static void

@@ -3,7 +3,7 @@
  * The programs are written anew here from the problem's own numbers, so that a slip in how the
  * search for shares builds its program shows.
  */
-#include "core/fm-targets.h"
+#include "core/targets/fm-targets.h"
 
 #include "../core/blends.h"
 #include "ask-solver.h"

@@ -1,7 +1,7 @@
 /* test-tasting.c - published rank data read through a whole tasting */
-#include "../core/tasting.h"
-#include "core/fm-stat.h"
-#include "core/fm-tasting-reading.h"
+#include "../core/tasting/tasting.h"
+#include "core/statistics/fm-stat.h"
+#include "core/tasting/fm-tasting-reading.h"
 #include "test-stat-csv.h"
 
 typedef struct {

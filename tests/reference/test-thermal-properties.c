@@ -1,5 +1,5 @@
 /* test-thermal-properties.c - properties by composition against Choi & Okos 1986 */
-#include "core/fm-thermal-properties.h"
+#include "core/heat/fm-thermal-properties.h"
 
 #include <string.h>
 

@@ -6,8 +6,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "core/fm-caution.h"
-#include "store/fm-demo.h"
+#include "core/cooking/fm-caution.h"
+#include "store/demo/fm-demo.h"
 #include "store/fm-versions.h"
 
 static FmBatchSheetInput

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#include "core/fm-caution.h"
+#include "core/cooking/fm-caution.h"
 #include "report/fm-batch-sheet-paint.h"
 
 static const char *const samples[] = { "Lean draft", "Rib and fat", "Third try", "From outside" };

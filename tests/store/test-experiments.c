@@ -1,6 +1,6 @@
 #include <math.h>
 
-#include "core/fm-error.h"
+#include "core/base/fm-error.h"
 #include "log-fixture.h"
 
 #define ADD(name, func)                                                                            \

@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "store/fm-notebook.h"
+#include "store/notebook/fm-notebook.h"
 
 #define N_FOODS 8790
 #define DB_PATH BUILDDIR "/data/sr28.db"

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-maps.h"
 
 #define ADD(name, func)                                                                            \

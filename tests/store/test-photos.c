@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "log-fixture.h"
-#include "store/fm-demo-photo.h"
+#include "store/demo/fm-demo-photo.h"
 
 #define ADD(name, func)                                                                            \
   g_test_add ("/photos/" name, Fixture, NULL, fixture_set_up, func, fixture_tear_down)

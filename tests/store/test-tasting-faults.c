@@ -6,7 +6,7 @@
 #include <unistd.h>
 
 #include "full-disk.h"
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 
 #define ADD(name, func)                                                                            \
   g_test_add ("/tasting-faults/" name, Fixture, NULL, fixture_set_up, func, fixture_tear_down)

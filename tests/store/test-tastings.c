@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 
 #define ADD(name, func)                                                                            \
   g_test_add ("/tastings/" name, Fixture, NULL, fixture_set_up, func, fixture_tear_down)

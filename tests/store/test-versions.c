@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "store/fm-db.h"
+#include "store/notebook/fm-db.h"
 #include "store/fm-experiments.h"
 
 static void

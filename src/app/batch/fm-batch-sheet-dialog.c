@@ -1,0 +1,257 @@
+/* fm-batch-sheet-dialog.c - plans a batch of the shown formula and prints its sheet */
+#include "app/batch/fm-batch-sheet-dialog.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/print/fm-batch-sheet-preview.h"
+#include "app/print/fm-batch-sheet-print.h"
+#include "app/widgets/fm-number-row.h"
+#include "app/session/fm-preferences.h"
+
+#define N_ENTRIES 8
+
+struct _FmBatchSheetDialog {
+  AdwWindow parent_instance;
+
+  GtkLabel *costs_label;
+  GtkLabel *error_label;
+  FmNumberEntry *patties_entry;
+  FmNumberEntry *patty_mass_entry;
+  FmNumberEntry *grind_loss_entry;
+  AdwComboRow *method_row;
+  FmNumberEntry *meat_temp_entry;
+  FmNumberEntry *plate_entry;
+  FmNumberEntry *passes_entry;
+  FmNumberEntry *salt_entry;
+  FmNumberEntry *salt_minutes_entry;
+  FmBatchSheetPreview *preview;
+
+  FmFormula *formula; /* as shown when the dialog opened */
+  double fat_pct;     /* NaN = not known */
+  char *notebook_name;
+  char *blend_name;
+  char *version_name;
+  FmBatchSheet *sheet; /* (nullable): the plan cannot be made */
+};
+
+G_DEFINE_FINAL_TYPE (FmBatchSheetDialog, fm_batch_sheet_dialog, ADW_TYPE_WINDOW)
+
+static double
+value_or_zero (FmNumberEntry *entry)
+{
+  const double value = fm_number_entry_get_value (entry);
+
+  return isnan (value) ? 0.0 : value;
+}
+
+static void
+read_plan (FmBatchSheetDialog *self, FmBatchSheetInput *input)
+{
+  input->method = (FmCookMethod)adw_combo_row_get_selected (self->method_row);
+  input->plan.n_patties = (int)value_or_zero (self->patties_entry);
+  input->plan.patty_mass_g = fm_number_entry_get_value (self->patty_mass_entry);
+  input->plan.grind_loss_pct = value_or_zero (self->grind_loss_entry);
+  input->plan.salt_pct = fm_number_entry_get_value (self->salt_entry);
+  input->plan.cook_yield_pct = fm_cook_yield_pct (input->method, self->fat_pct);
+  input->salt_minutes_before = fm_number_entry_get_value (self->salt_minutes_entry);
+  input->meat_temp_c = fm_number_entry_get_value (self->meat_temp_entry);
+  input->plate_mm = fm_number_entry_get_value (self->plate_entry);
+  input->grind_passes = (int)value_or_zero (self->passes_entry);
+}
+
+static FmBatchSheet *
+make_sheet (FmBatchSheetDialog *self, GError **error)
+{
+  FmBatchSheetInput input = {
+    .notebook_name = self->notebook_name,
+    .blend_name = self->blend_name,
+    .version_name = self->version_name,
+  };
+  g_autofree char *currency = fm_preferences_currency ();
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *date = g_date_time_format (now, "%x");
+
+  input.currency = currency;
+  input.date_text = date;
+  read_plan (self, &input);
+  return fm_batch_sheet_new (self->formula, &input, error);
+}
+
+static void
+say (GtkWidget *widget, const char *text, gboolean failed)
+{
+  FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (widget);
+
+  gtk_label_set_text (self->error_label, text);
+  gtk_widget_set_visible (GTK_WIDGET (self->error_label), *text != '\0');
+  if (failed)
+    gtk_widget_add_css_class (GTK_WIDGET (self->error_label), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->error_label), "error");
+}
+
+static void
+plan_changed_cb (FmBatchSheetDialog *self)
+{
+  g_autoptr (GError) error = NULL;
+  FmBatchSheet *sheet;
+
+  if (self->formula == NULL)
+    return;
+  sheet = make_sheet (self, &error);
+  fm_batch_sheet_preview_set_sheet (self->preview, sheet);
+  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
+  self->sheet = sheet;
+  gtk_label_set_text (self->costs_label, sheet != NULL ? sheet->costs : "");
+  say (GTK_WIDGET (self), error != NULL ? error->message : "", error != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.print", sheet != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.save-pdf", sheet != NULL);
+}
+
+static FmNumberEntry *
+get_entry (FmBatchSheetDialog *self, guint index)
+{
+  FmNumberEntry *entries[N_ENTRIES] = {
+    self->patties_entry, self->patty_mass_entry, self->grind_loss_entry, self->plate_entry,
+    self->passes_entry,  self->meat_temp_entry,  self->salt_entry,       self->salt_minutes_entry,
+  };
+
+  return entries[index];
+}
+
+/* A field with bad text keeps its last good value, which is not what the cook sees. */
+static const char *
+first_bad_text (FmBatchSheetDialog *self)
+{
+  for (guint i = 0; i < N_ENTRIES; i++)
+    if (!fm_number_entry_is_valid (get_entry (self, i)))
+      return fm_number_entry_get_message (get_entry (self, i));
+  return NULL;
+}
+
+static FmBatchSheet *
+make_sheet_to_keep (FmBatchSheetDialog *self)
+{
+  const char *bad = first_bad_text (self);
+  g_autoptr (GError) error = NULL;
+  FmBatchSheet *sheet = bad == NULL ? make_sheet (self, &error) : NULL;
+
+  if (sheet == NULL)
+    say (GTK_WIDGET (self), bad != NULL ? bad : error->message, TRUE);
+  return sheet;
+}
+
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmBatchSheet *sheet = make_sheet_to_keep (FM_BATCH_SHEET_DIALOG (widget));
+
+  if (sheet != NULL)
+    fm_batch_sheet_print (widget, sheet, say);
+}
+
+static void
+save_pdf_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (widget);
+  FmBatchSheet *sheet = make_sheet_to_keep (self);
+  g_autofree char *file = g_strdup_printf ("%s, %s.pdf", self->blend_name, self->version_name);
+
+  if (sheet != NULL)
+    fm_batch_sheet_save_pdf (widget, sheet, g_strdelimit (file, "/", '-'), say);
+}
+
+static void
+fm_batch_sheet_dialog_dispose (GObject *object)
+{
+  FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (object);
+
+  if (self->preview != NULL)
+    fm_batch_sheet_preview_set_sheet (self->preview, NULL);
+  g_clear_pointer (&self->formula, fm_formula_free);
+  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_BATCH_SHEET_DIALOG);
+  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
+  g_clear_pointer (&self->notebook_name, g_free);
+  g_clear_pointer (&self->blend_name, g_free);
+  g_clear_pointer (&self->version_name, g_free);
+  G_OBJECT_CLASS (fm_batch_sheet_dialog_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, costs_label);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, error_label);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, patties_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, patty_mass_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, grind_loss_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, method_row);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, meat_temp_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, plate_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, passes_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, salt_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, salt_minutes_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, preview);
+  gtk_widget_class_bind_template_callback (widget_class, plan_changed_cb);
+}
+
+static void
+fm_batch_sheet_dialog_class_init (FmBatchSheetDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fm_batch_sheet_dialog_dispose;
+  g_type_ensure (FM_TYPE_NUMBER_ENTRY);
+  g_type_ensure (FM_TYPE_BATCH_SHEET_PREVIEW);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/batch/fm-batch-sheet-dialog.ui");
+  bind_children (widget_class);
+  gtk_widget_class_install_action (widget_class, "sheet.print", NULL, print_action);
+  gtk_widget_class_install_action (widget_class, "sheet.save-pdf", NULL, save_pdf_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, GDK_CONTROL_MASK, "sheet.print",
+                                       NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static void
+fm_batch_sheet_dialog_init (FmBatchSheetDialog *self)
+{
+  g_autoptr (GtkStringList) methods = gtk_string_list_new (NULL);
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  for (guint i = 0; i < N_ENTRIES; i++)
+    fm_number_row_tell_errors (get_entry (self, i));
+  for (guint i = 0; i < FM_N_COOK_METHODS; i++)
+    gtk_string_list_append (methods, fm_cook_method_name ((FmCookMethod)i));
+  adw_combo_row_set_model (self->method_row, G_LIST_MODEL (methods));
+  adw_combo_row_set_selected (self->method_row, FM_COOK_PATTY_PAN_BROILED);
+}
+
+static void
+take_from_session (FmBatchSheetDialog *self, FmSession *session)
+{
+  const FmVersionInfo *version = fm_session_get_version_info (session);
+  FmNotebook *notebook = fm_session_get_notebook (session);
+
+  if (notebook != NULL)
+    self->notebook_name = g_filename_display_basename (fm_notebook_path (notebook));
+  self->blend_name = g_strdup (fm_session_get_blend_name (session));
+  self->version_name = version != NULL ? g_strdup_printf (_ ("version %d"), version->number)
+                                       : g_strdup (_ ("draft"));
+  self->fat_pct = fm_session_get_analysis (session)->fat_pct;
+  self->formula = fm_formula_copy (fm_session_get_formula (session));
+}
+
+void
+fm_batch_sheet_dialog_present (GtkWidget *parent, FmSession *session)
+{
+  FmBatchSheetDialog *self = g_object_new (FM_TYPE_BATCH_SHEET_DIALOG, "transient-for",
+                                           gtk_widget_get_root (parent), NULL);
+
+  take_from_session (self, session);
+  fm_number_entry_set_value (self->patties_entry, self->formula->brief->n_patties);
+  fm_number_entry_set_value (self->patty_mass_entry, self->formula->brief->patty_mass_g);
+  plan_changed_cb (self);
+  gtk_window_present (GTK_WINDOW (self));
+}

@@ -1,0 +1,94 @@
+/* fm-correct-text.c - a correction of a batch, in sentences */
+#include "app/batch/fm-correct-text.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/widgets/fm-formula-line-mass.h"
+#include "core/formula/fm-analysis.h"
+
+/* Additions below this are no act for a cook. */
+#define LEAST_ADDITION_G 0.05
+
+FmFormula *
+fm_correct_weighed_formula (const FmFormula *planned, const double *weighed_g)
+{
+  FmFormula *weighed = fm_formula_copy (planned);
+
+  for (guint i = 0; i < fm_formula_n_lines (weighed); i++)
+    fm_formula_line (weighed, i)->mass_g = weighed_g[i];
+  return weighed;
+}
+
+GPtrArray *
+fm_correct_ingredients (const FmFormula *formula)
+{
+  GPtrArray *ingredients = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_ingredient_unref);
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
+    FmIngredient *ingredient = fm_formula_line (formula, i)->ingredient;
+
+    if (g_hash_table_add (seen, (gpointer)fm_ingredient_identity (ingredient)))
+      g_ptr_array_add (ingredients, fm_ingredient_ref (ingredient));
+  }
+  return ingredients;
+}
+
+double
+fm_correct_default_target (const FmFormula *formula)
+{
+  const FmBand *band = &formula->brief->bands[FM_TARGET_FAT_PCT];
+  g_autoptr (FmAnalysis) analysis = NULL;
+
+  if (!isnan (band->min) && !isnan (band->max))
+    return 0.5 * (band->min + band->max);
+  if (!isnan (band->max))
+    return band->max;
+  if (!isnan (band->min))
+    return band->min;
+  analysis = fm_analysis_new (formula);
+  return analysis->fat_pct;
+}
+
+static char *
+additions_text (const FmTopUp *top_up, const char *const *names)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < top_up->n; i++) {
+    g_autofree char *mass = fm_mass_text (top_up->add_g[i], 1);
+
+    if (top_up->add_g[i] >= LEAST_ADDITION_G)
+      g_ptr_array_add (parts, g_strdup_printf (_ ("%s of %s"), mass, names[i]));
+  }
+  if (parts->len == 0)
+    return NULL;
+  g_ptr_array_add (parts, NULL);
+  return g_strjoinv (", ", (char **)parts->pdata);
+}
+
+char *
+fm_correct_top_up_text (const FmFormula *planned, const double *weighed_g)
+{
+  const guint n = fm_formula_n_lines (planned);
+  g_autofree const char **names = g_new0 (const char *, n + 1);
+  g_autofree double *planned_g = g_new0 (double, n + 1);
+  g_auto (FmTopUp) top_up = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_autofree char *additions = NULL;
+  g_autofree char *total = NULL;
+
+  for (guint i = 0; i < n; i++) {
+    names[i] = fm_formula_line (planned, i)->ingredient->name;
+    planned_g[i] = fm_formula_line (planned, i)->mass_g;
+  }
+  if (!fm_top_up_init (&top_up, n, names, planned_g, weighed_g, &error))
+    return g_strdup (error->message);
+  additions = additions_text (&top_up, names);
+  if (additions == NULL)
+    return g_strdup (_ ("Nothing to add: the batch has the planned shares."));
+  total = fm_mass_text (top_up.total_g, 1);
+  return g_strdup_printf (_ ("Add %s: the batch has the planned shares again and becomes %s."),
+                          additions, total);
+}

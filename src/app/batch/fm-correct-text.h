@@ -1,0 +1,17 @@
+/* fm-correct-text.h - a correction of a batch, in sentences */
+#pragma once
+
+#include "core/batch/fm-batch-correction.h"
+
+G_BEGIN_DECLS
+
+/** A formula with the masses that were weighed. @weighed_g: n lines. (transfer full) */
+FmFormula *fm_correct_weighed_formula (const FmFormula *planned, const double *weighed_g);
+/** The ingredients of @formula, each once; (element-type FmIngredient). (transfer full) */
+GPtrArray *fm_correct_ingredients (const FmFormula *formula);
+/** Middle of the brief's fat band, its only end, else the planned fat; NaN when not known. */
+double fm_correct_default_target (const FmFormula *formula);
+/** What to add to each line to come back to the planned shares. (transfer full) */
+char *fm_correct_top_up_text (const FmFormula *planned, const double *weighed_g);
+
+G_END_DECLS

@@ -1,0 +1,18 @@
+/* fm-correct-weighings.h - corrects the batch that an experiment weighed */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/session/fm-experiment-document.h"
+
+G_BEGIN_DECLS
+
+/** Said when it could not be opened. @message: translated. */
+typedef void (*FmCorrectWeighingsFailed) (GtkWidget *owner, const char *message);
+
+/** Opens the correction of @document's batch over @owner's window, with its weighings filled in. */
+void fm_correct_weighings_present (GtkWidget *owner,
+                                   FmExperimentDocument *document,
+                                   FmCorrectWeighingsFailed failed);
+
+G_END_DECLS

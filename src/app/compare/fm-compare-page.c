@@ -1,0 +1,389 @@
+/* fm-compare-page.c - versions or experiments side by side */
+#include "app/compare/fm-compare-page.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/compare/fm-compare-charts.h"
+#include "app/compare/fm-compare-load.h"
+#include "app/compare/fm-compare-picker.h"
+#include "app/compare/fm-compare-table.h"
+#include "app/widgets/fm-widget.h"
+#include "core/base/fm-chart-scale.h"
+#include "report/fm-compare-csv.h"
+
+#define SELECTION_SETTING "compare-selection"
+/* "values" or "differences", and the column of the reference. */
+#define VIEW_SETTING "compare-view"
+
+struct _FmComparePage {
+  GtkWidget parent_instance;
+
+  GtkStack *stack;
+  GtkToggleButton *values_button;
+  GtkToggleButton *differences_button;
+  GtkDropDown *reference_drop_down;
+  GtkCheckButton *charts_button;
+  FmCompareCharts *charts;
+  FmCompareTable *table;
+
+  FmSession *session;
+  GStrv keys; /* (nullable): what is chosen */
+  FmComparison *comparison;
+  guint reference_column; /* of the user's choice */
+  char *chart_key;
+  GCancellable *cancellable; /* of the load that runs */
+  gboolean stale;            /* to be read again when the page is shown */
+  gboolean filling;          /* controls change by program, not by the user */
+  GtkFileChooserNative *chooser;
+};
+
+G_DEFINE_FINAL_TYPE (FmComparePage, fm_compare_page, GTK_TYPE_WIDGET)
+
+/* Column of the reference in difference mode, -1 in value mode. */
+static int
+reference (FmComparePage *self)
+{
+  guint selected = gtk_drop_down_get_selected (self->reference_drop_down);
+
+  if (!gtk_toggle_button_get_active (self->differences_button) || self->comparison == NULL ||
+      selected >= fm_comparison_n_items (self->comparison))
+    return -1;
+  return (int)selected;
+}
+
+static void
+show_numbers (FmComparePage *self)
+{
+  gtk_widget_set_sensitive (GTK_WIDGET (self->reference_drop_down),
+                            gtk_toggle_button_get_active (self->differences_button));
+  fm_compare_table_show (self->table, self->comparison, reference (self));
+  fm_compare_charts_show (self->charts, self->comparison, reference (self), self->chart_key);
+}
+
+static void
+fill_reference (FmComparePage *self)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  guint selected = self->reference_column;
+  guint n = fm_comparison_n_items (self->comparison);
+
+  for (guint i = 0; i < n; i++) {
+    g_autofree char *name = g_strdup_printf ("%s · %s", fm_chart_letter (i),
+                                             fm_comparison_item (self->comparison, i)->title);
+
+    gtk_string_list_append (names, name);
+  }
+  self->filling = TRUE;
+  gtk_drop_down_set_model (self->reference_drop_down, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->reference_drop_down, selected < n ? selected : 0);
+  self->filling = FALSE;
+}
+
+/* The table points into the old comparison, so it lets go first. */
+static void
+take_comparison (FmComparePage *self, FmComparison *comparison)
+{
+  fm_compare_table_show (self->table, NULL, -1);
+  fm_compare_charts_show (self->charts, NULL, -1, NULL);
+  g_clear_pointer (&self->comparison, fm_comparison_free);
+  if (comparison != NULL && fm_comparison_n_items (comparison) < FM_COMPARE_MIN_ITEMS)
+    g_clear_pointer (&comparison, fm_comparison_free);
+  self->comparison = comparison;
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.export", comparison != NULL);
+  if (comparison == NULL) {
+    gtk_stack_set_visible_child_name (self->stack, "empty");
+    return;
+  }
+  fill_reference (self);
+  show_numbers (self);
+  gtk_stack_set_visible_child_name (self->stack, "content");
+}
+
+static void
+loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (FmComparePage) self = FM_COMPARE_PAGE (user_data);
+  g_autoptr (GError) error = NULL;
+  FmComparison *comparison = fm_compare_load_finish (result, &error);
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->session == NULL)
+    return;
+  g_clear_object (&self->cancellable);
+  if (error != NULL)
+    fm_session_failure (self->session, error);
+  take_comparison (self, comparison);
+}
+
+static void
+stop_loading (FmComparePage *self)
+{
+  g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+}
+
+static void
+load (FmComparePage *self)
+{
+  FmNotebook *notebook = self->session ? fm_session_get_notebook (self->session) : NULL;
+
+  self->stale = FALSE;
+  stop_loading (self);
+  if (notebook == NULL || self->keys == NULL || self->keys[0] == NULL) {
+    take_comparison (self, NULL);
+    return;
+  }
+  /* What is shown stays until the new numbers are there, so that nothing flickers. */
+  if (self->comparison == NULL)
+    gtk_stack_set_visible_child_name (self->stack, "loading");
+  self->cancellable = g_cancellable_new ();
+  fm_compare_load_async (notebook, (const char *const *)self->keys, self->cancellable, loaded_cb,
+                         g_object_ref (self));
+}
+
+static void
+reload_cb (FmComparePage *self)
+{
+  self->stale = TRUE;
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    load (self);
+}
+
+static void
+save_view (FmComparePage *self)
+{
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  gboolean differences = gtk_toggle_button_get_active (self->differences_button);
+  g_autofree char *setting =
+      g_strdup_printf ("%s %u", differences ? "differences" : "values", self->reference_column);
+
+  if (notebook != NULL)
+    fm_compare_save_setting (notebook, VIEW_SETTING, setting);
+}
+
+static void
+restore_view (FmComparePage *self, FmNotebook *notebook)
+{
+  g_autofree char *setting =
+      notebook != NULL ? fm_notebook_get_setting (notebook, VIEW_SETTING) : NULL;
+  gboolean differences = setting != NULL && g_str_has_prefix (setting, "differences");
+  const char *column = setting != NULL ? strchr (setting, ' ') : NULL;
+
+  self->filling = TRUE;
+  self->reference_column =
+      column != NULL ? (guint)MIN (g_ascii_strtoull (column, NULL, 10), G_MAXINT) : 0;
+  gtk_toggle_button_set_active (differences ? self->differences_button : self->values_button, TRUE);
+  self->filling = FALSE;
+}
+
+static void
+notebook_changed_cb (FmComparePage *self)
+{
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  g_autofree char *setting =
+      notebook != NULL ? fm_notebook_get_setting (notebook, SELECTION_SETTING) : NULL;
+
+  stop_loading (self);
+  take_comparison (self, NULL);
+  g_strfreev (self->keys);
+  self->keys = setting != NULL && setting[0] != '\0' ? g_strsplit (setting, " ", -1) : NULL;
+  restore_view (self, notebook);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", notebook != NULL);
+  reload_cb (self);
+}
+
+static void
+mode_changed_cb (FmComparePage *self)
+{
+  guint selected = gtk_drop_down_get_selected (self->reference_drop_down);
+
+  if (self->filling || self->comparison == NULL)
+    return;
+  if (selected != GTK_INVALID_LIST_POSITION)
+    self->reference_column = selected;
+  show_numbers (self);
+  save_view (self);
+}
+
+static void
+row_activated_cb (FmComparePage *self, const char *key)
+{
+  g_free (self->chart_key);
+  self->chart_key = g_strdup (key);
+  gtk_check_button_set_active (self->charts_button, TRUE);
+  fm_compare_charts_show (self->charts, self->comparison, reference (self), self->chart_key);
+}
+
+static void
+chosen_cb (FmComparePicker *picker, GStrv keys, gpointer user_data)
+{
+  fm_compare_page_choose (FM_COMPARE_PAGE (user_data), (const char *const *)keys);
+}
+
+static void
+choose_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmComparePage *self = FM_COMPARE_PAGE (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+  FmComparePicker *picker;
+
+  picker = fm_compare_picker_new (GTK_WINDOW (root), fm_session_get_notebook (self->session),
+                                  (const char *const *)self->keys);
+  g_signal_connect_object (picker, "chosen", G_CALLBACK (chosen_cb), self, 0);
+  gtk_window_present (GTK_WINDOW (picker));
+}
+
+static void
+written_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (FmComparePage) self = FM_COMPARE_PAGE (user_data);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *name = g_file_get_basename (G_FILE (source));
+  g_autofree char *display_name = g_filename_display_name (name);
+  g_autofree char *text = NULL;
+
+  if (!g_file_replace_contents_finish (G_FILE (source), result, NULL, &error)) {
+    g_prefix_error (&error, _ ("The comparison could not be written to “%s”: "), display_name);
+    if (self->session != NULL)
+      fm_session_failure (self->session, error);
+    return;
+  }
+  text = g_strdup_printf (_ ("Comparison exported to “%s”"), display_name);
+  if (self->session != NULL)
+    fm_session_message (self->session, text);
+}
+
+static void
+export_response_cb (GtkNativeDialog *dialog, int response, gpointer user_data)
+{
+  FmComparePage *self = FM_COMPARE_PAGE (user_data);
+  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  g_autoptr (GBytes) bytes = NULL;
+  char *csv;
+
+  g_clear_object (&self->chooser);
+  if (response != GTK_RESPONSE_ACCEPT || file == NULL || self->comparison == NULL)
+    return;
+  csv = fm_compare_csv (self->comparison, reference (self));
+  bytes = g_bytes_new_take (csv, strlen (csv));
+  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
+                                       written_cb, g_object_ref (self));
+}
+
+static void
+export_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmComparePage *self = FM_COMPARE_PAGE (widget);
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (widget));
+
+  g_clear_object (&self->chooser);
+  self->chooser =
+      gtk_file_chooser_native_new (_ ("Export the Comparison"), window,
+                                   GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), _ ("_Cancel"));
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), _ ("comparison.csv"));
+  g_signal_connect_object (self->chooser, "response", G_CALLBACK (export_response_cb), self, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static void
+fm_compare_page_map (GtkWidget *widget)
+{
+  FmComparePage *self = FM_COMPARE_PAGE (widget);
+
+  GTK_WIDGET_CLASS (fm_compare_page_parent_class)->map (widget);
+  if (self->stale)
+    load (self);
+}
+
+static void
+fm_compare_page_dispose (GObject *object)
+{
+  FmComparePage *self = FM_COMPARE_PAGE (object);
+
+  stop_loading (self);
+  if (self->table != NULL)
+    fm_compare_table_show (self->table, NULL, -1);
+  g_clear_pointer (&self->comparison, fm_comparison_free);
+  if (self->session != NULL)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  g_clear_object (&self->session);
+  g_clear_object (&self->chooser);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_COMPARE_PAGE);
+  G_OBJECT_CLASS (fm_compare_page_parent_class)->dispose (object);
+}
+
+static void
+fm_compare_page_finalize (GObject *object)
+{
+  FmComparePage *self = FM_COMPARE_PAGE (object);
+
+  g_strfreev (self->keys);
+  g_free (self->chart_key);
+  G_OBJECT_CLASS (fm_compare_page_parent_class)->finalize (object);
+}
+
+static void
+fm_compare_page_class_init (FmComparePageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (FM_TYPE_COMPARE_CHARTS);
+  g_type_ensure (FM_TYPE_COMPARE_TABLE);
+  object_class->dispose = fm_compare_page_dispose;
+  object_class->finalize = fm_compare_page_finalize;
+  widget_class->map = fm_compare_page_map;
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/compare/fm-compare-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, stack);
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, values_button);
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, differences_button);
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, reference_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, charts_button);
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, charts);
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, table);
+  gtk_widget_class_bind_template_callback (widget_class, mode_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+  gtk_widget_class_install_action (widget_class, "compare.choose", NULL, choose_action);
+  gtk_widget_class_install_action (widget_class, "compare.export", NULL, export_action);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+fm_compare_page_init (FmComparePage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  fm_widget_ellipsize_drop_down (self->reference_drop_down);
+  /* The focus goes to the button inside, which a screen reader would call by its type. */
+  gtk_accessible_update_property (
+      GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->reference_drop_down))),
+      GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Reference of the differences"), -1);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", FALSE);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.export", FALSE);
+}
+
+void
+fm_compare_page_set_session (FmComparePage *self, FmSession *session)
+{
+  if (!g_set_object (&self->session, session) || session == NULL)
+    return;
+  g_signal_connect_swapped (session, "notebook-changed", G_CALLBACK (notebook_changed_cb), self);
+  g_signal_connect_swapped (session, "experiments-changed", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "tastings-changed", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "blends-changed", G_CALLBACK (reload_cb), self);
+  notebook_changed_cb (self);
+}
+
+void
+fm_compare_page_choose (FmComparePage *self, const char *const *keys)
+{
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  g_autofree char *setting = g_strjoinv (" ", (char **)keys);
+  GStrv copy = g_strdupv ((char **)keys);
+
+  g_strfreev (self->keys);
+  self->keys = copy;
+  if (notebook != NULL)
+    fm_compare_save_setting (notebook, SELECTION_SETTING, setting);
+  load (self);
+}

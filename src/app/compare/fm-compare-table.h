@@ -1,0 +1,22 @@
+/* fm-compare-table.h - the numbers of a comparison, one column per item
+ *
+ * Signal: "row-activated" (char *key): the user wants a chart of that row
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "core/compare/fm-comparison.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_COMPARE_TABLE (fm_compare_table_get_type ())
+G_DECLARE_FINAL_TYPE (FmCompareTable, fm_compare_table, FM, COMPARE_TABLE, GtkWidget)
+
+/**
+ * @comparison: (nullable): must stay alive until another one is shown
+ * @reference: column that differences refer to, negative for absolute values
+ */
+void fm_compare_table_show (FmCompareTable *self, const FmComparison *comparison, int reference);
+
+G_END_DECLS

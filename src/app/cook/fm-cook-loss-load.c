@@ -1,0 +1,126 @@
+/* fm-cook-loss-load.c - measured cook loss of the notebook's experiments by fat level, in a thread
+ */
+#include "app/cook/fm-cook-loss-load.h"
+
+#include <math.h>
+
+typedef struct {
+  FmNotebook *notebook;
+  FmCookMethod method;
+} Query;
+
+static void
+query_free (Query *query)
+{
+  fm_notebook_unref (query->notebook);
+  g_free (query);
+}
+
+static FmCookLoss *
+find_level (GArray *losses, double fat_pct)
+{
+  const FmCookLoss fresh = { .min_pct = INFINITY, .max_pct = -INFINITY };
+
+  for (guint i = 0; i < losses->len; i++) {
+    FmCookLoss *loss = &g_array_index (losses, FmCookLoss, i);
+
+    if (lround (loss->fat_pct / loss->n) == lround (fat_pct))
+      return loss;
+  }
+  g_array_append_val (losses, fresh);
+  return &g_array_index (losses, FmCookLoss, losses->len - 1);
+}
+
+/* Sums up; divide() makes means of the sums. */
+static void
+add_loss (GArray *losses, const FmExperimentInfo *info)
+{
+  FmCookLoss *loss = find_level (losses, info->fat_pct);
+
+  loss->n++;
+  loss->fat_pct += info->fat_pct;
+  loss->measured_pct += info->cook_loss_pct;
+  loss->min_pct = fmin (loss->min_pct, info->cook_loss_pct);
+  loss->max_pct = fmax (loss->max_pct, info->cook_loss_pct);
+}
+
+static int
+compare_fat (gconstpointer a, gconstpointer b)
+{
+  const double fat_a = ((const FmCookLoss *)a)->fat_pct;
+  const double fat_b = ((const FmCookLoss *)b)->fat_pct;
+
+  return (fat_a > fat_b) - (fat_a < fat_b);
+}
+
+static void
+divide (GArray *losses, FmCookMethod method)
+{
+  for (guint i = 0; i < losses->len; i++) {
+    FmCookLoss *loss = &g_array_index (losses, FmCookLoss, i);
+
+    loss->fat_pct /= loss->n;
+    loss->measured_pct /= loss->n;
+    loss->predicted_pct = 100.0 - fm_cook_yield_pct (method, loss->fat_pct);
+  }
+  g_array_sort (losses, compare_fat);
+}
+
+static gboolean
+is_of_method (Query *query, const FmExperimentInfo *info)
+{
+  g_autoptr (FmExperiment) experiment = NULL;
+
+  if (isnan (info->fat_pct) || isnan (info->cook_loss_pct))
+    return FALSE;
+  experiment = fm_experiments_load (query->notebook, info->id, NULL);
+  return experiment != NULL && experiment->method == query->method;
+}
+
+static void
+load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Query *query = data;
+  const FmExperimentFilter filter = { .sort = FM_EXPERIMENT_SORT_DATE, .descending = TRUE };
+  GError *error = NULL;
+  g_autoptr (GPtrArray) rows = fm_experiments_list (query->notebook, &filter, cancellable, &error);
+  g_autoptr (GArray) losses = g_array_new (FALSE, FALSE, sizeof (FmCookLoss));
+
+  if (rows == NULL) {
+    g_task_return_error (task, error);
+    return;
+  }
+  for (guint i = 0; i < rows->len && i < FM_COOK_LOSS_MOST; i++) {
+    const FmExperimentInfo *info = g_ptr_array_index (rows, i);
+
+    if (g_task_return_error_if_cancelled (task))
+      return;
+    if (is_of_method (query, info))
+      add_loss (losses, info);
+  }
+  divide (losses, query->method);
+  g_task_return_pointer (task, g_steal_pointer (&losses), (GDestroyNotify)g_array_unref);
+}
+
+void
+fm_cook_loss_load_async (FmNotebook *notebook,
+                         FmCookMethod method,
+                         GCancellable *cancellable,
+                         GAsyncReadyCallback callback,
+                         gpointer data)
+{
+  g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, data);
+  Query *query = g_new0 (Query, 1);
+
+  query->notebook = fm_notebook_ref (notebook);
+  query->method = method;
+  g_task_set_source_tag (task, fm_cook_loss_load_async);
+  g_task_set_task_data (task, query, (GDestroyNotify)query_free);
+  g_task_run_in_thread (task, load_thread);
+}
+
+GArray *
+fm_cook_loss_load_finish (GAsyncResult *result, GError **error)
+{
+  return g_task_propagate_pointer (G_TASK (result), error);
+}

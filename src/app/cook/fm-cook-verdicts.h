@@ -1,0 +1,16 @@
+/* fm-cook-verdicts.h - integrated lethality and each authority's hold table for core readings */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/session/fm-experiment-document.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_COOK_VERDICTS (fm_cook_verdicts_get_type ())
+G_DECLARE_FINAL_TYPE (FmCookVerdicts, fm_cook_verdicts, FM, COOK_VERDICTS, GtkWidget)
+
+/** @document: (nullable) */
+void fm_cook_verdicts_set_document (FmCookVerdicts *self, FmExperimentDocument *document);
+
+G_END_DECLS

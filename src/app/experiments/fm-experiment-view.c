@@ -1,0 +1,387 @@
+/* fm-experiment-view.c - one experiment as a page, every change saved as it is made */
+#include "app/experiments/fm-experiment-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/widgets/fm-accessible.h"
+#include "app/cook/fm-cook-panel.h"
+#include "app/experiments/fm-experiment-caution.h"
+#include "app/widgets/fm-experiment-date.h"
+#include "app/experiments/fm-experiment-making.h"
+#include "app/experiments/fm-experiment-patties.h"
+#include "app/experiments/fm-experiment-weighings.h"
+#include "app/photos/fm-photo-grid.h"
+#include "app/experiments/fm-readings-editor.h"
+#include "app/tastings/fm-tasting-story-list.h"
+#include "app/widgets/fm-widget.h"
+
+struct _FmExperimentView {
+  GtkWidget parent_instance;
+
+  GtkWidget *box;
+  GtkScrolledWindow *scroller;
+  GtkLabel *status_label;
+  GtkButton *remove_button;
+  GtkWidget *details_box;
+  GtkEntry *title_entry;
+  FmExperimentDate *date;
+  GtkLabel *origin_label;
+  GtkDropDown *rating_drop_down;
+  FmTastingStoryList *tastings;
+  FmExperimentWeighings *weighings;
+  FmExperimentPatties *patties;
+  FmExperimentMaking *making;
+  FmExperimentCaution *caution;
+  FmReadingsEditor *readings;
+  FmCookPanel *cook;
+  GtkTextView *notes_view;
+  FmPhotoGrid *photos;
+
+  FmExperimentDocument *document;
+  gboolean loading;
+};
+
+G_DEFINE_FINAL_TYPE (FmExperimentView, fm_experiment_view, GTK_TYPE_WIDGET)
+
+enum {
+  STORED,
+  PHOTOS_CHANGED,
+  SHOW_VERSION,
+  REMOVE,
+  N_SIGNALS,
+};
+
+static guint signals[N_SIGNALS];
+
+static FmExperiment *
+get_experiment (FmExperimentView *self)
+{
+  return fm_experiment_document_get_experiment (self->document);
+}
+
+static gboolean
+is_loading (FmExperimentView *self)
+{
+  return self->loading || self->document == NULL;
+}
+
+static void
+set_status (FmExperimentView *self, const char *text, gboolean failed)
+{
+  gtk_label_set_text (self->status_label, text);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->status_label), failed ? text : NULL);
+  if (failed)
+    gtk_widget_add_css_class (GTK_WIDGET (self->status_label), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->status_label), "error");
+}
+
+static void
+document_changed_cb (FmExperimentView *self)
+{
+  fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
+  set_status (self, _ ("Saving…"), FALSE);
+}
+
+static void
+document_saved_cb (FmExperimentView *self)
+{
+  set_status (self, _ ("All changes saved"), FALSE);
+  g_signal_emit (self, signals[STORED], 0);
+}
+
+static void
+document_failed_cb (FmExperimentView *self, const char *message)
+{
+  g_autofree char *text = g_strdup_printf (_ ("Not saved yet, trying again: %s"), message);
+
+  set_status (self, text, TRUE);
+}
+
+static char *
+take_text (const char *text)
+{
+  return text[0] != '\0' ? g_strdup (text) : NULL;
+}
+
+static void
+title_changed_cb (FmExperimentView *self)
+{
+  if (is_loading (self))
+    return;
+  g_free (get_experiment (self)->title);
+  get_experiment (self)->title =
+      take_text (gtk_editable_get_text (GTK_EDITABLE (self->title_entry)));
+  fm_experiment_document_touch (self->document);
+}
+
+static void
+date_changed_cb (FmExperimentView *self, gint64 made_at)
+{
+  if (is_loading (self))
+    return;
+  get_experiment (self)->made_at = made_at;
+  fm_experiment_document_touch (self->document);
+}
+
+static void
+rating_changed_cb (FmExperimentView *self)
+{
+  if (is_loading (self))
+    return;
+  get_experiment (self)->rating = (int)gtk_drop_down_get_selected (self->rating_drop_down);
+  fm_experiment_document_touch (self->document);
+}
+
+static void
+notes_changed_cb (FmExperimentView *self, GtkTextBuffer *buffer)
+{
+  g_autofree char *text = NULL;
+  GtkTextIter start;
+  GtkTextIter end;
+
+  if (is_loading (self))
+    return;
+  gtk_text_buffer_get_bounds (buffer, &start, &end);
+  text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
+  g_free (get_experiment (self)->notes);
+  get_experiment (self)->notes = take_text (text);
+  fm_experiment_document_touch (self->document);
+}
+
+/* The notes grow with their text and the page scrolls, so the page has to follow the cursor. */
+static void
+notes_cursor_cb (FmExperimentView *self, GParamSpec *pspec, GtkTextBuffer *buffer)
+{
+  GtkWidget *viewport = gtk_scrolled_window_get_child (self->scroller);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (self->scroller);
+  GdkRectangle cursor;
+  GtkTextIter iter;
+  double y;
+
+  if (is_loading (self) || !gtk_widget_has_focus (GTK_WIDGET (self->notes_view)))
+    return;
+  gtk_text_buffer_get_iter_at_mark (buffer, &iter, gtk_text_buffer_get_insert (buffer));
+  gtk_text_view_get_iter_location (self->notes_view, &iter, &cursor);
+  if (!gtk_widget_translate_coordinates (GTK_WIDGET (self->notes_view), viewport, 0, cursor.y, NULL,
+                                         &y))
+    return;
+  y += gtk_adjustment_get_value (adjustment);
+  gtk_adjustment_clamp_page (adjustment, y, y + 3 * cursor.height);
+}
+
+static void
+photos_changed_cb (FmExperimentView *self)
+{
+  g_signal_emit (self, signals[PHOTOS_CHANGED], 0);
+}
+
+static void
+version_clicked_cb (FmExperimentView *self)
+{
+  g_signal_emit (self, signals[SHOW_VERSION], 0);
+}
+
+static void
+remove_clicked_cb (FmExperimentView *self)
+{
+  g_signal_emit (self, signals[REMOVE], 0);
+}
+
+static void
+paste_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_photo_grid_paste (FM_EXPERIMENT_VIEW (widget)->photos);
+}
+
+static void
+show_details (FmExperimentView *self)
+{
+  const FmExperiment *experiment = get_experiment (self);
+
+  self->loading = TRUE;
+  gtk_editable_set_text (GTK_EDITABLE (self->title_entry),
+                         experiment->title != NULL ? experiment->title : "");
+  fm_experiment_date_set (self->date, experiment->made_at);
+  gtk_drop_down_set_selected (self->rating_drop_down, (guint)CLAMP (experiment->rating, 0, 10));
+  gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->notes_view),
+                            experiment->notes != NULL ? experiment->notes : "", -1);
+  self->loading = FALSE;
+}
+
+static void
+set_editable (FmExperimentView *self, gboolean editable)
+{
+  GtkWidget *parts[] = {
+    GTK_WIDGET (self->remove_button), self->details_box,         GTK_WIDGET (self->weighings),
+    GTK_WIDGET (self->patties),       GTK_WIDGET (self->making), GTK_WIDGET (self->readings),
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    gtk_widget_set_sensitive (parts[i], editable);
+  gtk_text_view_set_editable (self->notes_view, editable);
+}
+
+static void
+connect_document (FmExperimentView *self)
+{
+  g_signal_connect_object (self->document, "changed", G_CALLBACK (document_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->document, "saved", G_CALLBACK (document_saved_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->document, "save-failed", G_CALLBACK (document_failed_cb), self,
+                           G_CONNECT_SWAPPED);
+}
+
+static void
+leave_document (FmExperimentView *self)
+{
+  if (self->document == NULL)
+    return;
+  g_signal_handlers_disconnect_by_data (self->document, self);
+  fm_experiment_document_flush (self->document);
+  g_clear_object (&self->document);
+}
+
+static void
+fm_experiment_view_dispose (GObject *object)
+{
+  FmExperimentView *self = FM_EXPERIMENT_VIEW (object);
+
+  leave_document (self);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_VIEW);
+  G_OBJECT_CLASS (fm_experiment_view_parent_class)->dispose (object);
+}
+
+static void
+ensure_types (void)
+{
+  g_type_ensure (FM_TYPE_COOK_PANEL);
+  g_type_ensure (FM_TYPE_EXPERIMENT_CAUTION);
+  g_type_ensure (FM_TYPE_EXPERIMENT_DATE);
+  g_type_ensure (FM_TYPE_EXPERIMENT_MAKING);
+  g_type_ensure (FM_TYPE_EXPERIMENT_PATTIES);
+  g_type_ensure (FM_TYPE_EXPERIMENT_WEIGHINGS);
+  g_type_ensure (FM_TYPE_PHOTO_GRID);
+  g_type_ensure (FM_TYPE_READINGS_EDITOR);
+  g_type_ensure (FM_TYPE_TASTING_STORY_LIST);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, box);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, scroller);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, status_label);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, remove_button);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, details_box);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, title_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, date);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, origin_label);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, rating_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, tastings);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, weighings);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, patties);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, making);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, caution);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, readings);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, cook);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, notes_view);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, photos);
+  gtk_widget_class_bind_template_callback (widget_class, title_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, date_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, rating_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, notes_cursor_cb);
+  gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, version_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, remove_clicked_cb);
+}
+
+static guint
+add_signal (const char *name)
+{
+  return g_signal_new (name, FM_TYPE_EXPERIMENT_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                       G_TYPE_NONE, 0);
+}
+
+static void
+fm_experiment_view_class_init (FmExperimentViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fm_experiment_view_dispose;
+  signals[STORED] = add_signal ("stored");
+  signals[PHOTOS_CHANGED] = add_signal ("photos-changed");
+  signals[SHOW_VERSION] = add_signal ("show-version");
+  signals[REMOVE] = add_signal ("remove");
+  ensure_types ();
+  gtk_widget_class_install_action (widget_class, "experiment.paste-photo", NULL, paste_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_v, GDK_CONTROL_MASK,
+                                       "experiment.paste-photo", NULL);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-experiment-view.ui");
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  bind_template (widget_class);
+}
+
+static void
+fm_experiment_view_init (FmExperimentView *self)
+{
+  self->loading = TRUE;
+  gtk_widget_init_template (GTK_WIDGET (self));
+  fm_accessible_name_drop_down (self->rating_drop_down, _ ("Rating from 1 to 10"));
+  self->loading = FALSE;
+}
+
+void
+fm_experiment_view_set_document (FmExperimentView *self,
+                                 FmExperimentDocument *document,
+                                 const char *origin)
+{
+  g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
+  leave_document (self);
+  g_set_object (&self->document, document);
+  fm_experiment_weighings_set_document (self->weighings, document);
+  fm_experiment_patties_set_document (self->patties, document);
+  fm_experiment_making_set_document (self->making, document);
+  fm_readings_editor_set_document (self->readings, document);
+  fm_cook_panel_set_document (self->cook, document);
+  fm_experiment_view_read_tastings (self);
+  if (document == NULL) {
+    fm_photo_grid_set_experiment (self->photos, NULL, 0);
+    return;
+  }
+  connect_document (self);
+  show_details (self);
+  set_editable (self, fm_experiment_document_is_editable (document));
+  gtk_label_set_text (self->origin_label, origin != NULL ? origin : "");
+  fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
+  fm_photo_grid_set_experiment (self->photos, fm_experiment_document_get_notebook (document),
+                                get_experiment (self)->id);
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
+  set_status (self,
+              fm_experiment_document_is_editable (document)
+                  ? _ ("Changes are saved as you make them")
+                  : _ ("Open for reading only"),
+              FALSE);
+}
+
+FmExperimentDocument *
+fm_experiment_view_get_document (FmExperimentView *self)
+{
+  g_return_val_if_fail (FM_IS_EXPERIMENT_VIEW (self), NULL);
+  return self->document;
+}
+
+void
+fm_experiment_view_read_tastings (FmExperimentView *self)
+{
+  g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
+  if (self->document == NULL)
+    fm_tasting_story_list_read (self->tastings, NULL, 0);
+  else
+    fm_tasting_story_list_read (self->tastings,
+                                fm_experiment_document_get_notebook (self->document),
+                                get_experiment (self)->id);
+}

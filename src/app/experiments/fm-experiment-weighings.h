@@ -1,0 +1,18 @@
+/* fm-experiment-weighings.h - planned and weighed grams of each ingredient, with the deviation */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/session/fm-experiment-document.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_EXPERIMENT_WEIGHINGS (fm_experiment_weighings_get_type ())
+G_DECLARE_FINAL_TYPE (
+    FmExperimentWeighings, fm_experiment_weighings, FM, EXPERIMENT_WEIGHINGS, GtkWidget)
+
+/** @document: (nullable) */
+void fm_experiment_weighings_set_document (FmExperimentWeighings *self,
+                                           FmExperimentDocument *document);
+
+G_END_DECLS

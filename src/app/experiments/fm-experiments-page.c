@@ -1,0 +1,408 @@
+/* fm-experiments-page.c - the log of experiments, and one experiment as a page */
+#include "app/experiments/fm-experiments-page.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+
+#include "app/experiments/fm-experiment-list.h"
+#include "app/experiments/fm-experiment-query.h"
+#include "app/session/fm-experiment-removal.h"
+#include "app/experiments/fm-experiment-view.h"
+#include "app/widgets/fm-widget.h"
+
+struct _FmExperimentsPage {
+  GtkWidget parent_instance;
+
+  GtkWidget *toast_overlay;
+  AdwLeaflet *leaflet;
+  FmExperimentList *list;
+  GtkWidget *detail_box;
+  GtkWidget *back_bar;
+  GtkStack *detail_stack;
+  FmExperimentView *view;
+
+  FmSession *session;
+  GCancellable *opening; /* ends when another experiment is opened */
+  gint64 open_id;        /* shown, or being loaded; 0 = none */
+  gint64 open_blend_id;
+  gboolean own_change; /* this page tells the others; it knows already */
+};
+
+G_DEFINE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, GTK_TYPE_WIDGET)
+
+static FmNotebook *
+get_notebook (FmExperimentsPage *self)
+{
+  return self->session != NULL ? fm_session_get_notebook (self->session) : NULL;
+}
+
+static void
+tell_others (FmExperimentsPage *self)
+{
+  self->own_change = TRUE;
+  fm_session_emit_experiments_changed (self->session);
+  self->own_change = FALSE;
+}
+
+static void
+close_experiment (FmExperimentsPage *self)
+{
+  g_cancellable_cancel (self->opening);
+  g_clear_object (&self->opening);
+  self->open_id = 0;
+  fm_experiment_view_set_document (self->view, NULL, NULL);
+  fm_experiment_list_select (self->list, 0);
+  gtk_stack_set_visible_child_name (self->detail_stack, "none");
+  adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
+}
+
+typedef struct {
+  FmExperimentsPage *page;
+  FmNotebook *notebook;
+} Opening;
+
+static void
+open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autofree Opening *opening = data;
+  g_autoptr (FmExperimentsPage) self = opening->page;
+  g_autoptr (FmNotebook) notebook = opening->notebook;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmExperimentDocument) document = NULL;
+  g_autofree char *origin = NULL;
+  gint64 blend_id = 0;
+  FmExperiment *experiment = fm_experiment_query_open_finish (result, &blend_id, &origin, &error);
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->view == NULL)
+    return;
+  if (experiment == NULL) {
+    fm_session_failure (self->session, error);
+    close_experiment (self);
+    return;
+  }
+  self->open_blend_id = blend_id;
+  document = fm_experiment_document_new (notebook, experiment);
+  fm_experiment_view_set_document (self->view, document, origin);
+  gtk_stack_set_visible_child_name (self->detail_stack, "experiment");
+}
+
+static void
+open_experiment (FmExperimentsPage *self, gint64 id)
+{
+  Opening *opening;
+
+  if (self->open_id == id || get_notebook (self) == NULL)
+    return;
+  g_cancellable_cancel (self->opening);
+  g_clear_object (&self->opening);
+  self->open_id = id;
+  self->opening = g_cancellable_new ();
+  opening = g_new0 (Opening, 1);
+  opening->page = g_object_ref (self);
+  opening->notebook = fm_notebook_ref (get_notebook (self));
+  fm_experiment_query_open_async (get_notebook (self), id, self->opening, open_done_cb, opening);
+}
+
+static void
+selected_cb (FmExperimentsPage *self, gint64 id)
+{
+  /* In a narrow window arrows only move in the list; Enter or a click goes to the page. */
+  if (!adw_leaflet_get_folded (self->leaflet))
+    open_experiment (self, id);
+}
+
+static void
+activated_cb (FmExperimentsPage *self, gint64 id)
+{
+  open_experiment (self, id);
+  adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_FORWARD);
+}
+
+static void
+back_clicked_cb (FmExperimentsPage *self)
+{
+  adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
+}
+
+static void
+folded_cb (FmExperimentsPage *self)
+{
+  const gboolean folded = adw_leaflet_get_folded (self->leaflet);
+
+  gtk_widget_set_visible (self->back_bar, folded);
+  fm_experiment_list_set_single_click (self->list, folded);
+}
+
+static void
+stored_cb (FmExperimentsPage *self)
+{
+  FmExperimentDocument *document = fm_experiment_view_get_document (self->view);
+
+  fm_experiment_list_update (self->list, fm_experiment_document_get_experiment (document));
+  tell_others (self);
+}
+
+static void
+photos_changed_cb (FmExperimentsPage *self)
+{
+  tell_others (self);
+  fm_experiment_list_reload (self->list);
+}
+
+static void
+show_version_cb (FmExperimentsPage *self)
+{
+  FmExperimentDocument *document = fm_experiment_view_get_document (self->view);
+
+  if (document == NULL)
+    return;
+  if (self->open_blend_id != 0 && self->open_blend_id != fm_session_get_blend_id (self->session))
+    fm_session_show_blend (self->session, self->open_blend_id);
+  fm_session_show_version (self->session,
+                           fm_experiment_document_get_experiment (document)->version_id);
+}
+
+static void
+removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *error)
+{
+  FmExperimentsPage *self =
+      FM_EXPERIMENTS_PAGE (gtk_widget_get_ancestor (owner, FM_TYPE_EXPERIMENTS_PAGE));
+
+  if (self == NULL || self->session == NULL)
+    return;
+  fm_experiment_list_set_hidden (self->list, id, FALSE);
+  if (error != NULL)
+    fm_session_failure (self->session, error);
+  if (removed) {
+    tell_others (self);
+    return;
+  }
+  fm_experiment_list_select (self->list, id);
+  fm_experiment_list_reload (self->list);
+  open_experiment (self, id);
+}
+
+static void
+remove_cb (FmExperimentsPage *self)
+{
+  FmExperimentDocument *document = fm_experiment_view_get_document (self->view);
+  g_autofree char *message = NULL;
+  const FmExperiment *experiment;
+
+  if (document == NULL)
+    return;
+  experiment = fm_experiment_document_get_experiment (document);
+  message =
+      g_strdup_printf (_ ("“%s” removed"),
+                       experiment->title != NULL ? experiment->title : _ ("Untitled experiment"));
+  fm_experiment_list_set_hidden (self->list, experiment->id, TRUE);
+  fm_experiment_removal_offer (GTK_WIDGET (self->leaflet), message,
+                               fm_experiment_document_get_notebook (document), experiment->id,
+                               fm_experiments_remove, removal_settled);
+  close_experiment (self);
+  fm_experiment_list_reload (self->list);
+}
+
+static void
+create_done_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (FmExperimentsPage) self = data;
+  g_autoptr (GError) error = NULL;
+  const gint64 id = fm_experiment_query_create_finish (result, &error);
+
+  if (self->list == NULL)
+    return;
+  if (id == 0) {
+    fm_session_failure (self->session, error);
+    return;
+  }
+  tell_others (self);
+  fm_experiment_list_select (self->list, id);
+  fm_experiment_list_reload (self->list);
+  activated_cb (self, id);
+}
+
+static void
+create_experiment (FmExperimentsPage *self, gint64 version_id)
+{
+  fm_experiment_query_create_async (get_notebook (self), version_id, create_done_cb,
+                                    g_object_ref (self));
+}
+
+static void
+draft_response_cb (FmExperimentsPage *self, const char *response)
+{
+  const gint64 parent_id = fm_session_get_draft_parent (self->session);
+
+  if (g_str_equal (response, "save"))
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.save-version", NULL);
+  else if (g_str_equal (response, "parent") && parent_id != 0)
+    create_experiment (self, parent_id);
+}
+
+/* An experiment keeps the version it was made from, so a draft has to become one first. */
+static void
+explain_draft (FmExperimentsPage *self)
+{
+  GtkWidget *dialog = adw_message_dialog_new (
+      GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), _ ("Save the draft first"),
+      _ ("An experiment keeps the version it was made from. Save the draft as a version, then "
+         "start the experiment from it."));
+  AdwMessageDialog *message = ADW_MESSAGE_DIALOG (dialog);
+
+  adw_message_dialog_add_response (message, "cancel", _ ("_Cancel"));
+  if (fm_session_get_draft_parent (self->session) != 0)
+    adw_message_dialog_add_response (message, "parent", _ ("Use the version _before it"));
+  adw_message_dialog_add_response (message, "save", _ ("_Save version…"));
+  adw_message_dialog_set_response_appearance (message, "save", ADW_RESPONSE_SUGGESTED);
+  adw_message_dialog_set_default_response (message, "save");
+  adw_message_dialog_set_close_response (message, "cancel");
+  g_signal_connect_object (dialog, "response", G_CALLBACK (draft_response_cb), self,
+                           G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+new_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (widget);
+  const gint64 version_id = fm_session_get_version_id (self->session);
+
+  if (version_id != 0)
+    create_experiment (self, version_id);
+  else
+    explain_draft (self);
+}
+
+static void
+update_actions (FmExperimentsPage *self)
+{
+  FmNotebook *notebook = get_notebook (self);
+  const gboolean possible = notebook != NULL && !fm_notebook_is_read_only (notebook) &&
+                            fm_session_get_blend_id (self->session) != 0;
+
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "experiments.new", possible);
+}
+
+static void
+shown_changed_cb (FmExperimentsPage *self)
+{
+  update_actions (self);
+  fm_experiment_list_shown_changed (self->list);
+}
+
+static void
+notebook_changed_cb (FmExperimentsPage *self)
+{
+  close_experiment (self);
+  update_actions (self);
+  fm_experiment_list_reload (self->list);
+}
+
+static void
+experiments_changed_cb (FmExperimentsPage *self)
+{
+  if (!self->own_change)
+    fm_experiment_list_reload (self->list);
+}
+
+static void
+tastings_changed_cb (FmExperimentsPage *self)
+{
+  if (self->view != NULL)
+    fm_experiment_view_read_tastings (self->view);
+}
+
+/* The program is about to end, or the window goes: what was typed last is stored first. */
+static void
+flush_now (FmExperimentsPage *self)
+{
+  g_autoptr (GError) error = NULL;
+  FmExperimentDocument *document =
+      self->view != NULL ? fm_experiment_view_get_document (self->view) : NULL;
+
+  if (document != NULL && !fm_experiment_document_flush_now (document, &error))
+    g_warning ("The last changes to an experiment could not be saved: %s", error->message);
+}
+
+static void
+fm_experiments_page_dispose (GObject *object)
+{
+  FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (object);
+
+  flush_now (self);
+  g_cancellable_cancel (self->opening);
+  g_clear_object (&self->opening);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (fm_experiments_page_parent_class)->dispose (object);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, toast_overlay);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, leaflet);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, list);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, detail_box);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, back_bar);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, detail_stack);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, view);
+  gtk_widget_class_bind_template_callback (widget_class, selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, back_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, folded_cb);
+  gtk_widget_class_bind_template_callback (widget_class, stored_cb);
+  gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, show_version_cb);
+  gtk_widget_class_bind_template_callback (widget_class, remove_cb);
+}
+
+static void
+fm_experiments_page_class_init (FmExperimentsPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fm_experiments_page_dispose;
+  g_type_ensure (FM_TYPE_EXPERIMENT_LIST);
+  g_type_ensure (FM_TYPE_EXPERIMENT_VIEW);
+  gtk_widget_class_install_action (widget_class, "experiments.new", NULL, new_action);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-experiments-page.ui");
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  bind_template (widget_class);
+}
+
+static void
+fm_experiments_page_init (FmExperimentsPage *self)
+{
+  GApplication *application = g_application_get_default ();
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  if (application != NULL)
+    g_signal_connect_object (application, "shutdown", G_CALLBACK (flush_now), self,
+                             G_CONNECT_SWAPPED);
+  folded_cb (self);
+}
+
+void
+fm_experiments_page_set_session (FmExperimentsPage *self, FmSession *session)
+{
+  g_return_if_fail (FM_IS_EXPERIMENTS_PAGE (self));
+  if (self->session != NULL)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  if (!g_set_object (&self->session, session))
+    return;
+  fm_experiment_list_set_session (self->list, session);
+  if (session == NULL)
+    return;
+  g_signal_connect_object (session, "notebook-changed", G_CALLBACK (notebook_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "shown-changed", G_CALLBACK (shown_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "experiments-changed", G_CALLBACK (experiments_changed_cb),
+                           self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "tastings-changed", G_CALLBACK (tastings_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  update_actions (self);
+}

@@ -1,0 +1,423 @@
+/* fm-food-search.c - an entry that finds foods of the dataset and the developer's own entries */
+#include "app/ingredients/fm-food-search.h"
+
+#include "app/widgets/fm-widget.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "core/base/fm-number.h"
+#include "store/fm-versions.h"
+
+#define MAX_HITS 30
+#define MAX_LIST_HEIGHT 280
+
+/* What a search thread needs and gives back; it never touches the widget. */
+typedef struct {
+  char *text;
+  FmFoodStore *foods;
+  FmNotebook *notebook;
+  GPtrArray *own;  /* FmIngredient */
+  GPtrArray *hits; /* FmFoodHit */
+} Search;
+
+struct _FmFoodSearch {
+  GtkWidget parent_instance;
+
+  GtkWidget *box;
+  GtkSearchEntry *entry;
+  GtkLabel *status_label;
+  GtkScrolledWindow *scroller;
+  GtkListBox *list;
+
+  FmSession *session;
+  GCancellable *cancellable; /* of the latest search */
+  Search *shown;             /* what the list shows */
+  gboolean take_first;       /* Enter came before the hits did */
+};
+
+G_DEFINE_FINAL_TYPE (FmFoodSearch, fm_food_search, GTK_TYPE_WIDGET)
+
+enum {
+  CHOSEN,
+  OWN_ENTRY,
+  N_SIGNALS,
+};
+
+static guint signals[N_SIGNALS];
+
+static void
+search_free (Search *search)
+{
+  g_free (search->text);
+  g_clear_pointer (&search->foods, fm_food_store_unref);
+  g_clear_pointer (&search->notebook, fm_notebook_unref);
+  g_clear_pointer (&search->own, g_ptr_array_unref);
+  g_clear_pointer (&search->hits, g_ptr_array_unref);
+  g_free (search);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Search, search_free)
+
+static guint
+n_own (FmFoodSearch *self)
+{
+  return self->shown != NULL && self->shown->own != NULL ? self->shown->own->len : 0;
+}
+
+static guint
+n_hits (FmFoodSearch *self)
+{
+  return self->shown != NULL && self->shown->hits != NULL ? self->shown->hits->len : 0;
+}
+
+static void
+say (FmFoodSearch *self, const char *text)
+{
+  gtk_label_set_text (self->status_label, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->status_label), text != NULL);
+}
+
+static GtkWidget *
+make_row (const char *title, const char *detail)
+{
+  GtkWidget *row = gtk_list_box_row_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *title_label = gtk_label_new (title);
+  GtkWidget *detail_label = gtk_label_new (detail);
+  g_autofree char *label = g_strdup_printf ("%s, %s", title, detail);
+
+  gtk_label_set_xalign (GTK_LABEL (title_label), 0.0F);
+  gtk_label_set_wrap (GTK_LABEL (title_label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (detail_label), 0.0F);
+  gtk_label_set_wrap (GTK_LABEL (detail_label), TRUE);
+  gtk_widget_add_css_class (detail_label, "caption");
+  gtk_widget_add_css_class (detail_label, "dim-label");
+  gtk_widget_set_margin_start (box, 10);
+  gtk_widget_set_margin_end (box, 10);
+  gtk_widget_set_margin_top (box, 4);
+  gtk_widget_set_margin_bottom (box, 4);
+  gtk_box_append (GTK_BOX (box), title_label);
+  gtk_box_append (GTK_BOX (box), detail_label);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  return row;
+}
+
+static char *
+describe_amounts (const char *state, double fat_g, double protein_g)
+{
+  g_autofree char *fat = fm_number_format_unit (fat_g, 1, _ ("g"));
+  g_autofree char *protein = fm_number_format_unit (protein_g, 1, _ ("g"));
+
+  /* Translators: raw or cooked, then amounts; a dash stands for what is not known. */
+  return g_strdup_printf (_ ("%s · fat %s, protein %s per 100 g"), state, fat, protein);
+}
+
+/* The page scrolls too and grants minimum heights only, so the list asks for what it needs. */
+static void
+fit_list (FmFoodSearch *self)
+{
+  const int width = gtk_widget_get_width (self->box);
+  int height = 0;
+
+  gtk_widget_measure (GTK_WIDGET (self->list), GTK_ORIENTATION_VERTICAL, width > 0 ? width : -1,
+                      &height, NULL, NULL, NULL);
+  gtk_scrolled_window_set_min_content_height (self->scroller, MIN (height, MAX_LIST_HEIGHT));
+}
+
+static void
+show_rows (FmFoodSearch *self)
+{
+  GtkWidget *child = NULL;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->list))) != NULL)
+    gtk_list_box_remove (self->list, child);
+  for (guint i = 0; i < n_own (self); i++) {
+    const FmIngredient *own = g_ptr_array_index (self->shown->own, i);
+    g_autofree char *detail = describe_amounts (_ ("own entry"), fm_ingredient_fat_g_per_100g (own),
+                                                own->composition.per_100g[FM_NUTRIENT_PROTEIN]);
+
+    gtk_list_box_append (self->list, make_row (own->name, detail));
+  }
+  for (guint i = 0; i < n_hits (self); i++) {
+    const FmFoodHit *hit = g_ptr_array_index (self->shown->hits, i);
+    g_autofree char *detail = describe_amounts (hit->is_raw ? _ ("raw") : _ ("cooked or prepared"),
+                                                hit->fat_g_per_100g, hit->protein_g_per_100g);
+
+    gtk_list_box_append (self->list, make_row (hit->name, detail));
+  }
+  gtk_widget_set_visible (GTK_WIDGET (self->scroller), n_own (self) + n_hits (self) > 0);
+  fit_list (self);
+}
+
+static void
+clear_results (FmFoodSearch *self)
+{
+  g_clear_pointer (&self->shown, search_free);
+  show_rows (self);
+  say (self, NULL);
+}
+
+static void
+take_ingredient (FmFoodSearch *self, FmIngredient *ingredient)
+{
+  g_autoptr (FmIngredient) keep = fm_ingredient_ref (ingredient);
+
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
+  g_signal_emit (self, signals[CHOSEN], 0, keep);
+}
+
+static void
+load_food_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Search *search = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmFood) food = fm_food_store_get (search->foods, search->text, &error);
+
+  if (food == NULL)
+    g_task_return_error (task, g_steal_pointer (&error));
+  else
+    g_task_return_pointer (task, fm_ingredient_new_from_food (food),
+                           (GDestroyNotify)fm_ingredient_unref);
+}
+
+static void
+food_loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmFoodSearch *self = FM_FOOD_SEARCH (source);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmIngredient) ingredient = g_task_propagate_pointer (G_TASK (result), &error);
+
+  if (self->session == NULL)
+    return;
+  if (ingredient == NULL)
+    fm_session_failure (self->session, error);
+  else
+    take_ingredient (self, ingredient);
+}
+
+static void
+take_hit (FmFoodSearch *self, guint index)
+{
+  g_autoptr (GTask) task = NULL;
+  Search *search = NULL;
+
+  if (index < n_own (self)) {
+    take_ingredient (self, g_ptr_array_index (self->shown->own, index));
+    return;
+  }
+  index -= n_own (self);
+  if (index >= n_hits (self))
+    return;
+  search = g_new0 (Search, 1);
+  search->foods = fm_food_store_ref (self->shown->foods);
+  search->text = g_strdup (((FmFoodHit *)g_ptr_array_index (self->shown->hits, index))->ndb_no);
+  task = g_task_new (self, NULL, food_loaded_cb, NULL);
+  g_task_set_source_tag (task, take_hit);
+  g_task_set_task_data (task, search, (GDestroyNotify)search_free);
+  g_task_run_in_thread (task, load_food_thread);
+}
+
+static void
+search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Search *search = data;
+  g_autoptr (GError) error = NULL;
+
+  if (g_task_return_error_if_cancelled (task))
+    return;
+  if (search->notebook != NULL)
+    search->own = fm_ingredients_list (search->notebook, search->text, &error);
+  if (error == NULL && search->foods != NULL)
+    search->hits = fm_food_store_search (search->foods, search->text, MAX_HITS, &error);
+  if (error != NULL)
+    g_task_return_error (task, g_steal_pointer (&error));
+  else
+    g_task_return_boolean (task, TRUE);
+}
+
+static void
+say_count (FmFoodSearch *self)
+{
+  const guint n = n_own (self) + n_hits (self);
+  g_autofree char *text = NULL;
+
+  if (self->shown->foods == NULL)
+    text = g_strdup (_ ("The food dataset is missing, so only your own entries can be found."));
+  else if (n == 0)
+    text = g_strdup_printf (_ ("Nothing found for “%s”. Try fewer words, or write an own entry."),
+                            self->shown->text);
+  else if (n >= MAX_HITS)
+    text = g_strdup_printf (ngettext ("The best %u hit; Enter adds the first.",
+                                      "The best %u hits; Enter adds the first.", n),
+                            n);
+  else
+    text = g_strdup_printf (
+        ngettext ("%u hit; Enter adds it.", "%u hits; Enter adds the first.", n), n);
+  say (self, text);
+}
+
+static void
+search_done_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmFoodSearch *self = FM_FOOD_SEARCH (source);
+  g_autoptr (Search) search = data;
+  g_autoptr (GError) error = NULL;
+
+  if (!g_task_propagate_boolean (G_TASK (result), &error)) {
+    if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+      say (self, error->message);
+    return;
+  }
+  if (self->session == NULL || g_task_get_cancellable (G_TASK (result)) != self->cancellable)
+    return;
+  g_clear_pointer (&self->shown, search_free);
+  self->shown = g_steal_pointer (&search);
+  show_rows (self);
+  say_count (self);
+  if (self->take_first) {
+    self->take_first = FALSE;
+    take_hit (self, 0);
+  }
+}
+
+static void
+start_search (FmFoodSearch *self, const char *text)
+{
+  g_autoptr (GTask) task = NULL;
+  FmFoodStore *foods = fm_session_get_foods (self->session);
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  Search *search = g_new0 (Search, 1);
+
+  search->text = g_strdup (text);
+  search->foods = foods != NULL ? fm_food_store_ref (foods) : NULL;
+  search->notebook = notebook != NULL ? fm_notebook_ref (notebook) : NULL;
+  self->cancellable = g_cancellable_new ();
+  task = g_task_new (self, self->cancellable, search_done_cb, search);
+  g_task_set_source_tag (task, start_search);
+  g_task_set_task_data (task, search, NULL);
+  g_task_run_in_thread (task, search_thread);
+}
+
+static void
+text_changed_cb (FmFoodSearch *self)
+{
+  g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+
+  if (self->cancellable != NULL)
+    g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  self->take_first = FALSE;
+  g_strstrip (text);
+  if (text[0] == '\0' || self->session == NULL)
+    clear_results (self);
+  else
+    start_search (self, text);
+}
+
+static void
+activate_cb (FmFoodSearch *self)
+{
+  g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+
+  g_strstrip (text);
+  if (self->shown != NULL && g_str_equal (self->shown->text, text))
+    take_hit (self, 0);
+  else
+    self->take_first = text[0] != '\0';
+}
+
+static void
+stop_cb (FmFoodSearch *self)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
+}
+
+static void
+own_entry_cb (FmFoodSearch *self)
+{
+  g_signal_emit (self, signals[OWN_ENTRY], 0, gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+}
+
+static void
+row_activated_cb (FmFoodSearch *self, GtkListBoxRow *row)
+{
+  take_hit (self, (guint)gtk_list_box_row_get_index (row));
+}
+
+static gboolean
+key_cb (FmFoodSearch *self, guint keyval)
+{
+  GtkListBoxRow *first = gtk_list_box_get_row_at_index (self->list, 0);
+
+  if (keyval != GDK_KEY_Down || first == NULL)
+    return GDK_EVENT_PROPAGATE;
+  gtk_widget_grab_focus (GTK_WIDGET (first));
+  return GDK_EVENT_STOP;
+}
+
+static gboolean
+fm_food_search_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (GTK_WIDGET (FM_FOOD_SEARCH (widget)->entry));
+}
+
+static void
+fm_food_search_dispose (GObject *object)
+{
+  FmFoodSearch *self = FM_FOOD_SEARCH (object);
+
+  if (self->cancellable != NULL)
+    g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  g_clear_pointer (&self->shown, search_free);
+  g_clear_object (&self->session);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_FOOD_SEARCH);
+  G_OBJECT_CLASS (fm_food_search_parent_class)->dispose (object);
+}
+
+static void
+fm_food_search_class_init (FmFoodSearchClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fm_food_search_dispose;
+  widget_class->grab_focus = fm_food_search_grab_focus;
+  signals[CHOSEN] = g_signal_new ("chosen", FM_TYPE_FOOD_SEARCH, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                  NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[OWN_ENTRY] = g_signal_new ("own-entry", FM_TYPE_FOOD_SEARCH, G_SIGNAL_RUN_LAST, 0, NULL,
+                                     NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/ingredients/fm-food-search.ui");
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_bind_template_child (widget_class, FmFoodSearch, box);
+  gtk_widget_class_bind_template_child (widget_class, FmFoodSearch, entry);
+  gtk_widget_class_bind_template_child (widget_class, FmFoodSearch, status_label);
+  gtk_widget_class_bind_template_child (widget_class, FmFoodSearch, scroller);
+  gtk_widget_class_bind_template_child (widget_class, FmFoodSearch, list);
+  gtk_widget_class_bind_template_callback (widget_class, text_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, activate_cb);
+  gtk_widget_class_bind_template_callback (widget_class, stop_cb);
+  gtk_widget_class_bind_template_callback (widget_class, own_entry_cb);
+  gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+}
+
+static void
+fm_food_search_init (FmFoodSearch *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->entry), keys);
+}
+
+void
+fm_food_search_set_session (FmFoodSearch *self, FmSession *session)
+{
+  g_return_if_fail (FM_IS_FOOD_SEARCH (self));
+  g_set_object (&self->session, session);
+}

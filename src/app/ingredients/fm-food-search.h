@@ -1,0 +1,22 @@
+/* fm-food-search.h - an entry that finds foods of the dataset and the developer's own entries
+ *
+ * It searches as one types, off the main thread; the latest text wins. Enter takes the first hit.
+ *
+ * Signals:
+ *   "chosen" (gpointer FmIngredient)  the user took a hit; valid during the emission
+ *   "own-entry" (char *text)          the user wants to write an entry of their own
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/session/fm-session.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_FOOD_SEARCH (fm_food_search_get_type ())
+G_DECLARE_FINAL_TYPE (FmFoodSearch, fm_food_search, FM, FOOD_SEARCH, GtkWidget)
+
+void fm_food_search_set_session (FmFoodSearch *self, FmSession *session);
+
+G_END_DECLS

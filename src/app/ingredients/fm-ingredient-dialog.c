@@ -1,0 +1,447 @@
+/* fm-ingredient-dialog.c - the figures of one ingredient: an own entry, or those of a line */
+#include "app/ingredients/fm-ingredient-dialog.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "app/session/fm-formula-line-edit.h"
+#include "app/ingredients/fm-ingredient-allergens.h"
+#include "app/widgets/fm-number-entry.h"
+#include "core/base/fm-number.h"
+#include "store/fm-prices.h"
+#include "store/fm-versions.h"
+
+#define N_KINDS (FM_INGREDIENT_OTHER + 1)
+/* A kilogram of saffron costs less: beyond this it is a slip of the finger. */
+#define MAX_PRICE_PER_KG 1e6
+#define N_PRICES_SHOWN 5
+
+/* The figures that a meat laboratory reports, in the order of its sheet. */
+static const FmNutrient analysed[] = {
+  FM_NUTRIENT_FAT,           FM_NUTRIENT_PROTEIN,      FM_NUTRIENT_WATER,
+  FM_NUTRIENT_ASH,           FM_NUTRIENT_CARBOHYDRATE, FM_NUTRIENT_ENERGY_KCAL,
+  FM_NUTRIENT_SATURATED_FAT, FM_NUTRIENT_CHOLESTEROL,  FM_NUTRIENT_SODIUM,
+};
+
+struct _FmIngredientDialog {
+  AdwWindow parent_instance;
+
+  GtkLabel *error_label;
+  GtkEditable *name_row;
+  AdwComboRow *kind_row;
+  GtkEditable *source_row;
+  AdwPreferencesGroup *fat_group;
+  AdwPreferencesGroup *analysis_group;
+  AdwPreferencesGroup *cost_group;
+  FmIngredientAllergens *allergens;
+  GtkSwitch *keep_switch;
+
+  FmNumberEntry *lean_entry;
+  FmNumberEntry *fat_u_entry;
+  FmNumberEntry *collagen_entry;
+  FmNumberEntry *price_entry;
+  FmNumberEntry *yield_entry;
+  FmNumberEntry *analysis_entries[G_N_ELEMENTS (analysed)];
+
+  FmSession *session;
+  char *line_id;
+  gboolean asks;            /* answers by the signal in place of a line */
+  FmIngredient *ingredient; /* as it was when the dialog opened */
+};
+
+G_DEFINE_FINAL_TYPE (FmIngredientDialog, fm_ingredient_dialog, ADW_TYPE_WINDOW)
+
+enum {
+  WRITTEN,
+  N_SIGNALS,
+};
+
+static guint signals[N_SIGNALS];
+
+static FmNumberEntry *
+add_number_row (AdwPreferencesGroup *group,
+                const char *title,
+                const char *subtitle,
+                const char *unit,
+                double maximum)
+{
+  GtkWidget *row = adw_action_row_new ();
+  GtkWidget *entry = fm_number_entry_new (title, 0.0, maximum, 3);
+
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  adw_action_row_set_title_lines (ADW_ACTION_ROW (row), 0);
+  if (subtitle != NULL)
+    adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
+  fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), unit);
+  gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
+  gtk_widget_set_size_request (entry, 130, -1);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), entry);
+  adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), entry);
+  adw_preferences_group_add (group, row);
+  return FM_NUMBER_ENTRY (entry);
+}
+
+static void
+add_number_rows (FmIngredientDialog *self)
+{
+  self->lean_entry = add_number_row (self->fat_group, _ ("Supplier's lean point"),
+                                     _ ("The lean part: 80 for 80/20"), _ ("% lean"), 100.0);
+  self->fat_u_entry = add_number_row (self->fat_group, _ ("Standard uncertainty of the fat"),
+                                      _ ("One standard deviation, if it is known"), _ ("g"), 50.0);
+  for (guint i = 0; i < G_N_ELEMENTS (analysed); i++) {
+    const FmNutrientInfo *info = fm_nutrient_info (analysed[i]);
+    const double maximum = g_str_equal (info->unit, "g") ? 100.0 : 1e6;
+
+    self->analysis_entries[i] = add_number_row (
+        self->analysis_group, fm_nutrient_name (analysed[i]), NULL, info->unit, maximum);
+  }
+  self->collagen_entry = add_number_row (
+      self->analysis_group, _ ("Collagen"),
+      _ ("Part of the protein. From hydroxyproline: times 8 (EU 1169/2011, Annex VI)"), _ ("g"),
+      100.0);
+  self->price_entry =
+      add_number_row (self->cost_group, _ ("Price as purchased"), _ ("In the notebook's currency"),
+                      _ ("per kg"), MAX_PRICE_PER_KG);
+  self->yield_entry =
+      add_number_row (self->cost_group, _ ("Edible yield"),
+                      _ ("Of the mass as purchased; blank counts as 100 %"), "%", 100.0);
+}
+
+static void
+fill_kinds (FmIngredientDialog *self)
+{
+  g_autoptr (GtkStringList) kinds = gtk_string_list_new (NULL);
+
+  for (guint i = 0; i < N_KINDS; i++)
+    gtk_string_list_append (kinds, fm_ingredient_kind_name ((FmIngredientKind)i));
+  adw_combo_row_set_model (self->kind_row, G_LIST_MODEL (kinds));
+}
+
+static void
+show_ingredient (FmIngredientDialog *self)
+{
+  const FmIngredient *from = self->ingredient;
+
+  gtk_editable_set_text (self->name_row, from->name);
+  adw_combo_row_set_selected (self->kind_row, (guint)from->kind);
+  gtk_editable_set_text (self->source_row, from->source_ref != NULL ? from->source_ref : "");
+  fm_number_entry_set_value (self->lean_entry, 100.0 - from->declared_fat_pct);
+  fm_number_entry_set_value (self->fat_u_entry, from->fat_u_g_per_100g);
+  fm_number_entry_set_value (self->collagen_entry, from->collagen_g_per_100g);
+  fm_number_entry_set_value (self->price_entry, from->price_per_kg);
+  fm_number_entry_set_value (self->yield_entry, from->ep_yield_pct);
+  fm_ingredient_allergens_show (self->allergens, from);
+  for (guint i = 0; i < G_N_ELEMENTS (analysed); i++)
+    fm_number_entry_set_value (self->analysis_entries[i], from->composition.per_100g[analysed[i]]);
+}
+
+static const char *
+first_bad_text (FmIngredientDialog *self)
+{
+  FmNumberEntry *others[] = { self->lean_entry, self->fat_u_entry, self->collagen_entry,
+                              self->price_entry, self->yield_entry };
+
+  for (guint i = 0; i < G_N_ELEMENTS (others); i++) {
+    if (!fm_number_entry_is_valid (others[i]))
+      return fm_number_entry_get_message (others[i]);
+  }
+  for (guint i = 0; i < G_N_ELEMENTS (analysed); i++) {
+    if (!fm_number_entry_is_valid (self->analysis_entries[i]))
+      return fm_number_entry_get_message (self->analysis_entries[i]);
+  }
+  return NULL;
+}
+
+/* A dataset row whose figures were left alone is still that row; else say whose figures they are.
+ */
+static FmProvenance
+judge_provenance (const FmIngredient *before, const FmIngredient *after)
+{
+  if (before->provenance == FM_PROVENANCE_DATASET &&
+      fm_composition_equal (&before->composition, &after->composition))
+    return FM_PROVENANCE_DATASET;
+  if (fm_composition_n_known (&after->composition) > 0)
+    return FM_PROVENANCE_ANALYSIS;
+  return isnan (after->declared_fat_pct) ? FM_PROVENANCE_NONE : FM_PROVENANCE_DECLARED;
+}
+
+static FmIngredient *
+read_ingredient (FmIngredientDialog *self)
+{
+  FmIngredient *next = fm_ingredient_copy (self->ingredient);
+
+  g_free (next->name);
+  g_free (next->source_ref);
+  next->name = g_strstrip (g_strdup (gtk_editable_get_text (self->name_row)));
+  next->source_ref = g_strstrip (g_strdup (gtk_editable_get_text (self->source_row)));
+  if (next->source_ref[0] == '\0')
+    g_clear_pointer (&next->source_ref, g_free);
+  next->kind = (FmIngredientKind)adw_combo_row_get_selected (self->kind_row);
+  next->declared_fat_pct = 100.0 - fm_number_entry_get_value (self->lean_entry);
+  next->fat_u_g_per_100g = fm_number_entry_get_value (self->fat_u_entry);
+  next->collagen_g_per_100g = fm_number_entry_get_value (self->collagen_entry);
+  next->price_per_kg = fm_number_entry_get_value (self->price_entry);
+  next->ep_yield_pct = fm_number_entry_get_value (self->yield_entry);
+  for (guint i = 0; i < G_N_ELEMENTS (analysed); i++)
+    next->composition.per_100g[analysed[i]] = fm_number_entry_get_value (self->analysis_entries[i]);
+  fm_ingredient_allergens_read (self->allergens, next);
+  next->provenance = judge_provenance (self->ingredient, next);
+  return next;
+}
+
+typedef struct {
+  FmNotebook *notebook;
+  FmIngredient *ingredient;
+  gboolean for_reuse; /* else only its price is noted */
+} Keep;
+
+static void
+keep_free (Keep *keep)
+{
+  fm_notebook_unref (keep->notebook);
+  fm_ingredient_unref (keep->ingredient);
+  g_free (keep);
+}
+
+static void
+keep_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Keep *keep = data;
+  g_autoptr (GError) error = NULL;
+
+  const gint64 now = g_get_real_time () / G_USEC_PER_SEC;
+
+  if ((!keep->for_reuse || fm_ingredients_save (keep->notebook, keep->ingredient, &error)) &&
+      fm_prices_record (keep->notebook, keep->ingredient, now, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, g_steal_pointer (&error));
+}
+
+static void
+kept_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!g_task_propagate_boolean (G_TASK (result), &error))
+    fm_session_failure (FM_SESSION (source), error);
+}
+
+static void
+keep_in_notebook (FmSession *session, FmIngredient *ingredient, gboolean for_reuse)
+{
+  g_autoptr (GTask) task = g_task_new (session, NULL, kept_cb, NULL);
+  Keep *keep = g_new0 (Keep, 1);
+
+  keep->notebook = fm_notebook_ref (fm_session_get_notebook (session));
+  keep->ingredient = fm_ingredient_ref (ingredient);
+  keep->for_reuse = for_reuse;
+  g_task_set_source_tag (task, keep_in_notebook);
+  g_task_set_task_data (task, keep, (GDestroyNotify)keep_free);
+  g_task_run_in_thread (task, keep_thread);
+}
+
+static void
+say_error (FmIngredientDialog *self, const char *message)
+{
+  gtk_label_set_text (self->error_label, message);
+  gtk_widget_set_visible (GTK_WIDGET (self->error_label), TRUE);
+}
+
+static void
+save_cb (FmIngredientDialog *self)
+{
+  g_autoptr (FmIngredient) next = NULL;
+  g_autoptr (GError) error = NULL;
+  const char *bad = first_bad_text (self);
+
+  if (bad != NULL) {
+    say_error (self, bad);
+    return;
+  }
+  next = read_ingredient (self);
+  if (next->name[0] == '\0') {
+    say_error (self, _ ("The ingredient needs a name. Type one and save again."));
+    gtk_widget_grab_focus (GTK_WIDGET (self->name_row));
+    return;
+  }
+  if (!fm_ingredient_check (next, &error)) {
+    say_error (self, error->message);
+    return;
+  }
+  if (self->asks)
+    g_signal_emit (self, signals[WRITTEN], 0, next);
+  else if (self->line_id != NULL)
+    fm_line_edit_ingredient (self->session, self->line_id, next);
+  else
+    g_free (fm_line_edit_add (self->session, next));
+  if (fm_session_get_notebook (self->session) != NULL)
+    keep_in_notebook (self->session, next, gtk_switch_get_active (self->keep_switch));
+  gtk_window_close (GTK_WINDOW (self));
+}
+
+typedef struct {
+  FmNotebook *notebook;
+  char *identity;
+} History;
+
+static void
+history_free (History *history)
+{
+  fm_notebook_unref (history->notebook);
+  g_free (history->identity);
+  g_free (history);
+}
+
+static void
+history_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  History *history = data;
+  GError *error = NULL;
+  GArray *prices = fm_prices_list (history->notebook, history->identity, N_PRICES_SHOWN, &error);
+
+  if (prices != NULL)
+    g_task_return_pointer (task, prices, (GDestroyNotify)g_array_unref);
+  else
+    g_task_return_error (task, error);
+}
+
+static char *
+price_text (const FmPrice *price)
+{
+  g_autoptr (GDateTime) day = g_date_time_new_from_unix_local (price->recorded_at);
+  g_autofree char *day_text = day != NULL ? g_date_time_format (day, "%x") : g_strdup ("—");
+  g_autofree char *number = fm_number_format (price->price_per_kg, 2);
+
+  /* Translators: price of a kilogram, date from which it was noted */
+  return g_strdup_printf (_ ("%s per kg, noted %s"), number, day_text);
+}
+
+static void
+history_read_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmIngredientDialog *self = FM_INGREDIENT_DIALOG (source);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) prices = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (self->session == NULL)
+    return;
+  if (prices == NULL) {
+    say_error (self, error->message);
+    return;
+  }
+  for (guint i = 0; i < prices->len; i++) {
+    g_autofree char *line = price_text (&g_array_index (prices, FmPrice, i));
+
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", line);
+  }
+  if (prices->len > 0)
+    adw_preferences_group_set_description (self->cost_group, text->str);
+}
+
+static void
+read_history (FmIngredientDialog *self)
+{
+  g_autoptr (GTask) task = NULL;
+  History *history;
+
+  if (fm_session_get_notebook (self->session) == NULL)
+    return;
+  task = g_task_new (self, NULL, history_read_cb, NULL);
+  history = g_new0 (History, 1);
+  history->notebook = fm_notebook_ref (fm_session_get_notebook (self->session));
+  history->identity = g_strdup (fm_ingredient_identity (self->ingredient));
+  g_task_set_source_tag (task, read_history);
+  g_task_set_task_data (task, history, (GDestroyNotify)history_free);
+  g_task_run_in_thread (task, history_thread);
+}
+
+static void
+fm_ingredient_dialog_dispose (GObject *object)
+{
+  FmIngredientDialog *self = FM_INGREDIENT_DIALOG (object);
+
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->ingredient, fm_ingredient_unref);
+  g_clear_pointer (&self->line_id, g_free);
+  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_INGREDIENT_DIALOG);
+  G_OBJECT_CLASS (fm_ingredient_dialog_parent_class)->dispose (object);
+}
+
+static void
+fm_ingredient_dialog_class_init (FmIngredientDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fm_ingredient_dialog_dispose;
+  g_type_ensure (FM_TYPE_INGREDIENT_ALLERGENS);
+  signals[WRITTEN] = g_signal_new ("written", FM_TYPE_INGREDIENT_DIALOG, G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/ingredients/fm-ingredient-dialog.ui");
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, error_label);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, name_row);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, kind_row);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, source_row);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, fat_group);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, analysis_group);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, cost_group);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, allergens);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, keep_switch);
+  gtk_widget_class_bind_template_callback (widget_class, save_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static void
+fm_ingredient_dialog_init (FmIngredientDialog *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  add_number_rows (self);
+  fill_kinds (self);
+}
+
+static FmIngredientDialog *
+dialog_new (GtkWidget *parent, FmSession *session, const FmIngredient *ingredient, gboolean keep)
+{
+  FmIngredientDialog *self =
+      g_object_new (FM_TYPE_INGREDIENT_DIALOG, "transient-for", gtk_widget_get_root (parent), NULL);
+
+  self->session = g_object_ref (session);
+  self->ingredient = fm_ingredient_copy (ingredient);
+  gtk_switch_set_active (self->keep_switch, keep);
+  show_ingredient (self);
+  read_history (self);
+  return self;
+}
+
+void
+fm_ingredient_dialog_present (GtkWidget *parent,
+                              FmSession *session,
+                              const char *line_id,
+                              const FmIngredient *ingredient)
+{
+  FmIngredientDialog *self = dialog_new (parent, session, ingredient, line_id == NULL);
+
+  self->line_id = g_strdup (line_id);
+  if (line_id == NULL)
+    gtk_window_set_title (GTK_WINDOW (self), _ ("Own Entry"));
+  gtk_window_present (GTK_WINDOW (self));
+}
+
+FmIngredientDialog *
+fm_ingredient_dialog_ask (GtkWidget *parent,
+                          FmSession *session,
+                          const FmIngredient *ingredient,
+                          gboolean keep)
+{
+  FmIngredientDialog *self = dialog_new (parent, session, ingredient, keep);
+
+  self->asks = TRUE;
+  if (keep)
+    gtk_window_set_title (GTK_WINDOW (self), _ ("Own Entry"));
+  gtk_window_present (GTK_WINDOW (self));
+  return self;
+}

@@ -1,0 +1,57 @@
+/* fm-map-data.h - what is known of the blends that lie on a map
+ *
+ * Every version of the blend is looked for among the map's components. For those found, what was
+ * measured is collected by response, ready for fm_mix_fit().
+ */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "app/map/fm-map-response.h"
+#include "store/fm-maps.h"
+
+G_BEGIN_DECLS
+
+/** A version of the blend. */
+typedef struct {
+  gint64 version_id;
+  int number;
+  char *reason; /* why it was saved */
+  gboolean is_placed;
+  double x[FM_MIX_BLEND_MAX_COMPONENTS]; /* where it lies; only when placed */
+  char *unplaced;                        /* (nullable): why it could not be placed, a sentence */
+  guint n_experiments;
+  guint n_tastings; /* opened ones with this version */
+} FmMapPlace;
+
+/** One response. The rows of @data and @version_id go side by side. */
+typedef struct {
+  FmMixData *data;    /* two blocks (session, taster) for liking, none for the others */
+  GArray *version_id; /* gint64 */
+} FmMapSeries;
+
+typedef struct {
+  guint q;
+  GPtrArray *places;                      /* FmMapPlace, all versions in order of number */
+  FmMapSeries series[FM_MAP_N_RESPONSES]; /* data of no rows where nothing was measured */
+} FmMapData;
+
+/**
+ * fm_map_data_load_async:
+ * @map: is copied; its base version is read anew
+ *
+ * Errors: what fm_mix_blend_new() says about the components, or what the notebook says.
+ */
+void fm_map_data_load_async (FmNotebook *notebook,
+                             const FmMap *map,
+                             GCancellable *cancellable,
+                             GAsyncReadyCallback callback,
+                             gpointer user_data);
+FmMapData *fm_map_data_load_finish (GAsyncResult *result, GError **error);
+void fm_map_data_free (FmMapData *self);
+/** NULL when the notebook has no such version of the blend. (transfer none) */
+const FmMapPlace *fm_map_data_place (const FmMapData *self, gint64 version_id);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMapData, fm_map_data_free)
+
+G_END_DECLS

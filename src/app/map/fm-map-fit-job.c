@@ -1,0 +1,176 @@
+/* fm-map-fit-job.c - fits a map's responses and looks for the blends worth a trial, in a thread */
+#include "app/map/fm-map-fit-job.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/session/fm-cancel-stop.h"
+
+static const char *const words[FM_MAP_N_RESPONSES] = {
+  [FM_MAP_LIKING] = N_ ("liking"),
+  [FM_MAP_RATING] = N_ ("rating"),
+  [FM_MAP_COOK_LOSS] = N_ ("cook loss"),
+  [FM_MAP_COST] = N_ ("cost"),
+  [FM_MAP_PEAK_CORE] = N_ ("peak core temperature"),
+  [FM_MAP_RAW_MASS] = N_ ("raw patty mass"),
+  [FM_MAP_SALT] = N_ ("salt"),
+  [FM_MAP_SALT_MINUTES] = N_ ("time from salting to cooking"),
+  [FM_MAP_REST_MINUTES] = N_ ("rest"),
+  [FM_MAP_MEAT_TEMP] = N_ ("meat temperature"),
+  [FM_MAP_SURFACE_TEMP] = N_ ("surface temperature"),
+  [FM_MAP_MINUTES] = N_ ("time on the heat"),
+};
+
+static gboolean
+find_reference (FmMapFit *self, GError **error)
+{
+  g_autoptr (FmMixPoints) vertices = fm_mix_region_vertices (&self->region, error);
+
+  if (vertices == NULL)
+    return FALSE;
+  for (guint i = 0; i < vertices->n; i++)
+    for (guint j = 0; j < vertices->q; j++)
+      self->reference[j] += fm_mix_points_get (vertices, i)[j] / vertices->n;
+  return TRUE;
+}
+
+static void
+find_spots (FmMapFit *self, const FmStop *stop)
+{
+  const FmMixGoal goal = {
+    .kind = self->more_is_better ? FM_MIX_GOAL_HIGH : FM_MIX_GOAL_LOW,
+    .weight = 1.0,
+  };
+  g_autoptr (GError) error = NULL;
+
+  self->has_spots =
+      find_reference (self, &error) &&
+      fm_mix_find_best (self->fit, &self->region, &goal, &self->best, stop, &error) &&
+      fm_mix_find_next (self->fit, self->data, &self->region, &goal, &self->next, stop, &error) &&
+      fm_mix_find_unknown (self->fit, &self->region, &self->unknown, stop, &error);
+  if (!self->has_spots)
+    self->search_problem = g_strdup (error->message);
+}
+
+static void
+fit_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+{
+  FmMapFit *self = task_data;
+  const FmStop stop = fm_cancel_stop (cancellable);
+  g_autoptr (GError) error = NULL;
+
+  self->fit = fm_map_fit_model (self->data, self->model, &error);
+  if (self->fit == NULL)
+    self->refusal = g_strdup (error->message);
+  else
+    find_spots (self, &stop);
+  if (!g_task_return_error_if_cancelled (task))
+    g_task_return_boolean (task, TRUE);
+}
+
+void
+fm_map_fit_async (FmMapDocument *document,
+                  FmMapResponse response,
+                  FmMapModel model,
+                  gboolean more_is_better,
+                  GCancellable *cancellable,
+                  GAsyncReadyCallback callback,
+                  gpointer user_data)
+{
+  g_autoptr (GTask) task = g_task_new (document, cancellable, callback, user_data);
+  const FmMapSeries *series = &fm_map_document_get_data (document)->series[response];
+  FmMapFit *self = g_new0 (FmMapFit, 1);
+
+  self->response = response;
+  self->model = model;
+  self->more_is_better = more_is_better;
+  self->region = fm_map_document_get_blend (document)->region;
+  self->data = fm_map_fit_copy_data (series->data, fm_map_document_get_short_names (document));
+  self->version_id = g_array_copy (series->version_id);
+  g_task_set_source_tag (task, fm_map_fit_async);
+  g_task_set_task_data (task, self, (GDestroyNotify)fm_map_fit_free);
+  g_task_run_in_thread (task, fit_thread);
+}
+
+/* The task gives its data away: what is left is an empty result. */
+FmMapFit *
+fm_map_fit_finish (GAsyncResult *result, GError **error)
+{
+  FmMapFit *from = g_task_get_task_data (G_TASK (result));
+  FmMapFit *self;
+
+  if (!g_task_propagate_boolean (G_TASK (result), error))
+    return NULL;
+  self = g_memdup2 (from, sizeof *from);
+  *from = (FmMapFit){ 0 };
+  return self;
+}
+
+void
+fm_map_fit_free (FmMapFit *self)
+{
+  g_clear_pointer (&self->data, fm_mix_data_free);
+  g_clear_pointer (&self->version_id, g_array_unref);
+  g_clear_pointer (&self->fit, fm_mix_fit_free);
+  g_free (self->refusal);
+  g_free (self->search_problem);
+  g_free (self);
+}
+
+gboolean
+fm_map_fit_is_ready (FmMapDocument *document)
+{
+  const FmMapData *data;
+
+  if (document == NULL || !fm_map_document_has_region (document))
+    return FALSE;
+  data = fm_map_document_get_data (document);
+  return data != NULL && data->q == fm_map_document_get_blend (document)->region.q;
+}
+
+FmMixData *
+fm_map_fit_copy_data (const FmMixData *data, const char *const *names)
+{
+  FmMixData *copy = fm_mix_data_new (data->x->q, data->n_factors);
+
+  for (guint i = 0; i < data->x->n; i++)
+    fm_mix_data_add (copy, fm_mix_points_get (data->x, i), data->y[i],
+                     data->n_factors > 0 ? data->level + i * data->n_factors : NULL);
+  fm_mix_data_set_names (copy, names);
+  return copy;
+}
+
+FmMixFit *
+fm_map_fit_model (const FmMixData *data, FmMapModel model, GError **error)
+{
+  return model == FM_MAP_MODEL_BEST ? fm_mix_fit_best (data, error)
+                                    : fm_mix_fit (data, (FmMixOrder)model, error);
+}
+
+const char *
+fm_map_fit_word (FmMapResponse response)
+{
+  return _ (words[response]);
+}
+
+FmMixResponse
+fm_map_fit_wording (FmMapResponse response, char **unit)
+{
+  FmMixResponse wording = {
+    .name = fm_map_fit_word (response),
+    .decimals = fm_map_response_decimals (response),
+  };
+
+  *unit = fm_map_response_unit (response);
+  wording.unit = *unit;
+  if (response == FM_MAP_COST)
+    wording.confirm = _ ("This is a prediction: confirm it with a blend that you weigh and price.");
+  else if (response != FM_MAP_LIKING && response != FM_MAP_RATING)
+    wording.confirm = _ ("This is a prediction: confirm it in a weighed cook.");
+  return wording;
+}
+
+gboolean
+fm_map_fit_wants_more (FmMapResponse response)
+{
+  return response != FM_MAP_COOK_LOSS && response != FM_MAP_COST;
+}

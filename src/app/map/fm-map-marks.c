@@ -1,0 +1,111 @@
+/* fm-map-marks.c - the blends marked on a map's pictures: versions measured, and those proposed */
+#include "app/map/fm-map-marks.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "core/base/fm-number.h"
+
+static int
+compare_numbers (gconstpointer a, gconstpointer b)
+{
+  return ((const FmMapMark *)a)->number - ((const FmMapMark *)b)->number;
+}
+
+static FmMapMark *
+mark_of_version (GArray *marks, int number)
+{
+  for (guint i = 0; i < marks->len; i++)
+    if (g_array_index (marks, FmMapMark, i).number == number)
+      return &g_array_index (marks, FmMapMark, i);
+  return NULL;
+}
+
+static void
+add_value (GArray *marks, const FmMapFit *fit, guint row, int number)
+{
+  FmMapMark *mark = mark_of_version (marks, number);
+
+  if (mark == NULL) {
+    FmMapMark fresh = { .kind = FM_MAP_MARK_VERSION, .number = number };
+
+    memcpy (fresh.x, fm_mix_points_get (fit->data->x, row), fit->region.q * sizeof *fresh.x);
+    fm_mix_predict (fit->fit, fresh.x, &fresh.prediction);
+    g_array_append_val (marks, fresh);
+    mark = &g_array_index (marks, FmMapMark, marks->len - 1);
+  }
+  mark->measured = (mark->measured * mark->n_values + fit->data->y[row]) / (mark->n_values + 1);
+  mark->n_values++;
+}
+
+static void
+add_spot (GArray *marks, const FmMapFit *fit, FmMapMarkKind kind, const FmMixSpot *spot)
+{
+  FmMapMark mark = { .kind = kind, .measured = NAN };
+
+  memcpy (mark.x, spot->x, sizeof mark.x);
+  fm_mix_predict (fit->fit, mark.x, &mark.prediction);
+  g_array_append_val (marks, mark);
+}
+
+GArray *
+fm_map_marks_new (FmMapDocument *document, const FmMapFit *fit)
+{
+  const FmMapData *data = fm_map_document_get_data (document);
+  GArray *marks = g_array_new (FALSE, FALSE, sizeof (FmMapMark));
+
+  for (guint i = 0; i < fit->data->x->n; i++) {
+    const FmMapPlace *place =
+        data != NULL ? fm_map_data_place (data, g_array_index (fit->version_id, gint64, i)) : NULL;
+
+    if (place != NULL)
+      add_value (marks, fit, i, place->number);
+  }
+  g_array_sort (marks, compare_numbers);
+  if (fit->has_spots) {
+    add_spot (marks, fit, FM_MAP_MARK_UNKNOWN, &fit->unknown);
+    add_spot (marks, fit, FM_MAP_MARK_NEXT, &fit->next);
+    add_spot (marks, fit, FM_MAP_MARK_BEST, &fit->best);
+  }
+  return marks;
+}
+
+char *
+fm_map_mark_name (const FmMapMark *self)
+{
+  switch (self->kind) {
+  case FM_MAP_MARK_BEST:
+    return g_strdup (_ ("Predicted best"));
+  case FM_MAP_MARK_NEXT:
+    return g_strdup (_ ("Worth trying next"));
+  case FM_MAP_MARK_UNKNOWN:
+    return g_strdup (_ ("Least known"));
+  case FM_MAP_MARK_VERSION:
+  default:
+    return g_strdup_printf (_ ("Version %d"), self->number);
+  }
+}
+
+char *
+fm_map_mark_text (const FmMapMark *self, FmMapDocument *document, FmMapResponse response)
+{
+  const int decimals = fm_map_response_decimals (response);
+  g_autofree char *name = fm_map_mark_name (self);
+  g_autofree char *shares = fm_map_document_shares_text (document, self->x);
+  g_autofree char *mean = fm_number_format (self->prediction.mean, decimals);
+  g_autofree char *low = fm_number_format (self->prediction.low, decimals);
+  g_autofree char *high = fm_number_format (self->prediction.high, decimals);
+  g_autofree char *measured = fm_number_format (self->measured, decimals);
+
+  if (self->n_values == 0)
+    /* Translators: "Predicted best", shares, three numbers. */
+    return g_strdup_printf (_ ("%s: %s; predicted %s (95 %% interval %s to %s)."), name, shares,
+                            mean, low, high);
+  return g_strdup_printf (
+      /* Translators: "Version 3", shares, a mean, how many values, three numbers. */
+      ngettext ("%s: %s; measured %s (%u value), predicted %s (95 %% interval %s to %s).",
+                "%s: %s; measured %s (%u values), predicted %s (95 %% interval %s to %s).",
+                self->n_values),
+      name, shares, measured, self->n_values, mean, low, high);
+}

@@ -1,0 +1,31 @@
+/* fm-map-marks.h - the blends marked on a map's pictures: versions measured, and those proposed */
+#pragma once
+
+#include "app/map/fm-map-fit-job.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  FM_MAP_MARK_VERSION,
+  FM_MAP_MARK_BEST,
+  FM_MAP_MARK_NEXT,
+  FM_MAP_MARK_UNKNOWN,
+} FmMapMarkKind;
+
+typedef struct {
+  FmMapMarkKind kind;
+  int number; /* of the version; 0 for the others */
+  double x[FM_MIX_MAX_COMPONENTS];
+  guint n_values;  /* measured of that version */
+  double measured; /* plain mean of those; NaN for the others */
+  FmMixPrediction prediction;
+} FmMapMark;
+
+/** FmMapMark: versions by number, then the proposed ones. @fit: has a model. (transfer full) */
+GArray *fm_map_marks_new (FmMapDocument *document, const FmMapFit *fit);
+/** "Version 3", "Predicted best" ... Returns: (transfer full). */
+char *fm_map_mark_name (const FmMapMark *self);
+/** A sentence about it. Returns: (transfer full). */
+char *fm_map_mark_text (const FmMapMark *self, FmMapDocument *document, FmMapResponse response);
+
+G_END_DECLS

@@ -1,0 +1,235 @@
+/* fm-map-picture.c - a slice of a fitted map, worked out for drawing */
+#include "app/map/fm-map-picture.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/session/fm-preferences.h"
+#include "core/base/fm-number.h"
+
+#define N_SIDE 41
+#define SPECK_EVERY 2
+#define MAX_LEVELS 6
+/* how much of the mixture may lie elsewhere for a blend to count as on the slice */
+#define NEAR_SLICE 0.02
+/* below this ratio of largest to smallest standard error the shading would say nothing */
+#define SE_RATIO 1.1
+
+static void
+line_free (gpointer data)
+{
+  FmMapLine *line = data;
+
+  g_free (line->text);
+  g_array_unref (line->segments);
+  g_free (line);
+}
+
+static void
+add_line (GPtrArray *lines, char *text, GArray *segments)
+{
+  FmMapLine *line = g_new0 (FmMapLine, 1);
+
+  line->text = text;
+  line->segments = segments;
+  g_ptr_array_add (lines, line);
+}
+
+static void
+take_corners (FmMapPicture *self, const char *const *names)
+{
+  for (int i = 0; i < 3; i++) {
+    const guint component = self->slice.component[i];
+    g_autofree char *share =
+        fm_number_format_unit (100.0 * (self->slice.corner[component] + self->slice.span), 0, "%");
+
+    self->corner[i] = g_strdup_printf ("%s %s", names[component], share);
+  }
+}
+
+static void
+take_contours (FmMapPicture *self, const FmMixSurface *surface, const FmMixRegion *region)
+{
+  g_autoptr (GArray) levels = NULL;
+  const int decimals =
+      isnan (surface->low) ? 0 : MAX (0, fm_mix_surface_decimals (surface, MAX_LEVELS));
+
+  if (isnan (surface->low) || !(surface->high > surface->low))
+    return;
+  levels = fm_mix_surface_levels (surface, MAX_LEVELS);
+  for (guint i = 0; i < levels->len; i++) {
+    const double level = g_array_index (levels, double, i);
+    GArray *segments = fm_mix_surface_contour (surface, level, region);
+
+    add_line (self->contours, fm_number_format (level, decimals), segments);
+  }
+}
+
+static void
+add_limit (FmMapPicture *self, const FmMapLimit *limit, double value)
+{
+  const int decimals = limit->kind == FM_TARGET_COST ? 2 : 1;
+  g_autofree char *unit = limit->kind == FM_TARGET_COST ? fm_preferences_currency ()
+                                                        : g_strdup (fm_target_unit (limit->kind));
+  g_autofree char *number = NULL;
+  FmMixSegment segment;
+  GArray *segments;
+
+  if (!isfinite (value) || !fm_mix_slice_line (&self->slice, limit->limit.a, value, &segment))
+    return;
+  number = fm_number_to_edit (value, decimals);
+  segments = g_array_new (FALSE, FALSE, sizeof (FmMixSegment));
+  g_array_append_val (segments, segment);
+  add_line (self->limits, g_strdup_printf ("%s %s %s", fm_target_name (limit->kind), number, unit),
+            segments);
+}
+
+static void
+take_limits (FmMapPicture *self, const GPtrArray *limits)
+{
+  for (guint i = 0; i < limits->len; i++) {
+    const FmMapLimit *limit = g_ptr_array_index (limits, i);
+
+    if (!limit->is_used)
+      continue;
+    add_limit (self, limit, limit->limit.low);
+    add_limit (self, limit, limit->limit.high);
+  }
+}
+
+static FmMapSureness
+sureness_of (const FmMapPicture *self, double se)
+{
+  if (isnan (self->se_less) || se < self->se_less)
+    return FM_MAP_SURE;
+  return se < self->se_least ? FM_MAP_LESS_SURE : FM_MAP_LEAST_SURE;
+}
+
+static void
+take_specks (FmMapPicture *self, const FmMixSurface *surface)
+{
+  self->se_less = self->se_least = NAN;
+  if (!isnan (surface->se_low) && surface->se_high > SE_RATIO * surface->se_low) {
+    self->se_less = surface->se_low + (surface->se_high - surface->se_low) / 3.0;
+    self->se_least = surface->se_low + (surface->se_high - surface->se_low) * 2.0 / 3.0;
+  }
+  for (guint row = 0; row < surface->n_side; row += SPECK_EVERY)
+    for (guint column = 0; column <= row; column += SPECK_EVERY) {
+      const FmMixSurfacePoint *point = fm_mix_surface_get (surface, row, column);
+      const FmMapSpeck speck = { fm_mix_slice_to_plane (point->u), sureness_of (self, point->se) };
+
+      if (point->inside && speck.sureness != FM_MAP_SURE)
+        g_array_append_val (self->specks, speck);
+    }
+}
+
+static void
+place_marks (FmMapPicture *self)
+{
+  for (guint i = 0; i < self->marks->len; i++) {
+    double u[3];
+    const double *x = g_array_index (self->marks, FmMapMark, i).x;
+    const double off = fm_mix_slice_from_shares (&self->slice, x, u);
+    const FmMapPlaced placed = { fm_mix_slice_to_plane (u), off <= NEAR_SLICE, i };
+
+    if (MIN (u[0], MIN (u[1], u[2])) > -NEAR_SLICE)
+      g_array_append_val (self->placed, placed);
+  }
+}
+
+FmMapPicture *
+fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSlice *slice)
+{
+  FmMapPicture *self = g_new0 (FmMapPicture, 1);
+  g_autoptr (FmMixSurface) surface = fm_mix_surface_new (fit->fit, slice, &fit->region, N_SIDE);
+
+  self->slice = *slice;
+  self->response = fit->response;
+  self->contours = g_ptr_array_new_with_free_func (line_free);
+  self->limits = g_ptr_array_new_with_free_func (line_free);
+  self->specks = g_array_new (FALSE, FALSE, sizeof (FmMapSpeck));
+  self->placed = g_array_new (FALSE, FALSE, sizeof (FmMapPlaced));
+  self->outline = fm_mix_slice_outline (slice, &fit->region);
+  self->marks = fm_map_marks_new (document, fit);
+  self->low = surface->low;
+  self->high = surface->high;
+  take_corners (self, fm_map_document_get_short_names (document));
+  take_contours (self, surface, &fit->region);
+  take_limits (self, fm_map_document_get_limits (document));
+  take_specks (self, surface);
+  place_marks (self);
+  return self;
+}
+
+void
+fm_map_picture_free (FmMapPicture *self)
+{
+  for (int i = 0; i < 3; i++)
+    g_free (self->corner[i]);
+  g_ptr_array_unref (self->contours);
+  g_ptr_array_unref (self->limits);
+  g_array_unref (self->outline);
+  g_array_unref (self->specks);
+  g_array_unref (self->marks);
+  g_array_unref (self->placed);
+  g_free (self);
+}
+
+char *
+fm_map_picture_describe (const FmMapPicture *self, FmMapDocument *document)
+{
+  const int decimals = fm_map_response_decimals (self->response);
+  g_autofree char *low = fm_number_format (self->low, decimals);
+  g_autofree char *high = fm_number_format (self->high, decimals);
+  GString *text = g_string_new (NULL);
+
+  /* Translators: what a corner of the triangle is, three times: "Chuck 60 %". */
+  g_string_append_printf (text,
+                          _ ("Triangle with %s at the top, %s at the left, %s at the right. "),
+                          self->corner[0], self->corner[1], self->corner[2]);
+  if (isnan (self->low))
+    g_string_append (text, _ ("The region does not reach this slice. "));
+  else
+    /* Translators: "liking", two numbers. */
+    g_string_append_printf (text, _ ("Within the region, predicted %s lies between %s and %s. "),
+                            fm_map_fit_word (self->response), low, high);
+  for (guint i = 0; i < self->placed->len; i++) {
+    const FmMapPlaced *placed = &g_array_index (self->placed, FmMapPlaced, i);
+    const FmMapMark *mark = &g_array_index (self->marks, FmMapMark, placed->index);
+    g_autofree char *one = fm_map_mark_text (mark, document, self->response);
+
+    if (mark->kind != FM_MAP_MARK_VERSION && placed->on_slice)
+      g_string_append_printf (text, "%s ", one);
+  }
+  g_string_append (text, _ ("All points stand in the table below."));
+  return g_string_free (text, FALSE);
+}
+
+char *
+fm_map_picture_legend (const FmMapPicture *self)
+{
+  const int decimals = fm_map_response_decimals (self->response) + 1;
+  GString *text = g_string_new (
+      _ ("● version with its number   ★ predicted best   ◆ worth trying next   ? least known"));
+  gboolean has_off = FALSE;
+
+  for (guint i = 0; i < self->placed->len; i++)
+    has_off |= !g_array_index (self->placed, FmMapPlaced, i).on_slice;
+  if (has_off)
+    g_string_append (text, _ ("   ○ lies off this slice"));
+  g_string_append_c (text, '\n');
+  g_string_append (text, _ ("Thick line: the region of the map. Curves: equal predicted values."));
+  if (self->limits->len > 0)
+    g_string_append (text, _ (" Dashes: limits of the brief."));
+  if (!isnan (self->se_less)) {
+    g_autofree char *less = fm_number_format (self->se_less, decimals);
+    g_autofree char *least = fm_number_format (self->se_least, decimals);
+
+    /* Translators: two numbers. */
+    g_string_append_printf (text,
+                            _ (" Dots: less sure (standard error from %s). Crosses: least sure "
+                               "(from %s)."),
+                            less, least);
+  }
+  return g_string_free (text, FALSE);
+}

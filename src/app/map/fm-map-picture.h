@@ -1,0 +1,61 @@
+/* fm-map-picture.h - a slice of a fitted map, worked out for drawing; plane as in fm-mix-surface.h
+ */
+#pragma once
+
+#include "app/map/fm-map-marks.h"
+#include "core/mixture/fm-mix-surface.h"
+
+G_BEGIN_DECLS
+
+/** A line with its words. */
+typedef struct {
+  char *text;
+  GArray *segments; /* FmMixSegment */
+} FmMapLine;
+
+/** How sure the model is at a place. */
+typedef enum {
+  FM_MAP_SURE,
+  FM_MAP_LESS_SURE,
+  FM_MAP_LEAST_SURE,
+} FmMapSureness;
+
+typedef struct {
+  FmMixPlanePoint at;
+  FmMapSureness sureness;
+} FmMapSpeck;
+
+typedef struct {
+  FmMixPlanePoint at;
+  gboolean on_slice; /* FALSE: more than 2 points of the mixture lie elsewhere */
+  guint index;       /* in marks */
+} FmMapPlaced;
+
+typedef struct {
+  FmMixSlice slice;
+  char *corner[3];     /* "Chuck 60 %" */
+  GPtrArray *contours; /* FmMapLine */
+  GPtrArray *limits;   /* FmMapLine, one segment each */
+  GArray *outline;     /* FmMixPlanePoint */
+  GArray *specks;      /* FmMapSpeck, inside the region */
+  GArray *marks;       /* FmMapMark */
+  GArray *placed;      /* FmMapPlaced: marks that fall into the triangle or close to it */
+  double low;          /* of the means inside; NaN when the region misses the slice */
+  double high;
+  double se_less;  /* standard error from which it is less sure */
+  double se_least; /* and least sure; both NaN when it is about the same everywhere */
+  FmMapResponse response;
+} FmMapPicture;
+
+/** @fit: has a model. */
+FmMapPicture *
+fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSlice *slice);
+void fm_map_picture_free (FmMapPicture *self);
+/** What it shows, in words. (transfer full) */
+char *fm_map_picture_describe (const FmMapPicture *self, FmMapDocument *document);
+/** What its lines and patterns mean, in words. (transfer full) */
+char *fm_map_picture_legend (const FmMapPicture *self);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMapPicture, fm_map_picture_free)
+
+G_END_DECLS

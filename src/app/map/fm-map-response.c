@@ -1,0 +1,84 @@
+/* fm-map-response.c - what a map can show: the numbers that are measured of a blend */
+#include "app/map/fm-map-response.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/session/fm-preferences.h"
+
+static const struct {
+  const char *name;
+  const char *unit;
+  int decimals;
+} responses[FM_MAP_N_RESPONSES] = {
+  [FM_MAP_LIKING] = { N_ ("Liking, 1 to 9"), "", 1 },
+  [FM_MAP_RATING] = { N_ ("Rating, 1 to 10"), "", 1 },
+  [FM_MAP_COOK_LOSS] = { N_ ("Cook loss"), "%", 1 },
+  [FM_MAP_COST] = { N_ ("Cost"), "", 2 },
+  [FM_MAP_PEAK_CORE] = { N_ ("Peak core temperature"), "°C", 1 },
+  [FM_MAP_RAW_MASS] = { N_ ("Raw patty"), "g", 1 },
+  [FM_MAP_SALT] = { N_ ("Salt"), "%", 2 },
+  [FM_MAP_SALT_MINUTES] = { N_ ("Time from salting to cooking"), N_ ("min"), 0 },
+  [FM_MAP_REST_MINUTES] = { N_ ("Rest"), N_ ("min"), 1 },
+  [FM_MAP_MEAT_TEMP] = { N_ ("Meat temperature at grinding"), "°C", 1 },
+  [FM_MAP_SURFACE_TEMP] = { N_ ("Surface temperature"), "°C", 0 },
+  [FM_MAP_MINUTES] = { N_ ("Time on the heat"), N_ ("min"), 1 },
+};
+
+const char *
+fm_map_response_name (FmMapResponse response)
+{
+  return _ (responses[response].name);
+}
+
+char *
+fm_map_response_unit (FmMapResponse response)
+{
+  g_autofree char *currency = NULL;
+
+  if (response != FM_MAP_COST)
+    return g_strdup (*responses[response].unit != '\0' ? _ (responses[response].unit) : "");
+  currency = fm_preferences_currency ();
+  return g_strdup_printf (_ ("%s/kg"), currency);
+}
+
+int
+fm_map_response_decimals (FmMapResponse response)
+{
+  return responses[response].decimals;
+}
+
+double
+fm_map_response_of_experiment (FmMapResponse response, const FmExperiment *experiment)
+{
+  FmPattyStats stats;
+
+  fm_experiment_patty_stats (experiment, &stats);
+  switch (response) {
+  case FM_MAP_RATING:
+    return experiment->rating > 0 ? experiment->rating : NAN;
+  case FM_MAP_COOK_LOSS:
+    return stats.cook_loss_pct;
+  case FM_MAP_PEAK_CORE:
+    return fm_experiment_peak_core_c (experiment);
+  case FM_MAP_RAW_MASS:
+    return stats.mean_g;
+  case FM_MAP_SALT:
+    return experiment->salt_pct;
+  case FM_MAP_SALT_MINUTES:
+    return experiment->salt_minutes_before;
+  case FM_MAP_REST_MINUTES:
+    return experiment->rest_minutes;
+  case FM_MAP_MEAT_TEMP:
+    return experiment->meat_temp_c;
+  case FM_MAP_SURFACE_TEMP:
+    return experiment->surface_temp_c;
+  case FM_MAP_MINUTES:
+    return experiment->minutes_side_1 + experiment->minutes_side_2;
+  case FM_MAP_LIKING:
+  case FM_MAP_COST:
+  case FM_MAP_N_RESPONSES:
+  default:
+    return NAN;
+  }
+}

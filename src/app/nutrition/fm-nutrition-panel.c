@@ -1,0 +1,321 @@
+/* fm-nutrition-panel.c - nutrients of what the centre shows, raw and cooked
+ *
+ * The rows are built once; an edit of the formula only changes label texts, at most once a frame
+ * and not at all while the panel is hidden.
+ */
+#include "app/nutrition/fm-nutrition-panel.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/widgets/fm-number-entry.h"
+#include "app/nutrition/fm-nutrition-row.h"
+#include "app/widgets/fm-widget.h"
+#include "core/cooking/fm-cooking.h"
+#include "core/base/fm-number.h"
+
+struct _FmNutritionPanel {
+  GtkWidget parent_instance;
+
+  GtkToggleButton *raw_button;
+  GtkToggleButton *cooked_button;
+  GtkToggleButton *patty_button;
+  GtkToggleButton *hundred_button;
+  GtkRevealer *cooked_revealer;
+  GtkDropDown *method_drop_down;
+  FmNumberEntry *cooked_mass_entry;
+  GtkLabel *portion_label;
+  GtkExpander *basis_expander;
+  GtkLabel *basis_label;
+  GtkLabel *problem_label;
+  GtkCheckButton *daily_value_button;
+  GtkBox *groups_box;
+  GtkLabel *daily_value_label;
+
+  FmSession *session;
+  FmNutritionRow *rows[FM_N_NUTRIENTS];
+  guint tick_id;
+};
+
+G_DEFINE_FINAL_TYPE (FmNutritionPanel, fm_nutrition_panel, GTK_TYPE_WIDGET)
+
+static void
+show_problem (FmNutritionPanel *self, const char *text)
+{
+  fm_widget_set_label (self->problem_label, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->problem_label), text != NULL);
+}
+
+static void
+show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
+{
+  const FmFormula *formula = fm_session_get_formula (self->session);
+  const FmAnalysis *raw = fm_session_get_analysis (self->session);
+
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
+    g_auto (FmNutritionText) text = { 0 };
+    g_auto (GStrv) missing = NULL;
+
+    /* No ingredient is to blame for what only the cooking table does not know. */
+    if (fm_amount_knowledge (&amounts[i]) == fm_amount_knowledge (&raw->amounts[i]))
+      missing = fm_analysis_missing (formula, i);
+    fm_nutrition_text_init (&text, i, &amounts[i], portion_g, (const char *const *)missing);
+    fm_nutrition_row_set_text (self->rows[i], &text);
+  }
+}
+
+static void
+show_raw (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
+{
+  gboolean per_patty = gtk_toggle_button_get_active (self->patty_button);
+  g_autofree char *mass = fm_number_format_unit (per_patty ? patty_g : 100.0, 0, "g");
+  g_autofree char *portion =
+      g_strdup_printf (per_patty ? _ ("One raw patty, %s") : _ ("%s of the raw blend"), mass);
+
+  fm_widget_set_label (self->portion_label, portion);
+  show_problem (self, NULL);
+  show_amounts (self, analysis->amounts, per_patty ? patty_g : 100.0);
+}
+
+/* "One cooked patty, 121 g: predicted from 180 g raw" */
+static char *
+cooked_portion_text (const FmCooked *cooked, double patty_g, gboolean per_patty)
+{
+  g_autofree char *raw = fm_number_format_unit (patty_g, 0, "g");
+  g_autofree char *mass = fm_number_format_unit (patty_g * cooked->yield_pct / 100.0, 0, "g");
+  g_autofree char *yield = fm_number_format_unit (cooked->yield_pct, 1, "%");
+
+  if (per_patty && cooked->yield_measured)
+    return g_strdup_printf (_ ("One cooked patty, %s as measured (%s raw)"), mass, raw);
+  if (per_patty)
+    return g_strdup_printf (_ ("One cooked patty, %s as predicted (%s raw)"), mass, raw);
+  if (cooked->yield_measured)
+    return g_strdup_printf (_ ("100 g cooked, at a measured yield of %s"), yield);
+  return g_strdup_printf (_ ("100 g cooked, at a predicted yield of %s"), yield);
+}
+
+static void
+show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
+{
+  static const FmAmount unknown[FM_N_NUTRIENTS] = { 0 };
+  gboolean per_patty = gtk_toggle_button_get_active (self->patty_button);
+  double measured_g = fm_number_entry_get_value (self->cooked_mass_entry);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmCooked) cooked = NULL;
+  g_autofree char *portion = NULL;
+
+  cooked = fm_cooked_new (analysis, gtk_drop_down_get_selected (self->method_drop_down),
+                          100.0 * measured_g / patty_g, &error);
+  gtk_widget_set_visible (GTK_WIDGET (self->basis_expander), cooked != NULL);
+  if (cooked == NULL) {
+    fm_widget_set_label (self->portion_label, _ ("Cooked values are not known"));
+    show_problem (self, error->message);
+    show_amounts (self, unknown, NAN);
+    return;
+  }
+  portion = cooked_portion_text (cooked, patty_g, per_patty);
+  fm_widget_set_label (self->portion_label, portion);
+  fm_widget_set_label (self->basis_label, cooked->basis);
+  show_problem (self, NULL);
+  show_amounts (self, cooked->amounts, per_patty ? patty_g * cooked->yield_pct / 100.0 : 100.0);
+}
+
+static void
+update (FmNutritionPanel *self)
+{
+  const FmAnalysis *analysis = self->session ? fm_session_get_analysis (self->session) : NULL;
+  const FmFormula *formula = self->session ? fm_session_get_formula (self->session) : NULL;
+  gboolean empty = analysis == NULL || formula == NULL || !(analysis->total_g > 0.0);
+  gboolean cooked = gtk_toggle_button_get_active (self->cooked_button);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->groups_box), !empty);
+  if (empty || !cooked)
+    gtk_widget_set_visible (GTK_WIDGET (self->basis_expander), FALSE);
+  if (empty) {
+    fm_widget_set_label (self->portion_label,
+                         _ ("Nothing is weighed yet, so there is nothing to count."));
+    show_problem (self, NULL);
+  } else if (cooked) {
+    show_cooked (self, analysis, formula->brief->patty_mass_g);
+  } else {
+    show_raw (self, analysis, formula->brief->patty_mass_g);
+  }
+}
+
+static gboolean
+tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer user_data)
+{
+  FmNutritionPanel *self = FM_NUTRITION_PANEL (widget);
+
+  self->tick_id = 0;
+  update (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+queue_update_cb (FmNutritionPanel *self)
+{
+  if (self->tick_id == 0 && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    self->tick_id = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
+}
+
+/* A measured mass belongs to the blend it was weighed for. */
+static void
+shown_changed_cb (FmNutritionPanel *self)
+{
+  fm_number_entry_set_value (self->cooked_mass_entry, NAN);
+  queue_update_cb (self);
+}
+
+static void
+cooked_toggled_cb (FmNutritionPanel *self)
+{
+  gtk_revealer_set_reveal_child (self->cooked_revealer,
+                                 gtk_toggle_button_get_active (self->cooked_button));
+  queue_update_cb (self);
+}
+
+static void
+cooked_mass_changed_cb (FmNutritionPanel *self)
+{
+  queue_update_cb (self);
+}
+
+static void
+daily_value_toggled_cb (FmNutritionPanel *self)
+{
+  gboolean shown = gtk_check_button_get_active (self->daily_value_button);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->daily_value_label), shown);
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
+    fm_nutrition_row_show_daily_value (self->rows[i], shown);
+}
+
+static GtkWidget *
+add_group (FmNutritionPanel *self, FmNutrientGroup group)
+{
+  GtkWidget *heading = gtk_label_new (fm_nutrient_group_name (group));
+  GtkWidget *list = gtk_list_box_new ();
+
+  gtk_label_set_xalign (GTK_LABEL (heading), 0.0f);
+  gtk_widget_add_css_class (heading, "heading");
+  gtk_widget_set_margin_top (heading, 6);
+  gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (list, "boxed-list");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  fm_nutrient_group_name (group), -1);
+  gtk_box_append (self->groups_box, heading);
+  gtk_box_append (self->groups_box, list);
+  return list;
+}
+
+static void
+build_rows (FmNutritionPanel *self)
+{
+  for (guint group = 0; group < FM_N_NUTRIENT_GROUPS; group++) {
+    GtkWidget *list = add_group (self, group);
+
+    for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
+      if (fm_nutrient_info (i)->group != group)
+        continue;
+      self->rows[i] = FM_NUTRITION_ROW (fm_nutrition_row_new (i));
+      gtk_list_box_append (GTK_LIST_BOX (list), GTK_WIDGET (self->rows[i]));
+    }
+  }
+}
+
+static void
+fill_methods (FmNutritionPanel *self)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (guint i = 0; i < FM_N_COOK_METHODS; i++)
+    gtk_string_list_append (names, fm_cook_method_name (i));
+  gtk_drop_down_set_model (self->method_drop_down, G_LIST_MODEL (names));
+  /* The focus goes to the button inside, which a screen reader would call by its type. */
+  gtk_accessible_update_property (
+      GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->method_drop_down))),
+      GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Cooking method"), -1);
+}
+
+static void
+fm_nutrition_panel_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (fm_nutrition_panel_parent_class)->map (widget);
+  update (FM_NUTRITION_PANEL (widget));
+}
+
+static void
+fm_nutrition_panel_dispose (GObject *object)
+{
+  FmNutritionPanel *self = FM_NUTRITION_PANEL (object);
+
+  if (self->tick_id != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick_id);
+  self->tick_id = 0;
+  fm_nutrition_panel_set_session (self, NULL);
+  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_NUTRITION_PANEL);
+  G_OBJECT_CLASS (fm_nutrition_panel_parent_class)->dispose (object);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, raw_button);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, cooked_button);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, patty_button);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, hundred_button);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, cooked_revealer);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, method_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, cooked_mass_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, portion_label);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, basis_expander);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, basis_label);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, problem_label);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, daily_value_button);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, groups_box);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, daily_value_label);
+  gtk_widget_class_bind_template_callback (widget_class, queue_update_cb);
+  gtk_widget_class_bind_template_callback (widget_class, cooked_toggled_cb);
+  gtk_widget_class_bind_template_callback (widget_class, cooked_mass_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, daily_value_toggled_cb);
+}
+
+static void
+fm_nutrition_panel_class_init (FmNutritionPanelClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (FM_TYPE_NUMBER_ENTRY);
+  object_class->dispose = fm_nutrition_panel_dispose;
+  widget_class->map = fm_nutrition_panel_map;
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/nutrition/fm-nutrition-panel.ui");
+  bind_template (widget_class);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+}
+
+static void
+fm_nutrition_panel_init (FmNutritionPanel *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  fill_methods (self);
+  build_rows (self);
+}
+
+void
+fm_nutrition_panel_set_session (FmNutritionPanel *self, FmSession *session)
+{
+  if (self->session == session)
+    return;
+  if (self->session != NULL)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  g_set_object (&self->session, session);
+  if (session == NULL)
+    return;
+  g_signal_connect_swapped (session, "formula-changed", G_CALLBACK (queue_update_cb), self);
+  g_signal_connect_swapped (session, "shown-changed", G_CALLBACK (shown_changed_cb), self);
+  queue_update_cb (self);
+}

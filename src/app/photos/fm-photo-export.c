@@ -1,0 +1,102 @@
+/* fm-photo-export.c - the original file of a photo, saved under a name of the user's choice */
+#include "app/photos/fm-photo-export.h"
+
+#include <glib/gi18n-lib.h>
+
+typedef struct {
+  FmNotebook *notebook;
+  gint64 photo_id;
+  GFile *file;
+  FmPhotoExportFailed failed;
+} Export;
+
+static void
+export_free (Export *export)
+{
+  fm_notebook_unref (export->notebook);
+  g_clear_object (&export->file);
+  g_free (export);
+}
+
+static const char *
+suffix_for (const char *mime)
+{
+  const struct {
+    const char *mime;
+    const char *suffix;
+  } known[] = {
+    { "image/jpeg", ".jpg" }, { "image/png", ".png" },   { "image/webp", ".webp" },
+    { "image/gif", ".gif" },  { "image/tiff", ".tiff" }, { "image/bmp", ".bmp" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (known); i++)
+    if (g_strcmp0 (mime, known[i].mime) == 0)
+      return known[i].suffix;
+  return "";
+}
+
+static void
+export_thread (GTask *task, gpointer owner, gpointer data, GCancellable *cancellable)
+{
+  Export *export = data;
+  GError *error = NULL;
+  g_autoptr (GBytes) bytes = fm_photos_original (export->notebook, export->photo_id, &error);
+
+  if (bytes != NULL && g_file_replace_contents (export->file, g_bytes_get_data (bytes, NULL),
+                                                g_bytes_get_size (bytes), NULL, FALSE,
+                                                G_FILE_CREATE_NONE, NULL, cancellable, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
+static void
+export_done_cb (GObject *owner, GAsyncResult *result, gpointer data)
+{
+  Export *export = g_task_get_task_data (G_TASK (result));
+  g_autoptr (GError) error = NULL;
+
+  if (!g_task_propagate_boolean (G_TASK (result), &error))
+    export->failed (GTK_WIDGET (owner), error);
+}
+
+static void
+response_cb (GtkNativeDialog *chooser, int response, GTask *task)
+{
+  if (response == GTK_RESPONSE_ACCEPT) {
+    Export *export = g_task_get_task_data (task);
+
+    export->file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
+    g_task_run_in_thread (task, export_thread);
+  } else {
+    g_task_return_boolean (task, TRUE);
+  }
+  g_object_unref (task);
+  g_object_unref (chooser);
+}
+
+void
+fm_photo_export (GtkWidget *owner,
+                 FmNotebook *notebook,
+                 const FmPhotoInfo *info,
+                 FmPhotoExportFailed failed)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (owner));
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
+      _ ("Save Photo"), window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
+  GTask *task = g_task_new (owner, NULL, export_done_cb, NULL);
+  Export *export = g_new0 (Export, 1);
+  g_autofree char *name =
+      g_strdup_printf ("photo-%" G_GINT64_FORMAT "%s", info->id, suffix_for (info->mime));
+
+  export->notebook = fm_notebook_ref (notebook);
+  export->photo_id = info->id;
+  export->failed = failed;
+  g_task_set_source_tag (task, fm_photo_export);
+  g_task_set_task_data (task, export, (GDestroyNotify)export_free);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
+  /* The chooser and the task live until the answer. */
+  g_signal_connect (chooser, "response", G_CALLBACK (response_cb), task);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}

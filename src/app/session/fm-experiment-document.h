@@ -1,0 +1,28 @@
+/* fm-experiment-document.h - one experiment being edited, saved as it changes
+ *
+ * Signals: as of FmStoredDocument.
+ */
+#pragma once
+
+#include "app/session/fm-stored-document.h"
+#include "store/fm-experiments.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_EXPERIMENT_DOCUMENT (fm_experiment_document_get_type ())
+G_DECLARE_FINAL_TYPE (
+    FmExperimentDocument, fm_experiment_document, FM, EXPERIMENT_DOCUMENT, FmStoredDocument)
+
+/** @experiment: (transfer full) stored already. */
+FmExperimentDocument *fm_experiment_document_new (FmNotebook *notebook, FmExperiment *experiment);
+/** To read and to change; call touch after a change. (transfer none) */
+FmExperiment *fm_experiment_document_get_experiment (FmExperimentDocument *self);
+
+/* As of FmStoredDocument. */
+FmNotebook *fm_experiment_document_get_notebook (FmExperimentDocument *self);
+gboolean fm_experiment_document_is_editable (FmExperimentDocument *self);
+void fm_experiment_document_touch (FmExperimentDocument *self);
+void fm_experiment_document_flush (FmExperimentDocument *self);
+gboolean fm_experiment_document_flush_now (FmExperimentDocument *self, GError **error);
+
+G_END_DECLS

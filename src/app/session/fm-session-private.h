@@ -1,0 +1,64 @@
+/* fm-session-private.h - parts of a session that its files share */
+#pragma once
+
+#include "app/session/fm-session-draft.h"
+#include "app/session/fm-session-io.h"
+#include "app/session/fm-session.h"
+
+G_BEGIN_DECLS
+
+struct _FmSession {
+  GObject parent_instance;
+
+  FmNotebook *notebook;
+  FmFoodStore *foods;
+  gboolean foods_tried;
+  guint serial; /* counts notebooks, so that late results of an old one are told apart */
+
+  GHashTable *drafts;    /* blend id -> FmSessionDraft: undo outlives a look at another blend */
+  FmSessionDraft *draft; /* of the shown blend */
+  gint64 blend_id;
+  char *blend_name;
+  FmVersionInfo *version; /* shown saved version, NULL = the draft */
+  FmFormula *version_formula;
+  FmAnalysis *analysis;
+
+  FmSessionWriter *writer;
+  guint n_in_flight;
+  guint autosave_id;
+  gint64 dirty_since_us; /* 0 = clean */
+};
+
+typedef enum {
+  FM_SESSION_NOTEBOOK_CHANGED,
+  FM_SESSION_BLENDS_CHANGED,
+  FM_SESSION_VERSIONS_CHANGED,
+  FM_SESSION_SHOWN_CHANGED,
+  FM_SESSION_FORMULA_CHANGED,
+  FM_SESSION_HISTORY_CHANGED,
+  FM_SESSION_EXPERIMENTS_CHANGED,
+  FM_SESSION_TASTINGS_CHANGED,
+  FM_SESSION_MAPS_CHANGED,
+  FM_SESSION_MESSAGE,
+  FM_SESSION_FAILURE,
+  FM_SESSION_N_SIGNALS,
+} FmSessionSignal;
+
+/* fm-session.c */
+void fm_session_emit (FmSession *self, FmSessionSignal signal);
+/** Tells everyone of another blend, version or draft. */
+void fm_session_emit_shown (FmSession *self);
+gboolean fm_session_is_writable (FmSession *self);
+
+/* fm-session-show.c */
+void fm_session_clear_version (FmSession *self);
+/** Shows what was shown last in this notebook, or its first blend. Emits nothing. */
+void fm_session_restore_shown (FmSession *self);
+
+/* fm-session-save.c */
+/** Hands every draft with unsaved edits to the writer. */
+void fm_session_save_drafts (FmSession *self);
+/** The shown draft was edited: it is saved soon. */
+void fm_session_mark_dirty (FmSession *self);
+
+G_END_DECLS

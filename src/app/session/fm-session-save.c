@@ -1,0 +1,230 @@
+/* fm-session-save.c - writes a session's drafts, versions and settings to the notebook */
+#include <glib/gi18n-lib.h>
+
+#include "app/session/fm-session-private.h"
+
+#define AUTOSAVE_MS 300
+#define AUTOSAVE_AT_LATEST_US (2 * G_USEC_PER_SEC) /* during steady typing */
+#define RETRY_MS 5000
+
+static void schedule_autosave (FmSession *self, guint delay_ms);
+
+/* Lists say whether a draft has changes; they are told when that turns. */
+static void
+tell_of_changes (FmSession *self, FmSessionDraft *draft)
+{
+  gboolean has_changes = fm_session_draft_has_changes (draft);
+
+  if (has_changes == draft->told_changes)
+    return;
+  draft->told_changes = has_changes;
+  fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
+}
+
+static void
+draft_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmSession *self = FM_SESSION (source);
+  g_autoptr (GError) error = NULL;
+  gint64 blend_id = fm_session_io_blend_id (result);
+  FmSessionDraft *draft = g_hash_table_lookup (self->drafts, &blend_id);
+  gboolean saved = fm_session_io_finish (result, &error);
+
+  self->n_in_flight--;
+  if (GPOINTER_TO_UINT (user_data) != self->serial || draft == NULL) {
+    if (!saved)
+      fm_session_failure (self, error);
+    return;
+  }
+  if (!saved) {
+    /* Said once per run of failures: the bar stays, and every try would only repeat it. */
+    if (!draft->failed)
+      fm_session_failure (self, error);
+    draft->failed = TRUE;
+    draft->dirty = TRUE;
+    schedule_autosave (self, RETRY_MS);
+  } else if (draft->failed) {
+    draft->failed = FALSE;
+    fm_session_message (self, _ ("The draft is saved again"));
+  }
+  if (saved)
+    tell_of_changes (self, draft);
+}
+
+void
+fm_session_save_drafts (FmSession *self)
+{
+  GHashTableIter iter;
+  FmSessionDraft *draft;
+
+  self->dirty_since_us = 0;
+  if (!fm_session_is_writable (self))
+    return;
+  g_hash_table_iter_init (&iter, self->drafts);
+  while (g_hash_table_iter_next (&iter, NULL, (gpointer *)&draft)) {
+    if (!draft->dirty)
+      continue;
+    draft->dirty = FALSE;
+    self->n_in_flight++;
+    fm_session_io_save_draft (self->writer, self->notebook, draft->blend_id,
+                              fm_history_current (draft->history), self, draft_saved_cb,
+                              GUINT_TO_POINTER (self->serial));
+  }
+}
+
+static gboolean
+autosave_cb (gpointer user_data)
+{
+  FmSession *self = user_data;
+
+  self->autosave_id = 0;
+  fm_session_save_drafts (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+schedule_autosave (FmSession *self, guint delay_ms)
+{
+  gint64 now_us = g_get_monotonic_time ();
+
+  if (self->dirty_since_us == 0)
+    self->dirty_since_us = now_us;
+  if (self->autosave_id != 0 && now_us - self->dirty_since_us > AUTOSAVE_AT_LATEST_US)
+    return;
+  g_clear_handle_id (&self->autosave_id, g_source_remove);
+  self->autosave_id = g_timeout_add (delay_ms, autosave_cb, self);
+}
+
+void
+fm_session_mark_dirty (FmSession *self)
+{
+  self->draft->dirty = TRUE;
+  schedule_autosave (self, AUTOSAVE_MS);
+}
+
+static void
+version_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmSession *self = FM_SESSION (source);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+  gint64 blend_id = fm_session_io_blend_id (result);
+  g_autoptr (FmVersionInfo) info = fm_session_io_save_version_finish (result, &error);
+  FmSessionDraft *draft;
+
+  self->n_in_flight--;
+  if (info == NULL) {
+    fm_session_failure (self, error);
+    return;
+  }
+  if (GPOINTER_TO_UINT (user_data) != self->serial)
+    return;
+  draft = g_hash_table_lookup (self->drafts, &blend_id);
+  if (draft != NULL)
+    fm_session_draft_set_parent (draft, info->id, fm_session_io_formula (result));
+  if (draft != NULL)
+    draft->told_changes = fm_session_draft_has_changes (draft);
+  text = g_strdup_printf (_ ("Saved as version %d"), info->number);
+  fm_session_message (self, text);
+  fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
+  fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
+  fm_session_emit (self, FM_SESSION_HISTORY_CHANGED);
+}
+
+void
+fm_session_save_version (FmSession *self, const char *reason)
+{
+  if (!fm_session_is_writable (self) || self->draft == NULL)
+    return;
+  fm_session_seal (self);
+  fm_session_save_drafts (self);
+  self->n_in_flight++;
+  fm_session_io_save_version (self->writer, self->notebook, self->blend_id,
+                              fm_history_current (self->draft->history), reason, self,
+                              version_saved_cb, GUINT_TO_POINTER (self->serial));
+}
+
+typedef struct {
+  GTask *task;
+  guint serial;
+} AddOrder;
+
+static void
+versions_added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmSession *self = FM_SESSION (source);
+  g_autofree AddOrder *order = user_data;
+  g_autoptr (GTask) task = order->task;
+  GError *error = NULL;
+  GPtrArray *infos = fm_session_io_add_versions_finish (result, &error);
+
+  self->n_in_flight--;
+  if (infos == NULL) {
+    g_task_return_error (task, error);
+    return;
+  }
+  if (order->serial == self->serial) {
+    fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
+    fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
+  }
+  g_task_return_pointer (task, infos, (GDestroyNotify)g_ptr_array_unref);
+}
+
+void
+fm_session_add_versions (FmSession *self,
+                         gint64 blend_id,
+                         gint64 parent_id,
+                         const GPtrArray *formulas,
+                         const char *const *reasons,
+                         GAsyncReadyCallback callback,
+                         gpointer user_data)
+{
+  AddOrder *order;
+  GTask *task = g_task_new (self, NULL, callback, user_data);
+
+  g_task_set_source_tag (task, fm_session_add_versions);
+  if (!fm_session_is_writable (self)) {
+    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_READ_ONLY, "%s",
+                             _ ("This notebook is open for reading only, so no version can be "
+                                "saved in it."));
+    g_object_unref (task);
+    return;
+  }
+  order = g_new0 (AddOrder, 1);
+  order->task = task;
+  order->serial = self->serial;
+  self->n_in_flight++;
+  fm_session_io_add_versions (self->writer, self->notebook, blend_id, parent_id, formulas, reasons,
+                              self, versions_added_cb, order);
+}
+
+GPtrArray *
+fm_session_add_versions_finish (FmSession *self, GAsyncResult *result, GError **error)
+{
+  return g_task_propagate_pointer (G_TASK (result), error);
+}
+
+void
+fm_session_flush (FmSession *self)
+{
+  g_clear_handle_id (&self->autosave_id, g_source_remove);
+  fm_session_save_drafts (self);
+  fm_session_writer_wait (self->writer);
+  /* The results are ready; taking them tells of failures before the window goes. */
+  while (self->n_in_flight > 0)
+    g_main_context_iteration (NULL, TRUE);
+}
+
+gboolean
+fm_session_is_saved (FmSession *self)
+{
+  GHashTableIter iter;
+  FmSessionDraft *draft;
+
+  g_hash_table_iter_init (&iter, self->drafts);
+  while (g_hash_table_iter_next (&iter, NULL, (gpointer *)&draft)) {
+    if (draft->dirty)
+      return FALSE;
+  }
+  return self->n_in_flight == 0;
+}

@@ -1,0 +1,107 @@
+/* fm-session.h - what the window shows: one notebook, one blend, its draft or a saved version
+ *
+ * Pages take a session as their "session" property, read from it, edit through it and listen to
+ * its signals. It is used from the main thread only; slow store work happens inside in GTask
+ * threads. Pages never touch the store for formulas; for lists of their own (experiments,
+ * photos) they call the store from GTask threads with fm_session_get_notebook().
+ *
+ * Signals:
+ *   "notebook-changed" ()         another notebook, or none
+ *   "blends-changed" ()           list of blends changed
+ *   "versions-changed" ()         a version was saved, or another blend is shown
+ *   "shown-changed" ()            another blend, version or the draft is shown
+ *   "formula-changed" ()          the shown formula or its analysis changed (each keystroke)
+ *   "history-changed" ()          undo / redo state changed
+ *   "experiments-changed" ()      an experiment or photo was saved or removed
+ *   "tastings-changed" ()         a tasting was saved, opened or removed
+ *   "maps-changed" ()             a map of the shown blend was made, changed or removed
+ *   "message" (char *text)        a short sentence for a toast
+ *   "failure" (char *text)        something failed; a sentence that stays until dismissed
+ */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "core/formula/fm-analysis.h"
+#include "core/formula/fm-history.h"
+#include "store/fm-experiments.h"
+#include "store/fm-food-store.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_SESSION (fm_session_get_type ())
+G_DECLARE_FINAL_TYPE (FmSession, fm_session, FM, SESSION, GObject)
+
+FmSession *fm_session_new (void);
+
+/** NULL while no notebook is open. (transfer none) */
+FmNotebook *fm_session_get_notebook (FmSession *self);
+/** (transfer full notebook) Shows the notebook's last blend and draft. */
+void fm_session_set_notebook (FmSession *self, FmNotebook *notebook);
+/** The food dataset; NULL (and a failure said) when it is missing. (transfer none) */
+FmFoodStore *fm_session_get_foods (FmSession *self);
+
+gint64 fm_session_get_blend_id (FmSession *self);   /* 0 = none */
+gint64 fm_session_get_version_id (FmSession *self); /* shown saved version; 0 = the draft */
+/** What is known of the shown saved version; NULL while the draft is shown. (transfer none) */
+const FmVersionInfo *fm_session_get_version_info (FmSession *self);
+const char *fm_session_get_blend_name (FmSession *self);
+void fm_session_show_blend (FmSession *self, gint64 blend_id);
+void fm_session_show_version (FmSession *self, gint64 version_id);
+void fm_session_show_draft (FmSession *self);
+/** Starts a draft from a saved version and shows it. */
+void fm_session_branch (FmSession *self, gint64 version_id);
+/** Saves the draft as the next version with a reason; says so in a toast. */
+void fm_session_save_version (FmSession *self, const char *reason);
+/**
+ * fm_session_add_versions:
+ * @parent_id: a version of @blend_id that the new ones grow from
+ * @formulas: FmFormula, one a version
+ * @reasons: as many, NULL after the last
+ *
+ * Saves versions beside the draft, which stays as it is. All of them or, on error, none. The lists
+ * hear of it before @callback.
+ */
+void fm_session_add_versions (FmSession *self,
+                              gint64 blend_id,
+                              gint64 parent_id,
+                              const GPtrArray *formulas,
+                              const char *const *reasons,
+                              GAsyncReadyCallback callback,
+                              gpointer user_data);
+/** FmVersionInfo in the order of the formulas (transfer full); NULL on error. */
+GPtrArray *fm_session_add_versions_finish (FmSession *self, GAsyncResult *result, GError **error);
+gint64 fm_session_get_draft_parent (FmSession *self);
+/** TRUE when the draft differs from the version it started from. */
+gboolean fm_session_has_draft_changes (FmSession *self);
+
+/** TRUE when the draft is shown and the notebook can be written. */
+gboolean fm_session_is_editable (FmSession *self);
+const FmFormula *fm_session_get_formula (FmSession *self);   /* never NULL while a blend is shown */
+const FmAnalysis *fm_session_get_analysis (FmSession *self); /* of that formula */
+
+/**
+ * The one way to change the draft: copy fm_session_get_formula(), edit the copy, hand it in.
+ * Recomputes, records undo (label translated; merge_key joins a run of typing), autosaves.
+ */
+void
+fm_session_edit (FmSession *self, const FmFormula *next, const char *label, const char *merge_key);
+void fm_session_seal (FmSession *self); /* ends a run of merged edits */
+void fm_session_undo (FmSession *self);
+void fm_session_redo (FmSession *self);
+const char *fm_session_get_undo_label (FmSession *self); /* NULL = nothing to undo */
+const char *fm_session_get_redo_label (FmSession *self);
+/** Writes the pending draft now (before closing, tests). */
+void fm_session_flush (FmSession *self);
+/** TRUE when no edit waits for the disk. */
+gboolean fm_session_is_saved (FmSession *self);
+
+/** Tells the other pages that something in the store changed. */
+void fm_session_emit_experiments_changed (FmSession *self);
+void fm_session_emit_tastings_changed (FmSession *self);
+void fm_session_emit_blends_changed (FmSession *self);
+void fm_session_emit_maps_changed (FmSession *self);
+void fm_session_message (FmSession *self, const char *text);
+void fm_session_failure (FmSession *self, const GError *error);
+
+G_END_DECLS

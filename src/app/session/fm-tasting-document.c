@@ -1,0 +1,140 @@
+/* fm-tasting-document.c - one tasting being planned, filled in or read, saved as it changes */
+#include "app/session/fm-tasting-document.h"
+
+struct _FmTastingDocument {
+  FmStoredDocument parent_instance;
+};
+
+G_DEFINE_FINAL_TYPE (FmTastingDocument, fm_tasting_document, FM_TYPE_STORED_DOCUMENT)
+
+enum {
+  STATE_CHANGED,
+  OUTCOME_STORED,
+  N_SIGNALS,
+};
+
+static guint signals[N_SIGNALS];
+
+static gint64
+get_now (void)
+{
+  return g_get_real_time () / G_USEC_PER_SEC;
+}
+
+static gpointer
+copy (gconstpointer content)
+{
+  return fm_tasting_copy (content);
+}
+
+static void
+free_content (gpointer content)
+{
+  fm_tasting_free (content);
+}
+
+static gboolean
+save (FmNotebook *notebook, gpointer content, GError **error)
+{
+  return fm_tastings_save (notebook, content, error);
+}
+
+/* A new state is stored at once: a crash a moment later must not undo a seal or an opening. */
+static void
+tell_state (FmTastingDocument *self)
+{
+  fm_tasting_document_touch (self);
+  fm_tasting_document_flush (self);
+  g_signal_emit (self, signals[STATE_CHANGED], 0);
+}
+
+static guint
+add_signal (const char *name)
+{
+  return g_signal_new (name, FM_TYPE_TASTING_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                       G_TYPE_NONE, 0);
+}
+
+static void
+fm_tasting_document_class_init (FmTastingDocumentClass *klass)
+{
+  FmStoredDocumentClass *document_class = FM_STORED_DOCUMENT_CLASS (klass);
+
+  document_class->copy = copy;
+  document_class->free = free_content;
+  document_class->save = save;
+  signals[STATE_CHANGED] = add_signal ("state-changed");
+  signals[OUTCOME_STORED] = add_signal ("outcome-stored");
+}
+
+static void
+fm_tasting_document_init (FmTastingDocument *self)
+{
+}
+
+FmTastingDocument *
+fm_tasting_document_new (FmNotebook *notebook, FmTasting *tasting)
+{
+  return fm_stored_document_new (FM_TYPE_TASTING_DOCUMENT, notebook, tasting);
+}
+
+FmTasting *
+fm_tasting_document_get_tasting (FmTastingDocument *self)
+{
+  return fm_stored_document_get_content (FM_STORED_DOCUMENT (self));
+}
+
+gboolean
+fm_tasting_document_arrange (FmTastingDocument *self, GError **error)
+{
+  if (!fm_tasting_arrange (fm_tasting_document_get_tasting (self), get_now (), error))
+    return FALSE;
+  tell_state (self);
+  return TRUE;
+}
+
+gboolean
+fm_tasting_document_open (FmTastingDocument *self, const char *reason, GError **error)
+{
+  if (!fm_tasting_open (fm_tasting_document_get_tasting (self), get_now (), reason, error))
+    return FALSE;
+  tell_state (self);
+  return TRUE;
+}
+
+void
+fm_tasting_document_record (FmTastingDocument *self, FmTastingEventKind kind, const char *text)
+{
+  fm_tasting_record (fm_tasting_document_get_tasting (self), get_now (), kind, text);
+  fm_tasting_document_touch (self);
+}
+
+void
+fm_tasting_document_tell_outcome (FmTastingDocument *self)
+{
+  g_signal_emit (self, signals[OUTCOME_STORED], 0);
+}
+
+FmNotebook *
+fm_tasting_document_get_notebook (FmTastingDocument *self)
+{
+  return fm_stored_document_get_notebook (FM_STORED_DOCUMENT (self));
+}
+
+gboolean
+fm_tasting_document_is_editable (FmTastingDocument *self)
+{
+  return fm_stored_document_is_editable (FM_STORED_DOCUMENT (self));
+}
+
+void
+fm_tasting_document_touch (FmTastingDocument *self)
+{
+  fm_stored_document_touch (FM_STORED_DOCUMENT (self));
+}
+
+void
+fm_tasting_document_flush (FmTastingDocument *self)
+{
+  fm_stored_document_flush (FM_STORED_DOCUMENT (self));
+}

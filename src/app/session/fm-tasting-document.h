@@ -1,0 +1,38 @@
+/* fm-tasting-document.h - one tasting being planned, filled in or read, saved as it changes
+ *
+ * Signals: as of FmStoredDocument, and
+ *   "state-changed" ()   the cups were arranged, or the codes opened; comes after "changed"
+ *   "outcome-stored" ()  what the opened tasting found is beside it in the notebook
+ */
+#pragma once
+
+#include "app/session/fm-stored-document.h"
+#include "store/fm-tastings.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_TASTING_DOCUMENT (fm_tasting_document_get_type ())
+G_DECLARE_FINAL_TYPE (
+    FmTastingDocument, fm_tasting_document, FM, TASTING_DOCUMENT, FmStoredDocument)
+
+/** @tasting: (transfer full) stored already. */
+FmTastingDocument *fm_tasting_document_new (FmNotebook *notebook, FmTasting *tasting);
+/** To read and to change; call fm_tasting_document_touch() after a change. (transfer none) */
+FmTasting *fm_tasting_document_get_tasting (FmTastingDocument *self);
+/** Arranges the cups: seals the tasting. Stored at once, in a thread. */
+gboolean fm_tasting_document_arrange (FmTastingDocument *self, GError **error);
+/** Opens the codes; @reason: (nullable): why, needed while sheets are waited for. */
+gboolean fm_tasting_document_open (FmTastingDocument *self, const char *reason, GError **error);
+/** Adds to the tasting's events, at this moment. */
+void
+fm_tasting_document_record (FmTastingDocument *self, FmTastingEventKind kind, const char *text);
+/** Says that fm_tastings_save_outcome() kept what was found: lists and other pages look again. */
+void fm_tasting_document_tell_outcome (FmTastingDocument *self);
+
+/* As of FmStoredDocument. */
+FmNotebook *fm_tasting_document_get_notebook (FmTastingDocument *self);
+gboolean fm_tasting_document_is_editable (FmTastingDocument *self);
+void fm_tasting_document_touch (FmTastingDocument *self);
+void fm_tasting_document_flush (FmTastingDocument *self);
+
+G_END_DECLS

@@ -1,0 +1,26 @@
+/* fm-targets-lines.h - the permitted ingredients: the lines of the blend and what else may be used
+ *
+ * Works on a formula that its owner keeps; further ingredients are lines of 0 g behind those of the
+ * blend.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/session/fm-session.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_TARGETS_LINES (fm_targets_lines_get_type ())
+G_DECLARE_FINAL_TYPE (FmTargetsLines, fm_targets_lines, FM, TARGETS_LINES, GtkWidget)
+
+/** @formula: (transfer none): must outlive the widget's use; it is changed as the user edits. */
+void fm_targets_lines_set_formula (FmTargetsLines *self, FmSession *session, FmFormula *formula);
+/** How many lines of the formula are those of the blend; further ingredients come behind them. */
+guint fm_targets_lines_n_present (FmTargetsLines *self);
+/** Writes limits and locks into the formula; FALSE while some entry holds no good number. */
+gboolean fm_targets_lines_store (FmTargetsLines *self);
+
+/** Signal "changed" (): an ingredient, a limit or a lock was changed. */
+
+G_END_DECLS

@@ -1,0 +1,76 @@
+/* fm-tasting-result-parts.c - what the sections of a reading are made of */
+#include "app/tastings/fm-tasting-result-sections.h"
+
+#include <glib/gi18n-lib.h>
+
+static GtkWidget *
+text_new (const char *text, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_selectable (GTK_LABEL (label), css_class == NULL);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+void
+fm_tasting_result_add_heading (GtkBox *box, const char *text)
+{
+  GtkWidget *label = text_new (text, "heading");
+
+  gtk_widget_set_margin_top (label, 12);
+  gtk_box_append (box, label);
+}
+
+void
+fm_tasting_result_add_sentence (GtkBox *box, const char *text)
+{
+  gtk_box_append (box, text_new (text, NULL));
+}
+
+static GtkWidget *
+scroller_new (GtkWidget *child)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_AUTOMATIC,
+                                  GTK_POLICY_NEVER);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), child);
+  return scroller;
+}
+
+GtkGrid *
+fm_tasting_result_add_table (GtkBox *box, const char *title)
+{
+  GtkWidget *expander = gtk_expander_new (title);
+  GtkWidget *grid = gtk_grid_new ();
+
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 4);
+  gtk_widget_set_margin_top (grid, 6);
+  gtk_widget_set_margin_bottom (grid, 12);
+  gtk_expander_set_child (GTK_EXPANDER (expander), scroller_new (grid));
+  gtk_box_append (box, expander);
+  return GTK_GRID (grid);
+}
+
+void
+fm_tasting_result_add_method (GtkBox *box, char *text)
+{
+  GtkWidget *expander = gtk_expander_new (_ ("Method and source"));
+  GtkWidget *label = text_new (text, "dim-label");
+
+  gtk_widget_set_margin_top (label, 6);
+  gtk_expander_set_child (GTK_EXPANDER (expander), label);
+  gtk_box_append (box, expander);
+  g_free (text);
+}
+
+void
+fm_tasting_result_add_chart (GtkBox *box, GtkWidget *chart)
+{
+  gtk_box_append (box, scroller_new (chart));
+}

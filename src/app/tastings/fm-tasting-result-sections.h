@@ -1,0 +1,32 @@
+/* fm-tasting-result-sections.h - a reading as headings, sentences, charts and tables */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "core/tasting/fm-tasting-reading.h"
+
+G_BEGIN_DECLS
+
+/** Fills @box, which is cleared first. @attributes: those of the tasting, by just-about-right
+ * index. */
+void fm_tasting_result_sections_show (GtkBox *box,
+                                      const FmTastingReading *reading,
+                                      const GPtrArray *attributes);
+/* fm-tasting-result-choices.c */
+void fm_tasting_result_add_choices (GtkBox *box, const FmTastingReading *reading);
+void fm_tasting_result_add_jar (GtkBox *box,
+                                const FmTastingReading *reading,
+                                const GPtrArray *attributes);
+void fm_tasting_result_add_positions (GtkBox *box, const FmTastingReading *reading);
+
+/* fm-tasting-result-parts.c: what the sections are made of */
+void fm_tasting_result_add_heading (GtkBox *box, const char *text);
+void fm_tasting_result_add_sentence (GtkBox *box, const char *text);
+/** A table that can be unfolded; rows are added by fm_cook_grid_add_row(). (transfer none) */
+GtkGrid *fm_tasting_result_add_table (GtkBox *box, const char *title);
+/** @text: (transfer full): the method and its source, folded away. */
+void fm_tasting_result_add_method (GtkBox *box, char *text);
+/** Lets @chart scroll sideways where the window is narrower. */
+void fm_tasting_result_add_chart (GtkBox *box, GtkWidget *chart);
+
+G_END_DECLS

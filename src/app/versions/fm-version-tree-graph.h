@@ -1,0 +1,19 @@
+/* fm-version-tree-graph.h - draws one row of the tree of versions: a node and the lines past it */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/versions/fm-version-tree.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_VERSION_TREE_GRAPH (fm_version_tree_graph_get_type ())
+G_DECLARE_FINAL_TYPE (FmVersionTreeGraph, fm_version_tree_graph, FM, VERSION_TREE_GRAPH, GtkWidget)
+
+/** @hollow: a ring instead of a disc, for the draft. @n_lanes: lanes the whole tree needs. */
+void fm_version_tree_graph_set_place (FmVersionTreeGraph *self,
+                                      const FmVersionTreePlace *place,
+                                      guint n_lanes,
+                                      gboolean hollow);
+
+G_END_DECLS

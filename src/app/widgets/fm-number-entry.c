@@ -1,0 +1,398 @@
+/* fm-number-entry.c - an entry for one number, which says what is wrong with bad text */
+#include "app/widgets/fm-number-entry.h"
+
+#include "app/widgets/fm-widget.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "core/base/fm-error.h"
+#include "core/base/fm-number.h"
+
+struct _FmNumberEntry {
+  GtkWidget parent_instance;
+
+  GtkWidget *box;
+  GtkEntry *entry;
+  GtkLabel *unit_label;
+  GtkLabel *message_label;
+
+  char *what;
+  double minimum;
+  double maximum;
+  int decimals;
+  gboolean optional;
+  gboolean inline_message;
+  char *message; /* NULL while the text is good */
+  double value;
+  gboolean valid;
+  gboolean loading; /* the text changes by set_value, not by the user */
+  guint blank_source;
+};
+
+G_DEFINE_FINAL_TYPE (FmNumberEntry, fm_number_entry, GTK_TYPE_WIDGET)
+
+enum {
+  PROP_0,
+  PROP_WHAT,
+  PROP_UNIT,
+  PROP_MINIMUM,
+  PROP_MAXIMUM,
+  PROP_DECIMALS,
+  PROP_OPTIONAL,
+  PROP_INLINE_MESSAGE,
+  PROP_MESSAGE,
+  N_PROPS,
+};
+
+enum {
+  VALUE_CHANGED,
+  N_SIGNALS,
+};
+
+static GParamSpec *props[N_PROPS];
+static guint signals[N_SIGNALS];
+
+static void
+show_error (FmNumberEntry *self, const char *message)
+{
+  GtkWidget *entry = GTK_WIDGET (self->entry);
+
+  self->valid = message == NULL;
+  if (g_strcmp0 (message, self->message) == 0)
+    return;
+  g_free (self->message);
+  self->message = g_strdup (message);
+  gtk_label_set_text (self->message_label, message != NULL ? message : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->message_label),
+                          message != NULL && self->inline_message);
+  gtk_widget_set_tooltip_text (entry, message);
+  if (message != NULL)
+    gtk_widget_add_css_class (entry, "error");
+  else
+    gtk_widget_remove_css_class (entry, "error");
+  gtk_accessible_update_state (
+      GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+      message != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_MESSAGE]);
+}
+
+/* A share that went through the formula and back may differ in the last bits only. */
+static gboolean
+same_value (double a, double b)
+{
+  return a == b || (isnan (a) && isnan (b)) || fabs (a - b) <= 1e-9 * MAX (fabs (a), fabs (b));
+}
+
+static gboolean
+read_text (FmNumberEntry *self, double *value, GError **error)
+{
+  g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+
+  g_strstrip (text);
+  if (text[0] == '\0' && self->optional) {
+    *value = NAN;
+    return TRUE;
+  }
+  if (!fm_number_parse (text, self->what, self->minimum, self->maximum, value, error))
+    return FALSE;
+  if (self->decimals > 0 || *value == floor (*value))
+    return TRUE;
+  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_NOT_A_NUMBER,
+               _ ("%s is counted in whole numbers."), self->what);
+  return FALSE;
+}
+
+static void
+take_text (FmNumberEntry *self)
+{
+  g_autoptr (GError) error = NULL;
+  double value = NAN;
+
+  if (!read_text (self, &value, &error)) {
+    show_error (self, error->message);
+    return;
+  }
+  show_error (self, NULL);
+  if (value == self->value || (isnan (value) && isnan (self->value)))
+    return;
+  self->value = value;
+  g_signal_emit (self, signals[VALUE_CHANGED], 0, value);
+}
+
+static gboolean
+blank_idle_cb (gpointer data)
+{
+  FmNumberEntry *self = data;
+
+  self->blank_source = 0;
+  take_text (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Replacing the text passes through blank text; only a blank that stays is a value. Else bad
+ * text that replaces a good number would not keep that number but the blank between them. */
+static void
+entry_changed_cb (FmNumberEntry *self)
+{
+  if (self->loading)
+    return;
+  g_clear_handle_id (&self->blank_source, g_source_remove);
+  if (gtk_entry_get_text_length (self->entry) == 0)
+    /* Ahead of the next event, which may end the program or show another experiment. */
+    self->blank_source = g_idle_add_full (G_PRIORITY_HIGH, blank_idle_cb, self, NULL);
+  else
+    take_text (self);
+}
+
+static void
+fm_number_entry_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  FmNumberEntry *self = FM_NUMBER_ENTRY (object);
+
+  switch (id) {
+  case PROP_WHAT:
+    g_value_set_string (value, self->what);
+    break;
+  case PROP_UNIT:
+    g_value_set_string (value, gtk_label_get_text (self->unit_label));
+    break;
+  case PROP_MINIMUM:
+    g_value_set_double (value, self->minimum);
+    break;
+  case PROP_MAXIMUM:
+    g_value_set_double (value, self->maximum);
+    break;
+  case PROP_DECIMALS:
+    g_value_set_int (value, self->decimals);
+    break;
+  case PROP_OPTIONAL:
+    g_value_set_boolean (value, self->optional);
+    break;
+  case PROP_INLINE_MESSAGE:
+    g_value_set_boolean (value, self->inline_message);
+    break;
+  case PROP_MESSAGE:
+    g_value_set_string (value, self->message);
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static void
+fm_number_entry_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  FmNumberEntry *self = FM_NUMBER_ENTRY (object);
+
+  switch (id) {
+  case PROP_WHAT:
+    fm_number_entry_set_what (self, g_value_get_string (value));
+    break;
+  case PROP_UNIT:
+    fm_number_entry_set_unit (self, g_value_get_string (value));
+    break;
+  case PROP_MINIMUM:
+    self->minimum = g_value_get_double (value);
+    break;
+  case PROP_MAXIMUM:
+    self->maximum = g_value_get_double (value);
+    break;
+  case PROP_DECIMALS:
+    self->decimals = g_value_get_int (value);
+    break;
+  case PROP_OPTIONAL:
+    self->optional = g_value_get_boolean (value);
+    break;
+  case PROP_INLINE_MESSAGE:
+    self->inline_message = g_value_get_boolean (value);
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static gboolean
+fm_number_entry_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (GTK_WIDGET (FM_NUMBER_ENTRY (widget)->entry));
+}
+
+static void
+fm_number_entry_dispose (GObject *object)
+{
+  g_clear_handle_id (&FM_NUMBER_ENTRY (object)->blank_source, g_source_remove);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_NUMBER_ENTRY);
+  G_OBJECT_CLASS (fm_number_entry_parent_class)->dispose (object);
+}
+
+static void
+fm_number_entry_finalize (GObject *object)
+{
+  g_free (FM_NUMBER_ENTRY (object)->what);
+  g_free (FM_NUMBER_ENTRY (object)->message);
+  G_OBJECT_CLASS (fm_number_entry_parent_class)->finalize (object);
+}
+
+static void
+install_properties (GObjectClass *object_class)
+{
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS;
+
+  props[PROP_WHAT] = g_param_spec_string ("what", NULL, NULL, NULL, flags);
+  props[PROP_UNIT] = g_param_spec_string ("unit", NULL, NULL, NULL, flags);
+  props[PROP_MINIMUM] =
+      g_param_spec_double ("minimum", NULL, NULL, -G_MAXDOUBLE, G_MAXDOUBLE, 0, flags);
+  props[PROP_MAXIMUM] =
+      g_param_spec_double ("maximum", NULL, NULL, -G_MAXDOUBLE, G_MAXDOUBLE, 1e7, flags);
+  props[PROP_DECIMALS] = g_param_spec_int ("decimals", NULL, NULL, 0, 9, 1, flags);
+  props[PROP_OPTIONAL] = g_param_spec_boolean ("optional", NULL, NULL, TRUE, flags);
+  props[PROP_INLINE_MESSAGE] = g_param_spec_boolean ("inline-message", NULL, NULL, TRUE, flags);
+  props[PROP_MESSAGE] =
+      g_param_spec_string ("message", NULL, NULL, NULL,
+                           G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+}
+
+static void
+fm_number_entry_class_init (FmNumberEntryClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->dispose = fm_number_entry_dispose;
+  object_class->finalize = fm_number_entry_finalize;
+  object_class->get_property = fm_number_entry_get_property;
+  object_class->set_property = fm_number_entry_set_property;
+  widget_class->grab_focus = fm_number_entry_grab_focus;
+  install_properties (object_class);
+  signals[VALUE_CHANGED] = g_signal_new ("value-changed", FM_TYPE_NUMBER_ENTRY, G_SIGNAL_RUN_LAST,
+                                         0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_DOUBLE);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/widgets/fm-number-entry.ui");
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_bind_template_child (widget_class, FmNumberEntry, box);
+  gtk_widget_class_bind_template_child (widget_class, FmNumberEntry, entry);
+  gtk_widget_class_bind_template_child (widget_class, FmNumberEntry, unit_label);
+  gtk_widget_class_bind_template_child (widget_class, FmNumberEntry, message_label);
+  gtk_widget_class_bind_template_callback (widget_class, entry_changed_cb);
+}
+
+static void
+fm_number_entry_init (FmNumberEntry *self)
+{
+  self->minimum = 0;
+  self->maximum = 1e7;
+  self->decimals = 1;
+  self->optional = TRUE;
+  self->inline_message = TRUE;
+  self->value = NAN;
+  self->valid = TRUE;
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+GtkWidget *
+fm_number_entry_new (const char *what, double min, double max, int decimals)
+{
+  return g_object_new (FM_TYPE_NUMBER_ENTRY, "what", what, "minimum", min, "maximum", max,
+                       "decimals", decimals, NULL);
+}
+
+void
+fm_number_entry_set_value (FmNumberEntry *self, double value)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  /* What the user is typing ("12," on the way to "12,5", or text that is no number) stays. */
+  if (same_value (value, self->value))
+    self->value = value;
+  else
+    fm_number_entry_load_value (self, value);
+}
+
+void
+fm_number_entry_load_value (FmNumberEntry *self, double value)
+{
+  g_autofree char *text = NULL;
+
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  g_clear_handle_id (&self->blank_source, g_source_remove);
+  text = fm_number_to_edit (value, self->decimals);
+  self->value = value;
+  self->loading = TRUE;
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  self->loading = FALSE;
+  show_error (self, NULL);
+}
+
+double
+fm_number_entry_get_value (FmNumberEntry *self)
+{
+  g_return_val_if_fail (FM_IS_NUMBER_ENTRY (self), NAN);
+  return self->value;
+}
+
+gboolean
+fm_number_entry_is_valid (FmNumberEntry *self)
+{
+  g_return_val_if_fail (FM_IS_NUMBER_ENTRY (self), FALSE);
+  return self->valid;
+}
+
+void
+fm_number_entry_set_what (FmNumberEntry *self, const char *what)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  if (g_strcmp0 (self->what, what) == 0)
+    return;
+  g_free (self->what);
+  self->what = g_strdup (what);
+  if (what != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    what, -1);
+}
+
+void
+fm_number_entry_set_unit (FmNumberEntry *self, const char *unit)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  gtk_label_set_text (self->unit_label, unit != NULL ? unit : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->unit_label), unit != NULL);
+}
+
+void
+fm_number_entry_set_range (FmNumberEntry *self, double min, double max)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  self->minimum = min;
+  self->maximum = max;
+}
+
+const char *
+fm_number_entry_get_message (FmNumberEntry *self)
+{
+  g_return_val_if_fail (FM_IS_NUMBER_ENTRY (self), NULL);
+  return self->message;
+}
+
+void
+fm_number_entry_show_error (FmNumberEntry *self, const char *message)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  show_error (self, message);
+}
+
+void
+fm_number_entry_set_editable (FmNumberEntry *self, gboolean editable)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  if (gtk_editable_get_editable (GTK_EDITABLE (self->entry)) != editable)
+    gtk_editable_set_editable (GTK_EDITABLE (self->entry), editable);
+}
+
+void
+fm_number_entry_set_width_chars (FmNumberEntry *self, int width_chars)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), width_chars);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), width_chars);
+}

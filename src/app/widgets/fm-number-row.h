@@ -1,0 +1,15 @@
+/* fm-number-row.h - number entries at the end of a row that has a title */
+#pragma once
+
+#include "app/widgets/fm-number-entry.h"
+
+G_BEGIN_DECLS
+
+/**
+ * Lets the AdwActionRow around @entry say in its subtitle what is wrong with the text, across the
+ * whole row: below the entry a sentence would squeeze the title. The row's own subtitle comes back
+ * with good text.
+ */
+void fm_number_row_tell_errors (FmNumberEntry *entry);
+
+G_END_DECLS

@@ -1,0 +1,57 @@
+/* fm-widget.c - what many widgets of ours need */
+#include "app/widgets/fm-widget.h"
+
+static void
+setup_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_list_item_set_child (list_item, label);
+}
+
+static void
+bind_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
+{
+  GtkStringObject *choice = gtk_list_item_get_item (list_item);
+
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (list_item)),
+                      gtk_string_object_get_string (choice));
+}
+
+void
+fm_widget_drop_template (GtkWidget *widget, GType type)
+{
+  GtkWidget *child;
+
+  gtk_widget_dispose_template (widget, type);
+  while ((child = gtk_widget_get_first_child (widget)) != NULL)
+    gtk_widget_unparent (child);
+}
+
+gboolean
+fm_widget_has_painted (GtkWidget *widget)
+{
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (widget);
+
+  /* Frames count from 0, and the count goes up before a frame is painted. */
+  return clock != NULL && gdk_frame_clock_get_frame_counter (clock) > 0;
+}
+
+void
+fm_widget_ellipsize_drop_down (GtkDropDown *drop_down)
+{
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_choice_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_choice_cb), NULL);
+  gtk_drop_down_set_factory (drop_down, factory);
+}
+
+void
+fm_widget_set_label (GtkLabel *label, const char *text)
+{
+  if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
+    gtk_label_set_text (label, text);
+}

@@ -1,0 +1,57 @@
+/* fm-window-private.h - parts of the window that its files share */
+#pragma once
+
+#include "app/window/fm-sidebar.h"
+#include "app/window/fm-window.h"
+
+G_BEGIN_DECLS
+
+struct _FmWindow {
+  AdwApplicationWindow parent_instance;
+
+  AdwToastOverlay *toast_overlay;
+  AdwLeaflet *leaflet;
+  FmSidebar *sidebar;
+  AdwViewSwitcherTitle *switcher_title;
+  AdwHeaderBar *header;
+  AdwViewSwitcherBar *switcher_bar;
+  GtkButton *undo_button;
+  GtkButton *redo_button;
+  GtkMenuButton *menu_button;
+  GMenuModel *primary_menu;
+  GMenu *recent_menu;
+  GtkRevealer *busy_revealer;
+  GtkSpinner *busy_spinner;
+  GtkLabel *busy_label;
+  GtkRevealer *failure_revealer;
+  GtkLabel *failure_label;
+  GtkRevealer *frozen_revealer;
+  GtkLabel *frozen_label;
+  GtkButton *frozen_draft_button;
+  GtkButton *frozen_branch_button;
+  AdwFlap *flap;
+  GtkStack *content_stack;
+  AdwViewStack *stack;
+
+  FmSession *session;
+  GCancellable *busy; /* of the work under way, NULL = none */
+  guint busy_delay_id;
+  GtkFileChooserNative *chooser;
+  gboolean loading; /* the first notebook is being opened */
+  gboolean close_anyway;
+};
+
+/* fm-window-open.c */
+void fm_window_install_open_actions (GtkWidgetClass *klass);
+void fm_window_update_recent (FmWindow *self);
+/* fm-window-blends.c */
+void fm_window_install_blend_actions (GtkWidgetClass *klass);
+/* fm-window-pages.c */
+void fm_window_bind_pages (GtkWidgetClass *klass);
+void fm_window_defer_menu (FmWindow *self);
+/* fm-window.c */
+void fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable);
+void fm_window_end_busy (FmWindow *self);
+void fm_window_update_content (FmWindow *self);
+
+G_END_DECLS

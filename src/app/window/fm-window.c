@@ -1,0 +1,495 @@
+/* fm-window.c - the one window: blends at the left, pages in the centre, nutrition at the right */
+#include "app/window/fm-window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/session/fm-preferences.h"
+
+#define BUSY_DELAY_MS 250 /* work that ends sooner shows no bar */
+#define TOAST_S 4
+
+G_DEFINE_FINAL_TYPE (FmWindow, fm_window, ADW_TYPE_APPLICATION_WINDOW)
+
+static const char *const page_names[] = { "formula",  "versions", "experiments",
+                                          "tastings", "compare",  "map" };
+
+static void
+set_enabled (FmWindow *self, const char *action, gboolean enabled)
+{
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), action, enabled);
+}
+
+static void
+update_history (FmWindow *self)
+{
+  const char *undo = fm_session_get_undo_label (self->session);
+  const char *redo = fm_session_get_redo_label (self->session);
+  g_autofree char *undo_text = undo != NULL ? g_strdup_printf (_ ("Undo: %s"), undo) : NULL;
+  g_autofree char *redo_text = redo != NULL ? g_strdup_printf (_ ("Redo: %s"), redo) : NULL;
+  const FmFormula *formula = fm_session_get_formula (self->session);
+
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->undo_button),
+                               undo_text != NULL ? undo_text : _ ("Nothing to undo"));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->redo_button),
+                               redo_text != NULL ? redo_text : _ ("Nothing to redo"));
+  set_enabled (self, "win.undo", undo != NULL);
+  set_enabled (self, "win.redo", redo != NULL);
+  set_enabled (self, "win.save-version",
+               fm_session_is_editable (self->session) && fm_formula_n_lines (formula) > 0);
+}
+
+static void
+update_frozen (FmWindow *self)
+{
+  const FmVersionInfo *version = fm_session_get_version_info (self->session);
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  gboolean read_only = notebook != NULL && fm_notebook_is_read_only (notebook);
+  g_autofree char *text = NULL;
+
+  if (read_only)
+    text = g_strdup (_ ("This notebook is open for reading only. Nothing can be changed here."));
+  else if (version != NULL)
+    text =
+        g_strdup_printf (_ ("Version %d is frozen. Branch from it to change it."), version->number);
+  if (text != NULL)
+    gtk_label_set_text (self->frozen_label, text);
+  gtk_widget_set_visible (GTK_WIDGET (self->frozen_draft_button), version != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->frozen_branch_button), version != NULL && !read_only);
+  gtk_revealer_set_reveal_child (self->frozen_revealer, text != NULL);
+  set_enabled (self, "win.show-draft", version != NULL);
+  set_enabled (self, "win.branch-shown", version != NULL && !read_only);
+}
+
+static void
+update_title (FmWindow *self)
+{
+  const FmVersionInfo *version = fm_session_get_version_info (self->session);
+  const char *blend = fm_session_get_blend_name (self->session);
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  g_autofree char *file =
+      notebook != NULL ? g_filename_display_basename (fm_notebook_path (notebook)) : NULL;
+  g_autofree char *shown = NULL;
+
+  if (version != NULL)
+    shown = g_strdup_printf (_ ("version %d"), version->number);
+  else if (blend != NULL)
+    shown = g_strdup (_ ("draft"));
+  adw_view_switcher_title_set_title (self->switcher_title, blend != NULL ? blend : "Forcemeat");
+  adw_view_switcher_title_set_subtitle (self->switcher_title, shown);
+  if (blend != NULL) {
+    g_autofree char *title = g_strdup_printf ("%s, %s – %s", blend, shown, file);
+
+    gtk_window_set_title (GTK_WINDOW (self), title);
+  } else {
+    gtk_window_set_title (GTK_WINDOW (self), file != NULL ? file : "Forcemeat");
+  }
+}
+
+static void
+update_switcher_cb (FmWindow *self)
+{
+  gboolean has_pages = self->session != NULL && fm_session_get_formula (self->session) != NULL;
+
+  /* The buttons of both switchers are made when there is something to switch. */
+  if (has_pages && adw_view_switcher_title_get_stack (self->switcher_title) == NULL) {
+    adw_view_switcher_title_set_stack (self->switcher_title, self->stack);
+    adw_view_switcher_bar_set_stack (self->switcher_bar, self->stack);
+  }
+  adw_view_switcher_bar_set_reveal (
+      self->switcher_bar,
+      has_pages && adw_view_switcher_title_get_title_visible (self->switcher_title));
+}
+
+void
+fm_window_update_content (FmWindow *self)
+{
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  gboolean shows_blend = fm_session_get_formula (self->session) != NULL;
+  const char *name = "pages";
+
+  if (notebook == NULL)
+    name = self->loading ? "loading" : "no-notebook";
+  else if (!shows_blend)
+    name = "no-blend";
+  gtk_stack_set_visible_child_name (self->content_stack, name);
+  adw_view_switcher_title_set_view_switcher_enabled (self->switcher_title, shows_blend);
+  update_switcher_cb (self);
+  set_enabled (self, "win.save-copy", notebook != NULL);
+  set_enabled (self, "win.new-blend", notebook != NULL && !fm_notebook_is_read_only (notebook));
+}
+
+static void
+shown_changed_cb (FmWindow *self)
+{
+  fm_window_update_content (self);
+  update_title (self);
+  update_frozen (self);
+  update_history (self);
+}
+
+static void
+message_cb (FmWindow *self, const char *text)
+{
+  AdwToast *toast = adw_toast_new (text);
+
+  adw_toast_set_timeout (toast, TOAST_S);
+  adw_toast_overlay_add_toast (self->toast_overlay, toast);
+}
+
+static void
+failure_cb (FmWindow *self, const char *text)
+{
+  gtk_label_set_text (self->failure_label, text);
+  gtk_revealer_set_reveal_child (self->failure_revealer, TRUE);
+}
+
+static void
+failure_dismiss_cb (FmWindow *self)
+{
+  gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
+}
+
+static void
+busy_cancel_cb (FmWindow *self)
+{
+  if (self->busy != NULL)
+    g_cancellable_cancel (self->busy);
+}
+
+static gboolean
+busy_delay_cb (gpointer user_data)
+{
+  FmWindow *self = user_data;
+
+  self->busy_delay_id = 0;
+  gtk_spinner_start (self->busy_spinner);
+  gtk_revealer_set_reveal_child (self->busy_revealer, TRUE);
+  return G_SOURCE_REMOVE;
+}
+
+void
+fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable)
+{
+  g_set_object (&self->busy, cancellable);
+  gtk_label_set_text (self->busy_label, text);
+  g_clear_handle_id (&self->busy_delay_id, g_source_remove);
+  self->busy_delay_id = g_timeout_add (BUSY_DELAY_MS, busy_delay_cb, self);
+}
+
+void
+fm_window_end_busy (FmWindow *self)
+{
+  g_clear_object (&self->busy);
+  g_clear_handle_id (&self->busy_delay_id, g_source_remove);
+  gtk_spinner_stop (self->busy_spinner);
+  gtk_revealer_set_reveal_child (self->busy_revealer, FALSE);
+}
+
+/* A narrow window keeps its width for the work: of the window buttons only close stays. */
+static char *
+close_only_layout (GtkWidget *widget)
+{
+  g_autofree char *layout = NULL;
+  g_auto (GStrv) parts = NULL;
+  GString *kept = g_string_new (NULL);
+
+  g_object_get (gtk_widget_get_settings (widget), "gtk-decoration-layout", &layout, NULL);
+  parts = g_strsplit (layout != NULL ? layout : ":close", ":", 2);
+  for (guint i = 0; parts[i] != NULL; i++) {
+    if (i > 0)
+      g_string_append_c (kept, ':');
+    if (strstr (parts[i], "close") != NULL)
+      g_string_append (kept, "close");
+  }
+  return g_string_free (kept, FALSE);
+}
+
+static void
+folded_cb (FmWindow *self)
+{
+  g_autofree char *layout =
+      adw_leaflet_get_folded (self->leaflet) ? close_only_layout (GTK_WIDGET (self)) : NULL;
+
+  adw_header_bar_set_decoration_layout (self->header, layout);
+  fm_sidebar_set_folded (self->sidebar, adw_leaflet_get_folded (self->leaflet));
+  /* The pages are what the work is about; the blends are one step back. */
+  if (adw_leaflet_get_folded (self->leaflet))
+    adw_leaflet_set_visible_child_name (self->leaflet, "work");
+}
+
+static void
+picked_cb (FmWindow *self)
+{
+  adw_leaflet_set_visible_child_name (self->leaflet, "work");
+}
+
+static void
+flap_folded_cb (FmWindow *self)
+{
+  /* An unfolded panel that starts to overlay the page would hide it, so it steps aside. */
+  if (adw_flap_get_folded (self->flap))
+    adw_flap_set_reveal_flap (self->flap, FALSE);
+  else
+    adw_flap_set_reveal_flap (self->flap,
+                              g_settings_get_boolean (fm_preferences_get (), "show-nutrition"));
+}
+
+static void
+flap_revealed_cb (FmWindow *self)
+{
+  if (!adw_flap_get_folded (self->flap))
+    g_settings_set_boolean (fm_preferences_get (), "show-nutrition",
+                            adw_flap_get_reveal_flap (self->flap));
+}
+
+static void
+page_changed_cb (FmWindow *self)
+{
+  const char *name = adw_view_stack_get_visible_child_name (self->stack);
+
+  if (name != NULL)
+    g_settings_set_string (fm_preferences_get (), "page", name);
+}
+
+static void
+undo_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_session_undo (FM_WINDOW (widget)->session);
+}
+
+static void
+redo_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_session_redo (FM_WINDOW (widget)->session);
+}
+
+static void
+show_blends_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  adw_leaflet_set_visible_child_name (FM_WINDOW (widget)->leaflet, "blends");
+}
+
+static void
+page_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmWindow *self = FM_WINDOW (widget);
+  int page = g_variant_get_int32 (parameter);
+
+  if (page < 1 || page > (int)G_N_ELEMENTS (page_names))
+    return;
+  adw_leaflet_set_visible_child_name (self->leaflet, "work");
+  adw_view_stack_set_visible_child_name (self->stack, page_names[page - 1]);
+}
+
+static void
+nutrition_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmWindow *self = FM_WINDOW (widget);
+
+  adw_flap_set_reveal_flap (self->flap, !adw_flap_get_reveal_flap (self->flap));
+}
+
+static void
+close_response_cb (AdwMessageDialog *dialog, const char *response, FmWindow *self)
+{
+  if (g_str_equal (response, "copy")) {
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.save-copy", NULL);
+  } else if (g_str_equal (response, "close")) {
+    self->close_anyway = TRUE;
+    gtk_window_close (GTK_WINDOW (self));
+  }
+}
+
+static void
+ask_before_loss (FmWindow *self)
+{
+  GtkWidget *dialog =
+      adw_message_dialog_new (GTK_WINDOW (self), _ ("The Draft Could Not Be Saved"),
+                              _ ("The last changes are not on the disk yet. Keep the window open "
+                                 "and free some space, or save a copy in another folder."));
+
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("Keep Open"), "copy",
+                                    _ ("Save a Copy…"), "close", _ ("Close Anyway"), NULL);
+  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "close",
+                                              ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "keep");
+  g_signal_connect_object (dialog, "response", G_CALLBACK (close_response_cb), self, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+save_window_state (FmWindow *self)
+{
+  GSettings *settings = fm_preferences_get ();
+  int width;
+  int height;
+
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  g_settings_set_boolean (settings, "window-maximized",
+                          gtk_window_is_maximized (GTK_WINDOW (self)));
+  if (width >= 200 && height >= 200) {
+    g_settings_set_int (settings, "window-width", width);
+    g_settings_set_int (settings, "window-height", height);
+  }
+}
+
+static gboolean
+fm_window_close_request (GtkWindow *window)
+{
+  FmWindow *self = FM_WINDOW (window);
+
+  fm_session_flush (self->session);
+  if (!self->close_anyway && !fm_session_is_saved (self->session)) {
+    ask_before_loss (self);
+    return GDK_EVENT_STOP;
+  }
+  save_window_state (self);
+  return GTK_WINDOW_CLASS (fm_window_parent_class)->close_request (window);
+}
+
+static void
+fm_window_hide (GtkWidget *widget)
+{
+  fm_session_flush (FM_WINDOW (widget)->session);
+  GTK_WIDGET_CLASS (fm_window_parent_class)->hide (widget);
+}
+
+static void
+fm_window_dispose (GObject *object)
+{
+  FmWindow *self = FM_WINDOW (object);
+
+  busy_cancel_cb (self);
+  g_clear_object (&self->busy);
+  g_clear_handle_id (&self->busy_delay_id, g_source_remove);
+  g_clear_object (&self->chooser);
+  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_WINDOW);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (fm_window_parent_class)->dispose (object);
+}
+
+static void
+bind_template (GtkWidgetClass *klass)
+{
+  gtk_widget_class_bind_template_child (klass, FmWindow, toast_overlay);
+  gtk_widget_class_bind_template_child (klass, FmWindow, leaflet);
+  gtk_widget_class_bind_template_child (klass, FmWindow, sidebar);
+  gtk_widget_class_bind_template_child (klass, FmWindow, switcher_title);
+  gtk_widget_class_bind_template_child (klass, FmWindow, header);
+  gtk_widget_class_bind_template_child (klass, FmWindow, switcher_bar);
+  gtk_widget_class_bind_template_child (klass, FmWindow, undo_button);
+  gtk_widget_class_bind_template_child (klass, FmWindow, redo_button);
+  gtk_widget_class_bind_template_child (klass, FmWindow, menu_button);
+  gtk_widget_class_bind_template_child (klass, FmWindow, primary_menu);
+  gtk_widget_class_bind_template_child (klass, FmWindow, recent_menu);
+  gtk_widget_class_bind_template_child (klass, FmWindow, busy_revealer);
+  gtk_widget_class_bind_template_child (klass, FmWindow, busy_spinner);
+  gtk_widget_class_bind_template_child (klass, FmWindow, busy_label);
+  gtk_widget_class_bind_template_child (klass, FmWindow, failure_revealer);
+  gtk_widget_class_bind_template_child (klass, FmWindow, failure_label);
+  gtk_widget_class_bind_template_child (klass, FmWindow, frozen_revealer);
+  gtk_widget_class_bind_template_child (klass, FmWindow, frozen_label);
+  gtk_widget_class_bind_template_child (klass, FmWindow, frozen_draft_button);
+  gtk_widget_class_bind_template_child (klass, FmWindow, frozen_branch_button);
+  gtk_widget_class_bind_template_child (klass, FmWindow, flap);
+  gtk_widget_class_bind_template_child (klass, FmWindow, content_stack);
+  gtk_widget_class_bind_template_child (klass, FmWindow, stack);
+  fm_window_bind_pages (klass);
+  gtk_widget_class_bind_template_callback (klass, folded_cb);
+  gtk_widget_class_bind_template_callback (klass, update_switcher_cb);
+  gtk_widget_class_bind_template_callback (klass, picked_cb);
+  gtk_widget_class_bind_template_callback (klass, flap_folded_cb);
+  gtk_widget_class_bind_template_callback (klass, flap_revealed_cb);
+  gtk_widget_class_bind_template_callback (klass, page_changed_cb);
+  gtk_widget_class_bind_template_callback (klass, busy_cancel_cb);
+  gtk_widget_class_bind_template_callback (klass, failure_dismiss_cb);
+}
+
+static void
+install_actions (GtkWidgetClass *klass)
+{
+  gtk_widget_class_install_action (klass, "win.undo", NULL, undo_action);
+  gtk_widget_class_install_action (klass, "win.redo", NULL, redo_action);
+  gtk_widget_class_install_action (klass, "win.show-blends", NULL, show_blends_action);
+  gtk_widget_class_install_action (klass, "win.page", "i", page_action);
+  gtk_widget_class_install_action (klass, "win.nutrition", NULL, nutrition_action);
+  fm_window_install_open_actions (klass);
+  fm_window_install_blend_actions (klass);
+
+  /* Bindings, not application accelerators: a text field with the focus has its own undo. */
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_z, GDK_CONTROL_MASK, "win.undo", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "win.redo", NULL);
+}
+
+static void
+fm_window_class_init (FmWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fm_window_dispose;
+  widget_class->hide = fm_window_hide;
+  GTK_WINDOW_CLASS (klass)->close_request = fm_window_close_request;
+
+  g_type_ensure (FM_TYPE_SIDEBAR);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/window/fm-window.ui");
+  bind_template (widget_class);
+  install_actions (widget_class);
+}
+
+static void
+restore_window_state (FmWindow *self)
+{
+  GSettings *settings = fm_preferences_get ();
+  g_autofree char *page = g_settings_get_string (settings, "page");
+
+  gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"),
+                               g_settings_get_int (settings, "window-height"));
+  if (g_settings_get_boolean (settings, "window-maximized"))
+    gtk_window_maximize (GTK_WINDOW (self));
+  adw_view_stack_set_visible_child_name (self->stack, page);
+  adw_flap_set_reveal_flap (self->flap, g_settings_get_boolean (settings, "show-nutrition"));
+  adw_leaflet_set_visible_child_name (self->leaflet, "work");
+}
+
+static void
+fm_window_init (FmWindow *self)
+{
+  self->loading = TRUE;
+  gtk_widget_init_template (GTK_WIDGET (self));
+  fm_window_defer_menu (self);
+  restore_window_state (self);
+}
+
+static void
+set_session (FmWindow *self, FmSession *session)
+{
+  self->session = g_object_ref (session);
+  fm_sidebar_set_session (self->sidebar, session);
+  g_signal_connect_object (session, "shown-changed", G_CALLBACK (shown_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "blends-changed", G_CALLBACK (update_title), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "history-changed", G_CALLBACK (update_history), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "message", G_CALLBACK (message_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "failure", G_CALLBACK (failure_cb), self, G_CONNECT_SWAPPED);
+}
+
+FmWindow *
+fm_window_new (AdwApplication *application, FmSession *session)
+{
+  FmWindow *self = g_object_new (FM_TYPE_WINDOW, "application", application, NULL);
+
+  set_session (self, session);
+  fm_window_update_recent (self);
+  shown_changed_cb (self);
+  return self;
+}
+
+FmSession *
+fm_window_get_session (FmWindow *self)
+{
+  return self->session;
+}

@@ -1,4 +1,0 @@
-/* fm-error.c - the error domain of the core layer */
-#include "core/fm-error.h"
-
-G_DEFINE_QUARK (fm - core - error - quark, fm_core_error)

@@ -1,0 +1,46 @@
+/* fm-nutrition-text.h - one nutrient of a portion, in words that never hide a gap */
+#pragma once
+
+#include "core/formula/fm-analysis.h"
+
+G_BEGIN_DECLS
+
+/**
+ * FmNutritionText:
+ * @amount: "12.3 mg", "at least 12.3 mg" when part of the mass has no value, or "not known"
+ * @daily_value: share of the Daily Value, same wording; "" when FDA names none
+ * @gap: (nullable): how much of the mass is covered and which ingredients lack the value
+ * @spoken: all of it as one sentence, for a screen reader
+ */
+typedef struct {
+  char *amount;
+  char *daily_value;
+  char *gap;
+  char *spoken;
+} FmNutritionText;
+
+/**
+ * Fills @self.
+ * @portion_g: mass of the portion in g; NaN = not known
+ * @missing: (nullable): names of the ingredients that lack @nutrient
+ */
+void fm_nutrition_text_init (FmNutritionText *self,
+                             FmNutrient nutrient,
+                             const FmAmount *amount,
+                             double portion_g,
+                             const char *const *missing);
+void fm_nutrition_text_clear (FmNutritionText *self);
+
+/** How far a value is known. */
+typedef enum {
+  FM_KNOWLEDGE_NONE,
+  FM_KNOWLEDGE_PART,
+  FM_KNOWLEDGE_FULL,
+} FmKnowledge;
+
+/** Fully known from 99.995 % of the mass on, as fm_analysis_value() has it. */
+FmKnowledge fm_amount_knowledge (const FmAmount *amount);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FmNutritionText, fm_nutrition_text_clear)
+
+G_END_DECLS

@@ -1,0 +1,71 @@
+/* fm-lethality.h - integrated lethality of a core temperature curve by the D/z method
+ *
+ * Lethal rate L = 10^((T - Tref) / z); F = integral of L dt, minutes at Tref; log10 reductions =
+ * F / D(Tref). Bigelow 1921, Ball 1923 (from memory); the arithmetic follows a published one-page
+ * example for Salmonella in ground beef, see fm-lethality.c.
+ *
+ * These are figures for one organism in one matrix, never a verdict on a food.
+ */
+#pragma once
+
+#include "core/experiment/fm-experiment.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  const char *organism; /* scientific name, not translated */
+  const char *matrix;   /* translatable */
+  const char *method;   /* how survivors were counted; translatable */
+  double fat_pct;       /* of the matrix; NaN = not stated */
+  double d_min;         /* decimal reduction time at @ref_c, minutes */
+  double ref_c;
+  double z_c;          /* kelvins per tenfold change of D */
+  double tested_min_c; /* temperatures at which D was measured; NaN = not stated */
+  double tested_max_c;
+  const char *source;
+  const char *mark; /* "read", "memory", "own" */
+} FmLethalityParams;
+
+/** All published sets that state both D and z. */
+const FmLethalityParams *fm_lethality_params (guint *n_params);
+/** A set of the developer's own, marked as such; NaN = not given. */
+void fm_lethality_params_init_own (FmLethalityParams *self, double d_min, double ref_c, double z_c);
+/** "E. coli O157:H7, ground beef, 30.5 % fat". Translated. Returns: (transfer full). */
+char *fm_lethality_params_name (const FmLethalityParams *params);
+
+/** Copy of @readings (FmCoreReading, or NULL) by rising time. Returns: (transfer full). */
+GArray *fm_core_readings_sorted (const GArray *readings);
+/** L at @temp_c, 1 at @ref_c. */
+double fm_lethal_rate (double temp_c, double ref_c, double z_c);
+
+typedef struct {
+  guint n_readings;
+  double *time_s;        /* n_readings, ascending */
+  double *lethal_rate;   /* n_readings */
+  double *f_min;         /* n_readings: F so far, trapezoid of the lethal rate */
+  double total_f_min;    /* the last of them */
+  double log_reductions; /* total_f_min / D */
+  double linear_f_min;   /* F if the temperature ran straight between readings; never above the
+                            trapezoid, which reads high where readings are far apart */
+  double linear_log_reductions;
+  double longest_gap_s;  /* between two neighbouring readings */
+  gboolean extrapolated; /* a reading counts that lies outside the tested temperatures */
+} FmLethality;
+
+/**
+ * fm_lethality_new:
+ * @readings: FmCoreReading, any order
+ *
+ * NULL + error: fewer than two readings (EMPTY), a time or temperature that is no finite number, a
+ * D or z that is not above zero (OUT_OF_RANGE).
+ */
+FmLethality *
+fm_lethality_new (const GArray *readings, const FmLethalityParams *params, GError **error);
+void fm_lethality_free (FmLethality *self);
+/** Figure, organism, D, z, Tref, source, and what limits it, in sentences. Translated.
+ * Returns: (transfer full). */
+char *fm_lethality_text (const FmLethality *self, const FmLethalityParams *params);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmLethality, fm_lethality_free)
+
+G_END_DECLS

@@ -1,0 +1,188 @@
+/* fm-targets-chance.c - how sure the fat of a blend is */
+#include "core/targets/fm-targets-chance.h"
+
+#include "core/formula/fm-analysis.h"
+#include "core/base/fm-error.h"
+#include "core/base/fm-number.h"
+#include "core/base/fm-uncertainty.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* Two-sided 95 % point of the standard normal distribution. */
+#define Z_95 1.959963984540054
+#define MAX_SCALE_STEP_G 1e6
+
+double
+fm_normal_below (double mean, double u, double limit)
+{
+  if (isnan (mean) || isnan (u) || isnan (limit))
+    return NAN;
+  if (u > 0.0)
+    return 0.5 * erfc ((mean - limit) / (u * M_SQRT2));
+  if (mean == limit)
+    return 0.5;
+  return mean < limit ? 1.0 : 0.0;
+}
+
+static gboolean
+check (const FmFormula *formula, double limit_pct, double scale_step_g, GError **error)
+{
+  if (!(fm_formula_total_g (formula) > 0.0)) {
+    g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_EMPTY,
+                 _ ("The blend weighs nothing yet. Type the mass of at least one line first."));
+    return FALSE;
+  }
+  if (!isnan (limit_pct) && !(limit_pct >= 0.0 && limit_pct <= 100.0)) {
+    g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+                 _ ("The fat limit must lie from 0 to 100 %%. Type it in %%."));
+    return FALSE;
+  }
+  if (!(scale_step_g >= 0.0 && scale_step_g <= MAX_SCALE_STEP_G)) {
+    g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+                 _ ("The step of the scale must be 0 g or more. Type it in grams."));
+    return FALSE;
+  }
+  g_auto (GStrv) missing = fm_analysis_missing (formula, FM_NUTRIENT_FAT);
+  if (!missing[0])
+    return TRUE;
+  g_autofree char *names = g_strjoinv ("; ", missing);
+  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE,
+               _ ("The fat of these ingredients is not known: %s. Type it in their analysis."),
+               names);
+  return FALSE;
+}
+
+/* What the propagation needs of each line that weighs something. */
+typedef struct {
+  guint n;
+  double *mass_g;
+  double *fat;
+  double *u_fat;
+  double *u_mass_g;
+  const char **identity;
+} Lines;
+
+static void
+lines_init (Lines *self, const FmFormula *formula, double scale_step_g)
+{
+  guint n = fm_formula_n_lines (formula);
+  *self = (Lines){ 0,
+                   g_new0 (double, n),
+                   g_new0 (double, n),
+                   g_new0 (double, n),
+                   g_new0 (double, n),
+                   g_new0 (const char *, n) };
+  for (guint i = 0; i < n; i++) {
+    const FmFormulaLine *line = fm_formula_line (formula, i);
+    if (!(line->mass_g > 0.0))
+      continue;
+    self->mass_g[self->n] = line->mass_g;
+    self->fat[self->n] = fm_ingredient_fat_g_per_100g (line->ingredient);
+    self->u_fat[self->n] = line->ingredient->fat_u_g_per_100g;
+    self->u_mass_g[self->n] = scale_step_g / sqrt (12.0);
+    self->identity[self->n++] = fm_ingredient_identity (line->ingredient);
+  }
+}
+
+static void
+lines_clear (Lines *self)
+{
+  g_free (self->mass_g);
+  g_free (self->fat);
+  g_free (self->u_fat);
+  g_free (self->u_mass_g);
+  g_free (self->identity);
+}
+
+/* Lines of one ingredient share its error. */
+static double *
+correlations (const Lines *lines)
+{
+  double *r = g_new0 (double, lines->n * lines->n);
+  for (guint i = 0; i < lines->n; i++)
+    for (guint j = 0; j < lines->n; j++)
+      r[i * lines->n + j] = g_str_equal (lines->identity[i], lines->identity[j]) ? 1.0 : 0.0;
+  return r;
+}
+
+static GStrv
+names_without_u (const FmFormula *formula, gboolean *any_with_u)
+{
+  g_autoptr (GStrvBuilder) names = g_strv_builder_new ();
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
+  *any_with_u = FALSE;
+  for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
+    const FmFormulaLine *line = fm_formula_line (formula, i);
+    if (!(line->mass_g > 0.0))
+      continue;
+    if (!isnan (line->ingredient->fat_u_g_per_100g))
+      *any_with_u = TRUE;
+    else if (g_hash_table_add (seen, line->ingredient->name))
+      g_strv_builder_add (names, line->ingredient->name);
+  }
+  return g_strv_builder_end (names);
+}
+
+gboolean
+fm_fat_chance_init (FmFatChance *self,
+                    const FmFormula *formula,
+                    double limit_pct,
+                    double scale_step_g,
+                    GError **error)
+{
+  if (!check (formula, limit_pct, scale_step_g, error))
+    return FALSE;
+  gboolean any_with_u;
+  g_autoptr (FmAnalysis) analysis = fm_analysis_new (formula);
+  *self = (FmFatChance){ .fat_pct = analysis->fat_pct, .u_pct = NAN };
+  self->without_u = names_without_u (formula, &any_with_u);
+  if (any_with_u || scale_step_g > 0.0) {
+    Lines lines;
+    lines_init (&lines, formula, scale_step_g);
+    g_autofree double *r = correlations (&lines);
+    self->u_pct =
+        fm_uncertainty_mixture (lines.n, lines.mass_g, lines.fat, lines.u_fat, lines.u_mass_g, r);
+    lines_clear (&lines);
+  }
+  self->low_pct = self->fat_pct - Z_95 * self->u_pct;
+  self->high_pct = self->fat_pct + Z_95 * self->u_pct;
+  self->below = fm_normal_below (self->fat_pct, self->u_pct, limit_pct);
+  return TRUE;
+}
+
+void
+fm_fat_chance_clear (FmFatChance *self)
+{
+  g_clear_pointer (&self->without_u, g_strfreev);
+}
+
+/* No model is so good that it may say 0 or 100 %. */
+static char *
+chance_text (double probability)
+{
+  if (probability > 0.99)
+    return g_strdup (_ ("more than 99 % sure"));
+  if (probability < 0.01)
+    return g_strdup (_ ("less than 1 % sure"));
+  g_autofree char *percent = fm_number_format_unit (probability * 100.0, 0, "%");
+  return g_strdup_printf (_ ("%s sure"), percent);
+}
+
+char *
+fm_fat_chance_describe (const FmFatChance *self, double limit_pct)
+{
+  if (isnan (self->below))
+    return g_strdup (_ ("How sure the fat is cannot be said: no ingredient states how uncertain "
+                        "its fat is."));
+  g_autofree char *limit = fm_number_format_unit (limit_pct, 1, "%");
+  g_autofree char *chance = chance_text (self->below);
+  /* Translators: "91 % sure", "20.0 %" */
+  g_autofree char *sentence = g_strdup_printf (_ ("%s that fat is below %s."), chance, limit);
+  if (!self->without_u || !self->without_u[0])
+    return g_steal_pointer (&sentence);
+  g_autofree char *names = g_strjoinv ("; ", self->without_u);
+  g_autofree char *gap =
+      g_strdup_printf (_ ("Taken as exact, since no uncertainty is stated: %s."), names);
+  return g_strconcat (sentence, " ", gap, NULL);
+}

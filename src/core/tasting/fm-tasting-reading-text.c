@@ -1,0 +1,181 @@
+/* fm-tasting-reading-text.c - the reading as sentences, most telling first */
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "core/statistics/fm-panel-text-private.h"
+#include "core/tasting/fm-tasting-private.h"
+#include "core/tasting/fm-tasting-reading-private.h"
+
+#define MAX_FINDINGS 5
+
+/** A sentence and how far from chance what it tells is. */
+typedef struct {
+  char *text;
+  double p;
+} Finding;
+
+typedef struct {
+  Finding finding[MAX_FINDINGS];
+  guint n;
+} Findings;
+
+static void
+add_finding (Findings *self, char *text, double p)
+{
+  self->finding[self->n++] = (Finding){ text, isnan (p) ? 1 : p };
+}
+
+/* A stable sort: findings equally far from chance keep the order of the tasks */
+static void
+sort_findings (Findings *self)
+{
+  for (guint i = 1; i < self->n; i++) {
+    const Finding moved = self->finding[i];
+    guint j = i;
+    for (; j > 0 && self->finding[j - 1].p > moved.p; j--)
+      self->finding[j] = self->finding[j - 1];
+    self->finding[j] = moved;
+  }
+}
+
+static void
+collect_findings (const FmTastingReading *self, Findings *findings)
+{
+  const char *const *labels = (const char *const *)self->labels;
+  if (self->rank != NULL)
+    add_finding (findings, fm_panel_rank_sentence (self->rank, labels), self->rank->p);
+  if (self->anova != NULL)
+    add_finding (findings, fm_panel_liking_sentence (self->anova, labels), self->anova->p_sample);
+  if (self->has_preference)
+    add_finding (findings,
+                 fm_panel_choice_sentence (&self->preference, self->preference_names[0],
+                                           self->preference_names[1]),
+                 self->preference.p);
+  if (self->has_triangle)
+    add_finding (findings,
+                 fm_panel_choice_sentence (&self->triangle, self->triangle_names[0],
+                                           self->triangle_names[1]),
+                 self->triangle.p);
+  if (self->has_page)
+    add_finding (findings, fm_panel_page_sentence (&self->page), self->page.p);
+}
+
+static char *
+bare_headline (const FmTastingReading *self)
+{
+  g_autofree char *sheets = fm_panel_count_word_first (self->n_tasters);
+  if (self->jar->len > 0)
+    return g_strdup_printf (ngettext ("%s sheet counts: see what was too little or too much.",
+                                      "%s sheets count: see what was too little or too much.",
+                                      self->n_tasters),
+                            sheets);
+  return g_strdup_printf (ngettext ("%s sheet counts; there is nothing on it to be tested.",
+                                    "%s sheets count; there is nothing on them to be tested.",
+                                    self->n_tasters),
+                          sheets);
+}
+
+static void
+add_line (FmTastingReading *self, const char *text)
+{
+  if (text != NULL)
+    g_ptr_array_add (self->lines, g_strdup (text));
+}
+
+static void
+add_jar_lines (FmTastingReading *self)
+{
+  for (guint i = 0; i < self->jar->len; i++) {
+    const FmTastingJar *jar = self->jar->pdata[i];
+    g_ptr_array_add (self->lines,
+                     /* TRANSLATORS: a sample, then "salt: 3 too little, 1 just about right ..." */
+                     g_strdup_printf (_ ("%s, %s"), self->labels[jar->sample], jar->sentence));
+  }
+}
+
+static guint
+sheets_in_state (const FmTasting *tasting, FmSheetState state)
+{
+  guint n = 0;
+  for (guint t = 0; t < tasting->tasters->len; t++)
+    n += fm_tasting_taster (tasting, t)->sheet == state;
+  return n;
+}
+
+static void
+add_sheet_lines (FmTastingReading *self, const FmTasting *tasting)
+{
+  const guint n_waited = sheets_in_state (tasting, FM_SHEET_WAITED_FOR);
+  const guint n_missing = sheets_in_state (tasting, FM_SHEET_MISSING);
+  const guint n_dropped = sheets_in_state (tasting, FM_SHEET_DROPPED_OUT);
+  if (n_waited > 0)
+    g_ptr_array_add (self->lines,
+                     g_strdup_printf (ngettext ("%u sheet is still waited for and not counted; "
+                                                "stopping when the numbers please makes p too "
+                                                "small.",
+                                                "%u sheets are still waited for and not counted; "
+                                                "stopping when the numbers please makes p too "
+                                                "small.",
+                                                n_waited),
+                                      n_waited));
+  if (n_missing > 0)
+    g_ptr_array_add (self->lines, g_strdup_printf (ngettext ("%u sheet is missing.",
+                                                             "%u sheets are missing.", n_missing),
+                                                   n_missing));
+  if (n_dropped > 0)
+    g_ptr_array_add (self->lines,
+                     g_strdup_printf (ngettext ("%u taster dropped out; what was marked until "
+                                                "then counts.",
+                                                "%u tasters dropped out; what they marked until "
+                                                "then counts.",
+                                                n_dropped),
+                                      n_dropped));
+  if (self->rank != NULL && self->rank->n_left_out > 0)
+    g_ptr_array_add (self->lines,
+                     g_strdup_printf (ngettext ("%u sheet ranks fewer than two cups and says "
+                                                "nothing on the order.",
+                                                "%u sheets rank fewer than two cups and say "
+                                                "nothing on the order.",
+                                                self->rank->n_left_out),
+                                      self->rank->n_left_out));
+}
+
+static gboolean
+was_opened_early (const FmTasting *tasting)
+{
+  for (guint i = 0; i < tasting->events->len; i++)
+    if (((const FmTastingEvent *)tasting->events->pdata[i])->kind == FM_TASTING_EVENT_OPENED_EARLY)
+      return TRUE;
+  return FALSE;
+}
+
+void
+fm_tasting_reading_tell (FmTastingReading *self, const FmTasting *tasting)
+{
+  Findings findings = { .n = 0 };
+
+  self->lines = g_ptr_array_new_with_free_func (g_free);
+  collect_findings (self, &findings);
+  /* the first asked is the headline, whatever came out: no picking of the best-looking test */
+  self->headline = findings.n > 0 ? findings.finding[0].text : bare_headline (self);
+  if (findings.n > 0) {
+    Findings others = { .n = 0 };
+    for (guint i = 1; i < findings.n; i++)
+      add_finding (&others, findings.finding[i].text, findings.finding[i].p);
+    sort_findings (&others);
+    for (guint i = 0; i < others.n; i++)
+      g_ptr_array_add (self->lines, others.finding[i].text);
+  }
+  if (self->rank != NULL)
+    self->agreement_sentence = fm_panel_agreement_sentence (self->rank);
+  add_line (self, self->agreement_sentence);
+  add_line (self, self->position_sentence);
+  add_jar_lines (self);
+  add_line (self, self->rank_problem);
+  add_line (self, self->anova_problem);
+  add_line (self, self->page_problem);
+  add_sheet_lines (self, tasting);
+  if (was_opened_early (tasting))
+    add_line (self, _ ("The tasting was opened before all sheets were in: sheets entered later "
+                       "were not blind."));
+}

@@ -1,0 +1,159 @@
+/* fm-notebook-copy.c - consistent copies while the notebook is in use */
+#include "store/notebook/fm-notebook-private.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <stdlib.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#define PAGES_PER_STEP 256
+
+void
+fm_notebook_sync_folder (const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+  int fd = open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+
+  if (fd < 0)
+    return;
+  fsync (fd);
+  close (fd);
+}
+
+static void
+set_file_error (const char *path, int saved_errno, GError **error)
+{
+  g_autofree char *shown = g_filename_display_name (path);
+
+  if (saved_errno == ENOSPC || saved_errno == EDQUOT)
+    fm_db_set_error_code (SQLITE_FULL, g_strerror (saved_errno), error);
+  else
+    g_set_error (error, FM_STORE_ERROR,
+                 saved_errno == EIO ? FM_STORE_ERROR_FAILED : FM_STORE_ERROR_NO_PERMISSION,
+                 _ ("“%s” cannot be written (%s). Choose another folder."), shown,
+                 g_strerror (saved_errno));
+}
+
+static gboolean
+copy_pages (FmDb *from, FmDb *to, GCancellable *cancellable, GError **error)
+{
+  sqlite3_backup *backup =
+      sqlite3_backup_init (fm_db_handle (to), "main", fm_db_handle (from), "main");
+  gboolean cancelled;
+  int code;
+
+  if (backup == NULL) {
+    fm_db_set_error (fm_db_handle (to), error);
+    return FALSE;
+  }
+  do {
+    cancelled = g_cancellable_set_error_if_cancelled (cancellable, error);
+    code = cancelled ? SQLITE_DONE : sqlite3_backup_step (backup, PAGES_PER_STEP);
+  } while (code == SQLITE_OK);
+  sqlite3_backup_finish (backup);
+  if (!cancelled && code != SQLITE_DONE)
+    fm_db_set_error (fm_db_handle (to), error);
+  return !cancelled && code == SQLITE_DONE;
+}
+
+/* A copy without WAL is one plain file, also for a reader without write permission. */
+static gboolean
+write_copy (FmDb *from, const char *temp_path, GCancellable *cancellable, GError **error)
+{
+  g_autoptr (FmDb) to = fm_db_open (temp_path, SQLITE_OPEN_READWRITE, error);
+  g_autofree char *mode = NULL;
+
+  if (to == NULL || !copy_pages (from, to, cancellable, error))
+    return FALSE;
+  mode = fm_db_query_text (to, "PRAGMA journal_mode = DELETE", error);
+  if (mode == NULL)
+    return FALSE;
+  if (g_strcmp0 (mode, "delete") != 0) {
+    fm_db_set_error_code (SQLITE_ERROR, mode, error);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+publish (const char *temp_path, const char *path, int fd, GError **error)
+{
+  if (fsync (fd) != 0 || g_rename (temp_path, path) != 0) {
+    set_file_error (path, errno, error);
+    return FALSE;
+  }
+  fm_notebook_sync_folder (path);
+  return TRUE;
+}
+
+static void
+remove_temporary (const char *temp_path)
+{
+  static const char *const endings[] = { "", "-journal", "-wal", "-shm" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (endings); i++) {
+    g_autofree char *name = g_strconcat (temp_path, endings[i], NULL);
+
+    g_unlink (name);
+  }
+}
+
+gboolean
+fm_notebook_copy_db (FmDb *db, const char *path, GCancellable *cancellable, GError **error)
+{
+  g_autofree char *temp_path = g_strconcat (path, ".XXXXXX", NULL);
+  int fd = g_mkstemp_full (temp_path, O_RDWR | O_CLOEXEC, 0644);
+  gboolean ok;
+
+  if (fd < 0) {
+    set_file_error (path, errno, error);
+    return FALSE;
+  }
+  ok = write_copy (db, temp_path, cancellable, error) && publish (temp_path, path, fd, error);
+  if (!ok)
+    remove_temporary (temp_path);
+  close (fd);
+  return ok;
+}
+
+/* Replacing a notebook that somebody writes would pull it from under them. */
+static gboolean
+check_target_is_free (FmNotebook *self, const char *path, GError **error)
+{
+  g_autofree char *real = realpath (path, NULL);
+  int fd;
+
+  if (real == NULL)
+    return TRUE;
+  if (g_strcmp0 (real, self->path) == 0) {
+    g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_IN_USE,
+                         _ ("A notebook cannot be copied onto itself. Choose another name."));
+    return FALSE;
+  }
+  fd = fm_notebook_lock_acquire (real, error);
+  if (fd < 0)
+    return FALSE;
+  fm_notebook_lock_release (real, fd);
+  return TRUE;
+}
+
+gboolean
+fm_notebook_save_copy (FmNotebook *self,
+                       const char *path,
+                       GCancellable *cancellable,
+                       GError **error)
+{
+  g_autoptr (FmDb) db = NULL;
+  gint64 n_objects;
+
+  if (!check_target_is_free (self, path, error))
+    return FALSE;
+  /* A connection of its own, held on one state, so that work goes on meanwhile. */
+  db = fm_db_open (self->reader_name, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
+  return db != NULL && fm_db_exec (db, "BEGIN", error) &&
+         fm_db_query_int (db, "SELECT count(*) FROM sqlite_schema", &n_objects, error) &&
+         fm_notebook_copy_db (db, path, cancellable, error);
+}

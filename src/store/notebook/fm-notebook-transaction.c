@@ -1,0 +1,109 @@
+/* fm-notebook-transaction.c - who may write and read, and when */
+#include "store/notebook/fm-db-private.h"
+#include "store/notebook/fm-notebook-private.h"
+
+#include <glib/gi18n-lib.h>
+
+/* A BEGIN that fails half way leaves a transaction open as well. */
+static void
+roll_back (FmDb *db)
+{
+  if (!sqlite3_get_autocommit (db->handle))
+    fm_db_exec (db, "ROLLBACK", NULL);
+}
+
+FmDb *
+fm_notebook_begin (FmNotebook *self, GError **error)
+{
+  FmDb *db = self->writer;
+
+  if (db == NULL) {
+    g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION,
+                         _ ("This notebook is open for reading only. Save a copy and change that, "
+                            "or close it in the other window first."));
+    return NULL;
+  }
+  g_rec_mutex_lock (&self->writer_lock);
+  if (!fm_db_exec (db, db->depth == 0 ? "BEGIN IMMEDIATE" : "SAVEPOINT nested", error)) {
+    if (db->depth == 0)
+      roll_back (db);
+    g_rec_mutex_unlock (&self->writer_lock);
+    return NULL;
+  }
+  db->depth++;
+  g_atomic_pointer_set (&self->writer_owner, g_thread_self ());
+  return db;
+}
+
+static gboolean
+end_nested (FmDb *db, gboolean success, GError **error)
+{
+  if (success)
+    return fm_db_exec (db, "RELEASE nested", error);
+  /* When SQLite has rolled back the whole transaction, the outer commit fails and says so. */
+  fm_db_exec (db, "ROLLBACK TO nested; RELEASE nested", NULL);
+  return FALSE;
+}
+
+static gboolean
+end_outer (FmDb *db, gboolean success, GError **error)
+{
+  if (success && fm_db_exec (db, "COMMIT", error))
+    return TRUE;
+  roll_back (db);
+  return FALSE;
+}
+
+gboolean
+fm_notebook_end (FmNotebook *self, gboolean success, GError **error)
+{
+  FmDb *db = self->writer;
+  gboolean ended;
+
+  db->depth--;
+  if (db->depth > 0) {
+    ended = end_nested (db, success, error);
+  } else {
+    ended = end_outer (db, success, error);
+    g_atomic_pointer_set (&self->writer_owner, NULL);
+  }
+  g_rec_mutex_unlock (&self->writer_lock);
+  return ended;
+}
+
+FmReader *
+fm_notebook_reader (FmNotebook *self, GCancellable *cancellable, GError **error)
+{
+  FmDb *db = self->reader;
+
+  if (g_cancellable_set_error_if_cancelled (cancellable, error))
+    return NULL;
+  if (g_atomic_pointer_get (&self->writer_owner) == g_thread_self ())
+    return self->writer;
+  g_rec_mutex_lock (&self->reader_lock);
+  if (db->depth == 0) {
+    if (!fm_db_exec (db, "BEGIN", error)) {
+      roll_back (db);
+      g_rec_mutex_unlock (&self->reader_lock);
+      return NULL;
+    }
+    fm_db_set_cancellable (db, cancellable);
+  }
+  db->depth++;
+  return db;
+}
+
+void
+fm_reader_release (FmReader *reader)
+{
+  FmNotebook *self = reader != NULL ? reader->notebook : NULL;
+
+  if (self == NULL || reader == self->writer)
+    return;
+  reader->depth--;
+  if (reader->depth == 0) {
+    fm_db_set_cancellable (reader, NULL);
+    fm_db_exec (reader, "COMMIT", NULL);
+  }
+  g_rec_mutex_unlock (&self->reader_lock);
+}

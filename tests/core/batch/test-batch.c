@@ -1,0 +1,347 @@
+/* test-batch.c - batch sheets, corrections of a real batch, certainty of its fat */
+#include "core/batch/fm-batch-correction.h"
+#include "core/batch/fm-batch-weighed.h"
+#include "core/batch/fm-batch.h"
+#include "core/base/fm-error.h"
+#include "core/targets/fm-targets-chance.h"
+
+#include "blends.h"
+
+#define SEED 20260417
+
+static void
+test_sheet (void)
+{
+  g_autoptr (FmFormula) formula = three_line_blend ();
+  FmIngredient *lean = fm_formula_line (formula, 0)->ingredient;
+  lean->ep_yield_pct = 80.0;
+  lean->price_per_kg = 8.0;
+  fm_formula_line (formula, 1)->ingredient->price_per_kg = 5.0;
+  fm_formula_line (formula, 2)->ingredient->price_per_kg = 2.0;
+  FmBatchPlan plan = { 10, 190.0, 5.0, 1.5, 75.0 };
+  g_autoptr (FmBatch) batch = fm_batch_new (formula, &plan, NULL);
+  assert_near (batch->ground_g, 1900.0, 1e-9);
+  assert_near (batch->edible_g, 2000.0, 1e-9);
+  const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, 0);
+  assert_near (line->edible_g, 1000.0, 1e-9);
+  assert_near (line->purchased_g, 1250.0, 1e-9);
+  assert_near (line->cost, 10.0, 1e-9);
+  g_assert_false (line->yield_assumed);
+  assert_near (batch->cost, 10.0 + 3.0 + 0.8, 1e-9);
+  assert_near (batch->cost_per_raw_patty, 1.38, 1e-9);
+  assert_near (batch->cost_per_cooked_patty, 1.38, 1e-9);
+  assert_near (batch->cooked_patty_g, 142.5, 1e-9);
+  assert_near (batch->cost_per_100g_cooked, 1.38 / 142.5 * 100.0, 1e-9);
+  assert_near (batch->salt_g, 28.5, 1e-9);
+}
+
+static void
+test_sheet_gaps (void)
+{
+  g_autoptr (FmFormula) formula = three_line_blend ();
+  FmBatchPlan plan;
+  fm_batch_plan_init (&plan, formula->brief);
+  g_autoptr (FmBatch) batch = fm_batch_new (formula, &plan, NULL);
+  g_assert_true (isnan (batch->cost));
+  g_assert_true (isnan (batch->salt_g));
+  g_assert_true (isnan (batch->cost_per_100g_cooked));
+  g_assert_cmpuint (g_strv_length (batch->without_price), ==, 3);
+
+  fm_formula_line (formula, 0)->ingredient->price_per_kg = 8.0;
+  g_autoptr (FmBatch) partly = fm_batch_new (formula, &plan, NULL);
+  assert_near (partly->cost, g_array_index (partly->lines, FmBatchLine, 0).cost, 1e-9);
+  g_assert_cmpfloat (partly->cost_per_raw_patty, >, 0.0);
+  g_assert_cmpuint (g_strv_length (partly->without_price), ==, 2);
+
+  const double bad[] = { -1.0, 60.0, NAN, INFINITY };
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++) {
+    g_autoptr (GError) error = NULL;
+    plan.grind_loss_pct = bad[i];
+    g_assert_null (fm_batch_new (formula, &plan, &error));
+    g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE);
+  }
+  g_autoptr (FmFormula) empty = fm_formula_new ();
+  g_autoptr (GError) error = NULL;
+  fm_batch_plan_init (&plan, formula->brief);
+  g_assert_null (fm_batch_new (empty, &plan, &error));
+  g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_EMPTY);
+}
+
+static GPtrArray *
+shelf (void)
+{
+  GPtrArray *ingredients = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_ingredient_unref);
+  g_ptr_array_add (ingredients, ingredient_with_fat ("Lean", 10.0));
+  g_ptr_array_add (ingredients, ingredient_with_fat ("Plate", 30.0));
+  g_ptr_array_add (ingredients, ingredient_with_fat ("Backfat", 90.0));
+  g_ptr_array_add (ingredients, ingredient_with_fat ("Mystery", NAN));
+  return ingredients;
+}
+
+static void
+test_corrections (void)
+{
+  g_autoptr (GPtrArray) ingredients = shelf ();
+  g_autoptr (GPtrArray) ways = fm_batch_corrections (1000.0, 15.0, 20.0, ingredients, 0.0, NULL);
+  const FmCorrection *first = g_ptr_array_index (ways, 0);
+  const FmCorrection *second = g_ptr_array_index (ways, 1);
+  g_assert_cmpstr (first->ingredient->name, ==, "Backfat");
+  assert_near (first->add_g, 1000.0 * 5.0 / 70.0, 1e-9);
+  assert_near (second->add_g, 500.0, 1e-9);
+  assert_near (second->new_total_g, 1500.0, 1e-9);
+  for (guint i = 2; i < 4; i++) {
+    const FmCorrection *no = g_ptr_array_index (ways, i);
+    g_assert_false (no->possible);
+    g_assert_true (isnan (no->add_g));
+    g_assert_nonnull (no->sentence);
+  }
+}
+
+static void
+test_correction_balance (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+  g_autoptr (GPtrArray) ingredients = shelf ();
+  for (int run = 0; run < 200; run++) {
+    double batch_g = g_rand_double_range (rand, 100.0, 5000.0);
+    double fat = g_rand_double_range (rand, 5.0, 60.0);
+    double target = g_rand_double_range (rand, 11.0, 29.0);
+    g_autoptr (GPtrArray) ways =
+        fm_batch_corrections (batch_g, fat, target, ingredients, 0.0, NULL);
+    for (guint i = 0; i < ways->len; i++) {
+      const FmCorrection *way = g_ptr_array_index (ways, i);
+      if (!way->possible)
+        continue;
+      double own = fm_ingredient_fat_g_per_100g (way->ingredient);
+      g_assert_cmpfloat (way->add_g, >=, 0.0);
+      assert_near (batch_g * fat + way->add_g * own, way->new_total_g * target, 1e-6 * batch_g);
+    }
+  }
+}
+
+static void
+test_correction_bad_input (void)
+{
+  g_autoptr (GPtrArray) ingredients = shelf ();
+  const struct {
+    double mass, fat, target;
+    int code;
+  } bad[] = {
+    { 0.0, 15.0, 20.0, FM_CORE_ERROR_EMPTY },
+    { NAN, 15.0, 20.0, FM_CORE_ERROR_EMPTY },
+    { 1e300, 15.0, 20.0, FM_CORE_ERROR_OUT_OF_RANGE },
+    { 1000.0, NAN, 20.0, FM_CORE_ERROR_UNKNOWN_VALUE },
+    { 1000.0, 15.0, 120.0, FM_CORE_ERROR_OUT_OF_RANGE },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++) {
+    g_autoptr (GError) error = NULL;
+    g_assert_null (
+        fm_batch_corrections (bad[i].mass, bad[i].fat, bad[i].target, ingredients, 0.0, &error));
+    g_assert_error (error, FM_CORE_ERROR, bad[i].code);
+  }
+}
+
+static void
+test_top_up (void)
+{
+  const char *names[] = { "Lean", "Fat", "Extra" };
+  const double planned[] = { 800.0, 200.0, 0.0 };
+  const double weighed[] = { 780.0, 220.0, 0.0 };
+  g_auto (FmTopUp) top_up = { 0 };
+  g_assert_true (fm_top_up_init (&top_up, 3, names, planned, weighed, NULL));
+  assert_near (top_up.total_g, 1100.0, 1e-9);
+  assert_near (top_up.add_g[0], 100.0, 1e-9);
+  assert_near (top_up.add_g[1], 0.0, 1e-9);
+  g_assert_cmpint (top_up.most_over, ==, 1);
+
+  const double extra[] = { 800.0, 200.0, 5.0 };
+  g_auto (FmTopUp) failed = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_assert_false (fm_top_up_init (&failed, 3, names, planned, extra, &error));
+  g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE);
+  g_assert_nonnull (strstr (error->message, "Extra"));
+}
+
+static const double extra_g = 12.0;
+
+static FmExperiment *
+experiment_of (const FmFormula *version)
+{
+  FmExperiment *experiment = fm_experiment_new ();
+
+  fm_experiment_plan (experiment, version);
+  g_array_index (experiment->weighings, FmWeighing, 0).weighed_g = 420.0;
+  fm_experiment_add_weighing (experiment, NULL, "Ice", NAN, extra_g);
+  fm_experiment_add_weighing (experiment, NULL, "Pepper", NAN, NAN);
+  return experiment;
+}
+
+static void
+test_weighed_plan (void)
+{
+  g_autoptr (FmFormula) version = three_line_blend ();
+  g_autoptr (FmExperiment) experiment = experiment_of (version);
+  g_autofree double *weighed_g = NULL;
+  g_autoptr (FmFormula) plan = fm_batch_weighed_plan (version, experiment->weighings, &weighed_g);
+
+  g_assert_cmpuint (fm_formula_n_lines (plan), ==, 5);
+  for (guint i = 0; i < 3; i++)
+    assert_near (mass_of (plan, i), g_array_index (experiment->weighings, FmWeighing, i).planned_g,
+                 1e-12);
+  g_assert_cmpfloat (weighed_g[0], ==, 420.0);
+  g_assert_true (isnan (weighed_g[1]));
+  g_assert_cmpstr (name_of (plan, 3), ==, "Ice");
+  g_assert_cmpfloat (mass_of (plan, 3), ==, 0.0);
+  g_assert_cmpfloat (weighed_g[3], ==, extra_g);
+  g_assert_true (isnan (fm_ingredient_fat_g_per_100g (fm_formula_line (plan, 3)->ingredient)));
+  g_assert_cmpfloat (weighed_g[4], ==, 0.0);
+}
+
+/* A line that the experiment does not know plans nothing; the version stays as it was. */
+static void
+test_weighed_plan_without_line (void)
+{
+  g_autoptr (FmFormula) version = three_line_blend ();
+  g_autoptr (FmExperiment) experiment = experiment_of (version);
+  g_autofree double *weighed_g = NULL;
+
+  g_array_remove_index (experiment->weighings, 1);
+  g_autoptr (FmFormula) plan = fm_batch_weighed_plan (version, experiment->weighings, &weighed_g);
+  g_assert_cmpfloat (mass_of (plan, 1), ==, 0.0);
+  g_assert_cmpfloat (weighed_g[1], ==, 0.0);
+  g_assert_cmpfloat (mass_of (version, 1), ==, 300.0);
+}
+
+/* Whatever was weighed in, topping up gives every ingredient its planned share and takes nothing
+ * out; no smaller batch would do. */
+static void
+test_top_up_balance (void)
+{
+  const char *names[] = { "Lean", "Plate", "Backfat", "Salt" };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+
+  for (int run = 0; run < 500; run++) {
+    double planned[4], weighed[4];
+    double planned_g = 0.0, mass_g = 0.0;
+    gboolean one_is_full = FALSE;
+    for (guint i = 0; i < 4; i++) {
+      planned[i] = g_rand_double_range (rand, 1.0, 2000.0);
+      weighed[i] = planned[i] * g_rand_double_range (rand, 0.0, 1.4);
+      planned_g += planned[i];
+    }
+    g_auto (FmTopUp) top_up = { 0 };
+    g_assert_true (fm_top_up_init (&top_up, 4, names, planned, weighed, NULL));
+    for (guint i = 0; i < 4; i++) {
+      double after_g = weighed[i] + top_up.add_g[i];
+      g_assert_cmpfloat (top_up.add_g[i], >=, 0.0);
+      assert_near (after_g / top_up.total_g, planned[i] / planned_g, 1e-9);
+      one_is_full |= top_up.add_g[i] <= 1e-9 * after_g;
+      mass_g += after_g;
+    }
+    assert_near (mass_g, top_up.total_g, 1e-6);
+    g_assert_true (one_is_full || top_up.total_g <= planned_g * (1.0 + 1e-12));
+  }
+}
+
+/* What a sheet weighs and costs is what its lines weigh and cost, and grinding loses what is told.
+ */
+static void
+test_sheet_balance (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+
+  for (int run = 0; run < 300; run++) {
+    g_autoptr (FmFormula) formula = three_line_blend ();
+    FmBatchPlan plan = { g_rand_int_range (rand, 1, 400), g_rand_double_range (rand, 20.0, 400.0),
+                         g_rand_double_range (rand, 0.0, 50.0), 1.0,
+                         g_rand_double_range (rand, 40.0, 100.0) };
+    double edible_g = 0.0, purchased_g = 0.0, cost = 0.0, share_pct = 0.0;
+    for (guint i = 0; i < 3; i++) {
+      FmIngredient *ingredient = fm_formula_line (formula, i)->ingredient;
+      fm_formula_line (formula, i)->mass_g = g_rand_double_range (rand, 1.0, 3000.0);
+      ingredient->price_per_kg = g_rand_double_range (rand, 0.0, 30.0);
+      ingredient->ep_yield_pct = g_rand_double_range (rand, 30.0, 100.0);
+    }
+    g_autoptr (FmBatch) batch = fm_batch_new (formula, &plan, NULL);
+    for (guint i = 0; i < batch->lines->len; i++) {
+      const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, i);
+      double yield_pct = line->line->ingredient->ep_yield_pct;
+      assert_near (fm_batch_edible_g (line->purchased_g, yield_pct), line->edible_g, 1e-6);
+      g_assert_cmpfloat (line->purchased_g, >=, line->edible_g);
+      edible_g += line->edible_g;
+      purchased_g += line->purchased_g;
+      cost += line->cost;
+      share_pct += line->share_pct;
+    }
+    assert_near (share_pct, 100.0, 1e-9);
+    assert_near (edible_g, batch->edible_g, 1e-6 * batch->edible_g);
+    assert_near (purchased_g, batch->purchased_g, 1e-6 * batch->purchased_g);
+    assert_near (cost, batch->cost, 1e-6 * (1.0 + cost));
+    assert_near (batch->edible_g * (1.0 - plan.grind_loss_pct / 100.0), batch->ground_g,
+                 1e-6 * batch->ground_g);
+    assert_near (batch->cost_per_100g_cooked * batch->cooked_patty_g / 100.0,
+                 batch->cost_per_cooked_patty, 1e-9 * (1.0 + cost));
+    assert_near (batch->cost_per_cooked_patty * plan.n_patties, batch->cost, 1e-6 * (1.0 + cost));
+  }
+}
+
+static void
+test_chance (void)
+{
+  /* Standard normal distribution: 0.975 lies below 1.959964 (from memory, any table). */
+  assert_near (fm_normal_below (0.0, 1.0, 1.959964), 0.975, 1e-7);
+  g_assert_cmpfloat (fm_normal_below (20.0, 0.0, 20.0), ==, 0.5);
+  g_assert_true (isnan (fm_normal_below (20.0, NAN, 20.0)));
+
+  g_autoptr (FmFormula) formula = fm_formula_new ();
+  g_autoptr (FmIngredient) lean = ingredient_with_fat ("Lean", 18.0);
+  lean->fat_u_g_per_100g = 1.0;
+  fm_formula_add (formula, lean, 500.0);
+  fm_formula_add (formula, lean, 500.0);
+  g_auto (FmFatChance) chance = { 0 };
+  g_assert_true (fm_fat_chance_init (&chance, formula, 20.0, 0.0, NULL));
+  /* Two lines of one ingredient share its error: 1, not 1 / sqrt (2). */
+  assert_near (chance.u_pct, 1.0, 1e-12);
+  assert_near (chance.below, 0.977249868, 1e-8);
+}
+
+static void
+test_chance_of_scale (void)
+{
+  g_autoptr (FmFormula) formula = fm_formula_new ();
+  add_line (formula, "Lean", 10.0, 500.0);
+  add_line (formula, "Fat", 30.0, 500.0);
+  g_auto (FmFatChance) unstated = { 0 };
+  g_assert_true (fm_fat_chance_init (&unstated, formula, 21.0, 0.0, NULL));
+  g_assert_true (isnan (unstated.below));
+  g_auto (FmFatChance) weighed = { 0 };
+  g_assert_true (fm_fat_chance_init (&weighed, formula, 21.0, 12.0, NULL));
+  /* Both deviate 10 points from the mean: u = 10 / 1000 x 12 / sqrt (12) x sqrt (2). */
+  assert_near (weighed.u_pct, 0.01 * 12.0 / sqrt (12.0) * sqrt (2.0), 1e-12);
+  g_assert_cmpuint (g_strv_length (weighed.without_u), ==, 2);
+
+  add_line (formula, "Mystery", NAN, 1.0);
+  g_auto (FmFatChance) failed = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_assert_false (fm_fat_chance_init (&failed, formula, 21.0, 0.0, &error));
+  g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/batch/sheet", test_sheet);
+  g_test_add_func ("/batch/sheet-gaps", test_sheet_gaps);
+  g_test_add_func ("/batch/corrections", test_corrections);
+  g_test_add_func ("/batch/correction-balance", test_correction_balance);
+  g_test_add_func ("/batch/correction-bad-input", test_correction_bad_input);
+  g_test_add_func ("/batch/top-up", test_top_up);
+  g_test_add_func ("/batch/weighed-plan", test_weighed_plan);
+  g_test_add_func ("/batch/weighed-plan-without-line", test_weighed_plan_without_line);
+  g_test_add_func ("/batch/top-up-balance", test_top_up_balance);
+  g_test_add_func ("/batch/sheet-balance", test_sheet_balance);
+  g_test_add_func ("/chance/shared-source", test_chance);
+  g_test_add_func ("/chance/scale", test_chance_of_scale);
+  return g_test_run ();
+}

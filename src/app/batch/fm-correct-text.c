@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-formula-line-mass.h"
+#include "app/widgets/fm-mass-text.h"
 #include "core/formula/fm-analysis.h"
 
 /* Additions below this are no act for a cook. */

@@ -6,7 +6,7 @@
 
 #include "app/widgets/fm-accessible.h"
 #include "app/batch/fm-correct-text.h"
-#include "app/widgets/fm-formula-line-mass.h"
+#include "app/widgets/fm-mass-text.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/widgets/fm-widget.h"
 #include "core/formula/fm-analysis.h"

@@ -5,7 +5,7 @@
 #include <math.h>
 
 #include "app/charts/fm-chart-text.h"
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "core/base/fm-number.h"
 
 /* USDA FSIS, Safe minimum internal temperature chart: ground meat, consumers. */
@@ -21,7 +21,7 @@ struct _FmReadingsChart {
 
   GArray *readings;
   GArray *estimate; /* FmCoreReading; empty = none */
-  FmExperimentUnits *units;
+  FmTemperatureUnit *units;
 };
 
 G_DEFINE_FINAL_TYPE (FmReadingsChart, fm_readings_chart, GTK_TYPE_WIDGET)
@@ -75,8 +75,8 @@ scale_init (Scale *scale, FmReadingsChart *self, double width, double height)
   widen (self->estimate, &last_s, &low_c, &high_c);
   scale->time_step = nice_step (last_s / 60.0);
   scale->time_max_min = ceil (last_s / 60.0 / scale->time_step) * scale->time_step;
-  scale->temp_min = fm_experiment_units_to_shown (self->units, low_c);
-  scale->temp_max = fm_experiment_units_to_shown (self->units, high_c);
+  scale->temp_min = fm_temperature_unit_to_shown (self->units, low_c);
+  scale->temp_max = fm_temperature_unit_to_shown (self->units, high_c);
   scale->temp_step = nice_step (scale->temp_max - scale->temp_min);
   scale->temp_min = floor (scale->temp_min / scale->temp_step) * scale->temp_step;
   scale->temp_max = ceil (scale->temp_max / scale->temp_step) * scale->temp_step;
@@ -122,7 +122,7 @@ draw_axes (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA
 
     fm_chart_text_draw (GTK_WIDGET (self), cr, label, to_x (scale, time), bottom + 9, 0.5, 0);
   }
-  unit = g_strdup_printf (_ ("Core %s over minutes"), fm_experiment_units_symbol (self->units));
+  unit = g_strdup_printf (_ ("Core %s over minutes"), fm_temperature_unit_symbol (self->units));
   fm_chart_text_draw (GTK_WIDGET (self), cr, unit, MARGIN_START, scale->height - 8, 0, 0);
 }
 
@@ -130,12 +130,12 @@ static void
 draw_figure (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA *colour)
 {
   const double dashes[] = { 6, 4 };
-  const double temp = fm_experiment_units_to_shown (self->units, FIGURE_C);
+  const double temp = fm_temperature_unit_to_shown (self->units, FIGURE_C);
   const double y = floor (to_y (scale, temp)) + 0.5;
-  const gboolean fahrenheit = fm_experiment_units_get_fahrenheit (self->units);
+  const gboolean fahrenheit = fm_temperature_unit_get_fahrenheit (self->units);
   g_autofree char *number = fm_number_format (temp, fahrenheit ? 0 : 1);
   g_autofree char *label =
-      g_strdup_printf ("USDA FSIS %s %s", number, fm_experiment_units_symbol (self->units));
+      g_strdup_printf ("USDA FSIS %s %s", number, fm_temperature_unit_symbol (self->units));
 
   gdk_cairo_set_source_rgba (cr, colour);
   cairo_save (cr);
@@ -157,7 +157,7 @@ draw_curve (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGB
     for (guint i = 0; i < self->readings->len; i++) {
       const FmCoreReading *reading = &g_array_index (self->readings, FmCoreReading, i);
       const double x = to_x (scale, reading->time_s / 60.0);
-      const double y = to_y (scale, fm_experiment_units_to_shown (self->units, reading->temp_c));
+      const double y = to_y (scale, fm_temperature_unit_to_shown (self->units, reading->temp_c));
 
       if (pass == 0) {
         cairo_line_to (cr, x, y);
@@ -188,7 +188,7 @@ draw_estimate (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const Gdk
     const FmCoreReading *point = &g_array_index (self->estimate, FmCoreReading, i);
 
     cairo_line_to (cr, to_x (scale, point->time_s / 60.0),
-                   to_y (scale, fm_experiment_units_to_shown (self->units, point->temp_c)));
+                   to_y (scale, fm_temperature_unit_to_shown (self->units, point->temp_c)));
   }
   cairo_stroke (cr);
   cairo_restore (cr);
@@ -243,7 +243,7 @@ describe_readings (FmReadingsChart *self)
   const FmCoreReading *first;
   const FmCoreReading *last;
   double peak_c = -G_MAXDOUBLE;
-  const char *unit = fm_experiment_units_symbol (self->units);
+  const char *unit = fm_temperature_unit_symbol (self->units);
   g_autofree char *from = NULL;
   g_autofree char *to = NULL;
   g_autofree char *peak = NULL;
@@ -255,9 +255,9 @@ describe_readings (FmReadingsChart *self)
   last = &g_array_index (self->readings, FmCoreReading, n - 1);
   for (guint i = 0; i < n; i++)
     peak_c = MAX (peak_c, g_array_index (self->readings, FmCoreReading, i).temp_c);
-  from = fm_number_format_unit (fm_experiment_units_to_shown (self->units, first->temp_c), 1, unit);
-  to = fm_number_format_unit (fm_experiment_units_to_shown (self->units, last->temp_c), 1, unit);
-  peak = fm_number_format_unit (fm_experiment_units_to_shown (self->units, peak_c), 1, unit);
+  from = fm_number_format_unit (fm_temperature_unit_to_shown (self->units, first->temp_c), 1, unit);
+  to = fm_number_format_unit (fm_temperature_unit_to_shown (self->units, last->temp_c), 1, unit);
+  peak = fm_number_format_unit (fm_temperature_unit_to_shown (self->units, peak_c), 1, unit);
   minutes = fm_number_format ((last->time_s - first->time_s) / 60.0, 1);
   return g_strdup_printf (ngettext ("%u reading: from %s to %s in %s minutes, highest %s.",
                                     "%u readings: from %s to %s in %s minutes, highest %s.", n),
@@ -267,7 +267,7 @@ describe_readings (FmReadingsChart *self)
 static char *
 describe (FmReadingsChart *self)
 {
-  const char *unit = fm_experiment_units_symbol (self->units);
+  const char *unit = fm_temperature_unit_symbol (self->units);
   g_autofree char *readings = describe_readings (self);
   g_autofree char *from = NULL;
   g_autofree char *peak = NULL;
@@ -278,7 +278,7 @@ describe (FmReadingsChart *self)
     return g_steal_pointer (&readings);
   highest = &g_array_index (self->estimate, FmCoreReading, 0);
   from =
-      fm_number_format_unit (fm_experiment_units_to_shown (self->units, highest->temp_c), 1, unit);
+      fm_number_format_unit (fm_temperature_unit_to_shown (self->units, highest->temp_c), 1, unit);
   for (guint i = 1; i < self->estimate->len; i++) {
     const FmCoreReading *point = &g_array_index (self->estimate, FmCoreReading, i);
 
@@ -286,7 +286,7 @@ describe (FmReadingsChart *self)
       highest = point;
   }
   peak =
-      fm_number_format_unit (fm_experiment_units_to_shown (self->units, highest->temp_c), 1, unit);
+      fm_number_format_unit (fm_temperature_unit_to_shown (self->units, highest->temp_c), 1, unit);
   minutes = fm_number_format (highest->time_s / 60.0, 1);
   return g_strdup_printf (_ ("Estimate, dotted: from %s, highest %s after %s minutes. Measured, "
                              "line with marks: %s"),
@@ -331,7 +331,7 @@ fm_readings_chart_init (FmReadingsChart *self)
 {
   self->readings = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   self->estimate = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
-  self->units = fm_experiment_units_get_default ();
+  self->units = fm_temperature_unit_get_default ();
   g_signal_connect_object (self->units, "notify::fahrenheit", G_CALLBACK (update), self,
                            G_CONNECT_SWAPPED);
   update (self);

@@ -4,8 +4,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-cook-grid.h"
-#include "app/session/fm-experiment-units.h"
+#include "app/widgets/fm-text-grid.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/charts/fm-readings-chart.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
@@ -39,10 +39,10 @@ G_DEFINE_FINAL_TYPE (FmCookEstimate, fm_cook_estimate, GTK_TYPE_WIDGET)
 static char *
 format_temp (double temp_c)
 {
-  FmExperimentUnits *units = fm_experiment_units_get_default ();
+  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
 
-  return fm_number_format_unit (fm_experiment_units_to_shown (units, temp_c), 1,
-                                fm_experiment_units_symbol (units));
+  return fm_number_format_unit (fm_temperature_unit_to_shown (units, temp_c), 1,
+                                fm_temperature_unit_symbol (units));
 }
 
 static char *
@@ -147,7 +147,7 @@ fill_table (FmCookEstimate *self)
   const char *headings[] = { _ ("Time, min:s"), _ ("Estimate"), _ ("Measured") };
   g_autoptr (GArray) times = table_times (self);
 
-  fm_cook_grid_add_row (self->table_grid, headings, G_N_ELEMENTS (headings), TRUE);
+  fm_text_grid_add_row (self->table_grid, headings, G_N_ELEMENTS (headings), TRUE);
   for (guint i = 0; i < times->len; i++) {
     const double time_s = g_array_index (times, double, i);
     g_autofree char *time = format_time (time_s);
@@ -155,7 +155,7 @@ fill_table (FmCookEstimate *self)
     g_autofree char *measured = format_temp (reading_at (self->readings, time_s));
     const char *texts[] = { time, estimate, measured };
 
-    fm_cook_grid_add_row (self->table_grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (self->table_grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
 }
 
@@ -170,7 +170,7 @@ update (FmCookEstimate *self)
   gtk_widget_set_visible (GTK_WIDGET (self->chart), has_curve);
   gtk_widget_set_visible (GTK_WIDGET (self->result_label), has_curve);
   gtk_widget_set_visible (GTK_WIDGET (self->table_expander), has_curve);
-  fm_cook_grid_clear (self->table_grid);
+  fm_text_grid_clear (self->table_grid);
   if (!has_curve)
     return;
   append_target (self, text);
@@ -226,7 +226,7 @@ fm_cook_estimate_init (FmCookEstimate *self)
   self->readings = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   self->curve = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect_object (fm_experiment_units_get_default (), "notify::fahrenheit",
+  g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
                            G_CALLBACK (update), self, G_CONNECT_SWAPPED);
 }
 

@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
@@ -85,16 +85,16 @@ get_entry (FmCookInputs *self, const Binding *binding)
 static void
 show_number (FmCookInputs *self, const Binding *binding)
 {
-  FmExperimentUnits *units = fm_experiment_units_get_default ();
+  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
   FmNumberEntry *entry = get_entry (self, binding);
   const double value = G_STRUCT_MEMBER (double, self, binding->field);
 
   switch (binding->kind) {
   case KIND_TEMP:
-    fm_number_entry_set_unit (entry, fm_experiment_units_symbol (units));
-    fm_number_entry_set_range (entry, fm_experiment_units_to_shown (units, binding->min_c),
-                               fm_experiment_units_to_shown (units, binding->max_c));
-    fm_number_entry_load_value (entry, fm_experiment_units_to_shown (units, value));
+    fm_number_entry_set_unit (entry, fm_temperature_unit_symbol (units));
+    fm_number_entry_set_range (entry, fm_temperature_unit_to_shown (units, binding->min_c),
+                               fm_temperature_unit_to_shown (units, binding->max_c));
+    fm_number_entry_load_value (entry, fm_temperature_unit_to_shown (units, value));
     break;
   case KIND_MINUTES:
     fm_number_entry_load_value (entry, value / 60.0);
@@ -194,7 +194,7 @@ turns_changed_cb (FmCookInputs *self)
 static void
 number_changed_cb (FmCookInputs *self, double value, FmNumberEntry *entry)
 {
-  FmExperimentUnits *units = fm_experiment_units_get_default ();
+  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
 
   for (guint i = 0; i < G_N_ELEMENTS (bindings); i++) {
     double *field = &G_STRUCT_MEMBER (double, self, bindings[i].field);
@@ -202,7 +202,7 @@ number_changed_cb (FmCookInputs *self, double value, FmNumberEntry *entry)
     if (get_entry (self, &bindings[i]) != entry)
       continue;
     if (bindings[i].kind == KIND_TEMP)
-      *field = fm_experiment_units_from_shown (units, value);
+      *field = fm_temperature_unit_from_shown (units, value);
     else
       *field = bindings[i].kind == KIND_MINUTES ? value * 60.0 : value;
   }
@@ -269,7 +269,7 @@ fm_cook_inputs_init (FmCookInputs *self)
     fm_number_row_tell_errors (get_entry (self, &bindings[i]));
   show_numbers (self);
   self->loading = FALSE;
-  g_signal_connect_object (fm_experiment_units_get_default (), "notify::fahrenheit",
+  g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
                            G_CALLBACK (show_numbers), self, G_CONNECT_SWAPPED);
 }
 

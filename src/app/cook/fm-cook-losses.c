@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/fm-cook-grid.h"
+#include "app/widgets/fm-text-grid.h"
 #include "app/cook/fm-cook-loss-load.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
@@ -46,7 +46,7 @@ add_loss (FmCookLosses *self, const FmCookLoss *loss)
                                                        "%s (%s to %s, %u experiments)", loss->n),
                                              mean, min, max, loss->n);
   texts[2] = measured;
-  fm_cook_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
+  fm_text_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
 }
 
 static void
@@ -67,9 +67,9 @@ show_losses (FmCookLosses *self, const GArray *losses)
                                 "method: %s."),
                              FM_COOK_LOSS_MOST, fm_cook_method_name (experiment->method));
   gtk_label_set_text (self->basis_label, basis);
-  fm_cook_grid_clear (self->grid);
+  fm_text_grid_clear (self->grid);
   if (losses->len > 0)
-    fm_cook_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
+    fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
   for (guint i = 0; i < losses->len; i++)
     add_loss (self, &g_array_index (losses, FmCookLoss, i));
 }

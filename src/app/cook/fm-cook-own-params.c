@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/session/fm-preferences.h"
 #include "app/widgets/fm-widget.h"
@@ -55,23 +55,23 @@ remember (const char *key, double value)
 
 /* Degrees of difference, not of temperature. */
 static double
-z_unit_k (FmExperimentUnits *units)
+z_unit_k (FmTemperatureUnit *units)
 {
-  return fm_experiment_units_get_fahrenheit (units) ? 1.8 : 1.0;
+  return fm_temperature_unit_get_fahrenheit (units) ? 1.8 : 1.0;
 }
 
 static void
 show_numbers (FmCookOwnParams *self)
 {
-  FmExperimentUnits *units = fm_experiment_units_get_default ();
+  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
   const double z_unit = z_unit_k (units);
-  const char *symbol = fm_experiment_units_symbol (units);
+  const char *symbol = fm_temperature_unit_symbol (units);
 
   fm_number_entry_load_value (self->d_entry, self->d_min);
   fm_number_entry_set_unit (self->ref_entry, symbol);
-  fm_number_entry_set_range (self->ref_entry, fm_experiment_units_to_shown (units, MIN_REF_C),
-                             fm_experiment_units_to_shown (units, MAX_REF_C));
-  fm_number_entry_load_value (self->ref_entry, fm_experiment_units_to_shown (units, self->ref_c));
+  fm_number_entry_set_range (self->ref_entry, fm_temperature_unit_to_shown (units, MIN_REF_C),
+                             fm_temperature_unit_to_shown (units, MAX_REF_C));
+  fm_number_entry_load_value (self->ref_entry, fm_temperature_unit_to_shown (units, self->ref_c));
   fm_number_entry_set_unit (self->z_entry, z_unit > 1.0 ? symbol : "K");
   fm_number_entry_set_range (self->z_entry, MIN_Z_K * z_unit, MAX_Z_K * z_unit);
   fm_number_entry_load_value (self->z_entry, self->z_k * z_unit);
@@ -88,7 +88,7 @@ d_changed_cb (FmCookOwnParams *self, double value)
 static void
 ref_changed_cb (FmCookOwnParams *self, double value)
 {
-  self->ref_c = fm_experiment_units_from_shown (fm_experiment_units_get_default (), value);
+  self->ref_c = fm_temperature_unit_from_shown (fm_temperature_unit_get_default (), value);
   remember ("own-reference-c", self->ref_c);
   g_signal_emit (self, signals[CHANGED], 0);
 }
@@ -96,7 +96,7 @@ ref_changed_cb (FmCookOwnParams *self, double value)
 static void
 z_changed_cb (FmCookOwnParams *self, double value)
 {
-  self->z_k = value / z_unit_k (fm_experiment_units_get_default ());
+  self->z_k = value / z_unit_k (fm_temperature_unit_get_default ());
   remember ("own-z-k", self->z_k);
   g_signal_emit (self, signals[CHANGED], 0);
 }
@@ -140,7 +140,7 @@ fm_cook_own_params_init (FmCookOwnParams *self)
   self->ref_c = recall ("own-reference-c");
   self->z_k = recall ("own-z-k");
   show_numbers (self);
-  g_signal_connect_object (fm_experiment_units_get_default (), "notify::fahrenheit",
+  g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
                            G_CALLBACK (show_numbers), self, G_CONNECT_SWAPPED);
 }
 

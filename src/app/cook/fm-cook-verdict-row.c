@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
@@ -28,9 +28,9 @@ static char *
 hold_text (FmAuthority authority, double highest_c)
 {
   const double hold_s = fm_hold_required_s (authority, highest_c);
-  FmExperimentUnits *units = fm_experiment_units_get_default ();
-  g_autofree char *temp = fm_number_format_unit (fm_experiment_units_to_shown (units, highest_c), 1,
-                                                 fm_experiment_units_symbol (units));
+  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
+  g_autofree char *temp = fm_number_format_unit (fm_temperature_unit_to_shown (units, highest_c), 1,
+                                                 fm_temperature_unit_symbol (units));
   g_autofree char *seconds = fm_number_format_unit (hold_s, 0, "s");
 
   if (isnan (highest_c))

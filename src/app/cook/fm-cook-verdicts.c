@@ -7,7 +7,7 @@
 #include "app/widgets/fm-accessible.h"
 #include "app/cook/fm-cook-own-params.h"
 #include "app/cook/fm-cook-verdict-row.h"
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/widgets/fm-widget.h"
 #include "core/heat/fm-lethality.h"
 #include "core/base/fm-number.h"
@@ -53,10 +53,10 @@ read_params (FmCookVerdicts *self, FmLethalityParams *params)
 static char *
 integral_text (const FmLethality *lethality, const FmLethalityParams *params)
 {
-  FmExperimentUnits *units = fm_experiment_units_get_default ();
+  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
   g_autofree char *minutes = fm_number_format_unit (lethality->total_f_min, 2, "min");
-  g_autofree char *ref = fm_number_format_unit (fm_experiment_units_to_shown (units, params->ref_c),
-                                                1, fm_experiment_units_symbol (units));
+  g_autofree char *ref = fm_number_format_unit (fm_temperature_unit_to_shown (units, params->ref_c),
+                                                1, fm_temperature_unit_symbol (units));
 
   /* Translators: minutes, then the reference temperature they count at. */
   return g_strdup_printf (_ ("Integrated lethality F: %s at %s"), minutes, ref);
@@ -195,7 +195,7 @@ fm_cook_verdicts_init (FmCookVerdicts *self)
   fill_params (self);
   for (guint i = 0; i < FM_N_AUTHORITIES; i++)
     gtk_box_append (self->rows_box, fm_cook_verdict_row_new ((FmAuthority)i));
-  g_signal_connect_object (fm_experiment_units_get_default (), "notify::fahrenheit",
+  g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
                            G_CALLBACK (show_readings), self, G_CONNECT_SWAPPED);
 }
 

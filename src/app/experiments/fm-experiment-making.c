@@ -6,7 +6,7 @@
 #include <math.h>
 
 #include "app/widgets/fm-accessible.h"
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
 
@@ -27,7 +27,7 @@ struct _FmExperimentMaking {
   FmNumberEntry *rest_entry;
 
   FmExperimentDocument *document;
-  FmExperimentUnits *units;
+  FmTemperatureUnit *units;
   gboolean loading;
 };
 
@@ -89,10 +89,10 @@ show_number (FmExperimentMaking *self, const Binding *binding)
     fm_number_entry_load_value (entry, value);
     return;
   }
-  fm_number_entry_set_unit (entry, fm_experiment_units_symbol (self->units));
-  fm_number_entry_set_range (entry, fm_experiment_units_to_shown (self->units, binding->min_c),
-                             fm_experiment_units_to_shown (self->units, binding->max_c));
-  fm_number_entry_load_value (entry, fm_experiment_units_to_shown (self->units, value));
+  fm_number_entry_set_unit (entry, fm_temperature_unit_symbol (self->units));
+  fm_number_entry_set_range (entry, fm_temperature_unit_to_shown (self->units, binding->min_c),
+                             fm_temperature_unit_to_shown (self->units, binding->max_c));
+  fm_number_entry_load_value (entry, fm_temperature_unit_to_shown (self->units, value));
 }
 
 static void
@@ -118,7 +118,7 @@ number_changed_cb (FmExperimentMaking *self, double value, FmNumberEntry *entry)
     if (get_entry (self, &bindings[i]) != entry)
       continue;
     *get_field (self, &bindings[i]) =
-        bindings[i].is_temp ? fm_experiment_units_from_shown (self->units, value) : value;
+        bindings[i].is_temp ? fm_temperature_unit_from_shown (self->units, value) : value;
     fm_experiment_document_touch (self->document);
   }
 }
@@ -219,7 +219,7 @@ fm_experiment_making_init (FmExperimentMaking *self)
   gtk_drop_down_set_model (self->method_drop_down, G_LIST_MODEL (methods));
   fm_accessible_name_drop_down (self->method_drop_down, _ ("Cooking method"));
   self->loading = FALSE;
-  self->units = fm_experiment_units_get_default ();
+  self->units = fm_temperature_unit_get_default ();
   g_signal_connect_object (self->units, "notify::fahrenheit", G_CALLBACK (unit_changed_cb), self,
                            G_CONNECT_SWAPPED);
 }

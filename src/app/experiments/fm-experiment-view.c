@@ -6,7 +6,7 @@
 #include "app/widgets/fm-accessible.h"
 #include "app/cook/fm-cook-panel.h"
 #include "app/experiments/fm-experiment-caution.h"
-#include "app/widgets/fm-experiment-date.h"
+#include "app/widgets/fm-date-entry.h"
 #include "app/experiments/fm-experiment-making.h"
 #include "app/experiments/fm-experiment-patties.h"
 #include "app/experiments/fm-experiment-weighings.h"
@@ -24,7 +24,7 @@ struct _FmExperimentView {
   GtkButton *remove_button;
   GtkWidget *details_box;
   GtkEntry *title_entry;
-  FmExperimentDate *date;
+  FmDateEntry *date;
   GtkLabel *origin_label;
   GtkDropDown *rating_drop_down;
   FmTastingStoryList *tastings;
@@ -202,7 +202,7 @@ show_details (FmExperimentView *self)
   self->loading = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self->title_entry),
                          experiment->title != NULL ? experiment->title : "");
-  fm_experiment_date_set (self->date, experiment->made_at);
+  fm_date_entry_set (self->date, experiment->made_at);
   gtk_drop_down_set_selected (self->rating_drop_down, (guint)CLAMP (experiment->rating, 0, 10));
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->notes_view),
                             experiment->notes != NULL ? experiment->notes : "", -1);
@@ -258,7 +258,7 @@ ensure_types (void)
 {
   g_type_ensure (FM_TYPE_COOK_PANEL);
   g_type_ensure (FM_TYPE_EXPERIMENT_CAUTION);
-  g_type_ensure (FM_TYPE_EXPERIMENT_DATE);
+  g_type_ensure (FM_TYPE_DATE_ENTRY);
   g_type_ensure (FM_TYPE_EXPERIMENT_MAKING);
   g_type_ensure (FM_TYPE_EXPERIMENT_PATTIES);
   g_type_ensure (FM_TYPE_EXPERIMENT_WEIGHINGS);

@@ -6,7 +6,7 @@
 
 #include "app/experiments/fm-experiment-list.h"
 #include "app/experiments/fm-experiment-query.h"
-#include "app/session/fm-experiment-removal.h"
+#include "app/session/fm-removal.h"
 #include "app/experiments/fm-experiment-view.h"
 #include "app/widgets/fm-widget.h"
 
@@ -196,9 +196,9 @@ remove_cb (FmExperimentsPage *self)
       g_strdup_printf (_ ("“%s” removed"),
                        experiment->title != NULL ? experiment->title : _ ("Untitled experiment"));
   fm_experiment_list_set_hidden (self->list, experiment->id, TRUE);
-  fm_experiment_removal_offer (GTK_WIDGET (self->leaflet), message,
-                               fm_experiment_document_get_notebook (document), experiment->id,
-                               fm_experiments_remove, removal_settled);
+  fm_removal_offer (GTK_WIDGET (self->leaflet), message,
+                    fm_experiment_document_get_notebook (document), experiment->id,
+                    fm_experiments_remove, removal_settled);
   close_experiment (self);
   fm_experiment_list_reload (self->list);
 }

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/charts/fm-readings-chart.h"
 #include "app/experiments/fm-readings-row.h"
 #include "app/widgets/fm-widget.h"
@@ -140,7 +140,7 @@ paste_clicked_cb (FmReadingsEditor *self)
   text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
   if (!fm_experiment_parse_readings (
           fm_experiment_document_get_experiment (self->document), text,
-          fm_experiment_units_get_fahrenheit (fm_experiment_units_get_default ()), &error)) {
+          fm_temperature_unit_get_fahrenheit (fm_temperature_unit_get_default ()), &error)) {
     show_paste_error (self, error->message);
     return;
   }
@@ -186,7 +186,7 @@ fm_readings_editor_class_init (FmReadingsEditorClass *klass)
 static void
 fm_readings_editor_init (FmReadingsEditor *self)
 {
-  FmExperimentUnits *units = fm_experiment_units_get_default ();
+  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
   g_object_bind_property (units, "fahrenheit", self->fahrenheit_button, "active",

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-experiment-units.h"
+#include "app/session/fm-temperature-unit.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
@@ -19,7 +19,7 @@ struct _FmReadingsRow {
   GtkLabel *message_label;
 
   FmCoreReading reading;
-  FmExperimentUnits *units;
+  FmTemperatureUnit *units;
   char *time_error;
   char *temp_error;
   gboolean loading;
@@ -75,7 +75,7 @@ parse_field (FmReadingsRow *self, const char *line, FmCoreReading *reading, char
 {
   g_autoptr (FmExperiment) scratch = fm_experiment_new ();
   g_autoptr (GError) error = NULL;
-  const gboolean fahrenheit = fm_experiment_units_get_fahrenheit (self->units);
+  const gboolean fahrenheit = fm_temperature_unit_get_fahrenheit (self->units);
   const char *text;
 
   g_clear_pointer (message, g_free);
@@ -139,14 +139,14 @@ remove_clicked_cb (FmReadingsRow *self)
 static void
 show_reading (FmReadingsRow *self)
 {
-  const double temp = fm_experiment_units_to_shown (self->units, self->reading.temp_c);
+  const double temp = fm_temperature_unit_to_shown (self->units, self->reading.temp_c);
   g_autofree char *time_text = format_time (self->reading.time_s);
   g_autofree char *temp_text = fm_number_to_edit (temp, 1);
 
   self->loading = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self->time_entry), time_text);
   gtk_editable_set_text (GTK_EDITABLE (self->temp_entry), temp_text);
-  gtk_label_set_text (self->unit_label, fm_experiment_units_symbol (self->units));
+  gtk_label_set_text (self->unit_label, fm_temperature_unit_symbol (self->units));
   self->loading = FALSE;
   g_clear_pointer (&self->time_error, g_free);
   g_clear_pointer (&self->temp_error, g_free);
@@ -208,7 +208,7 @@ static void
 fm_readings_row_init (FmReadingsRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->units = fm_experiment_units_get_default ();
+  self->units = fm_temperature_unit_get_default ();
   g_signal_connect_object (self->units, "notify::fahrenheit", G_CALLBACK (show_reading), self,
                            G_CONNECT_SWAPPED);
 }

@@ -8,7 +8,7 @@
 #include "app/session/fm-formula-line-edit.h"
 #include "app/formula/fm-formula-line-layout.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
-#include "app/widgets/fm-formula-line-mass.h"
+#include "app/widgets/fm-mass-text.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/session/fm-preferences.h"
 #include "core/base/fm-number.h"

@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/fm-formula-line-mass.h"
+#include "app/widgets/fm-mass-text.h"
 #include "app/session/fm-preferences.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"

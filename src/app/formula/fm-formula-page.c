@@ -12,7 +12,7 @@
 #include "app/session/fm-formula-line-edit.h"
 #include "app/session/fm-formula-line-item.h"
 #include "app/formula/fm-formula-line-layout.h"
-#include "app/widgets/fm-formula-line-mass.h"
+#include "app/widgets/fm-mass-text.h"
 #include "app/formula/fm-formula-line-row.h"
 #include "app/formula/fm-formula-page-totals.h"
 #include "app/ingredients/fm-ingredient-dialog.h"

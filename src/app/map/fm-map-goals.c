@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-cook-grid.h"
+#include "app/widgets/fm-text-grid.h"
 #include "app/map/fm-map-goal-row.h"
 #include "app/map/fm-map-joined-job.h"
 #include "app/widgets/fm-widget.h"
@@ -48,7 +48,7 @@ static void
 say (FmMapGoals *self, const char *text)
 {
   g_clear_pointer (&self->joined, fm_map_joined_free);
-  fm_cook_grid_clear (self->grid);
+  fm_text_grid_clear (self->grid);
   fm_widget_set_label (self->result_label, text);
   gtk_widget_set_visible (GTK_WIDGET (self->make_button), FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self->method_expander), FALSE);
@@ -70,7 +70,7 @@ add_row (FmMapGoals *self, const FmMapJoined *joined, guint i)
       fm_number_format (fm_mix_desirability (&joined->aims.goal[i], prediction.mean), 2);
   const char *texts[] = { fm_map_response_name (response), mean, interval, met };
 
-  fm_cook_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
+  fm_text_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
 }
 
 static void
@@ -96,7 +96,7 @@ show_joined (FmMapGoals *self, FmMapJoined *joined)
                               &joined->spot, fm_map_document_get_short_names (self->document));
   fm_widget_set_label (self->result_label, sentence);
   fm_widget_set_label (self->method_label, method);
-  fm_cook_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
+  fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
   for (guint i = 0; i < joined->aims.n; i++)
     add_row (self, joined, i);
   gtk_widget_set_visible (GTK_WIDGET (self->make_button), TRUE);

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-cook-grid.h"
+#include "app/widgets/fm-text-grid.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 #include "core/statistics/fm-panel-text.h"
@@ -30,13 +30,13 @@ add_terms (FmMapNumbers *self, const FmMixFit *fit, const char *const *names, in
   const char *headings[] = { _ ("Term"), _ ("Coefficient"), _ ("Standard error") };
   g_auto (GStrv) terms = fm_mix_term_names (fit->order, fit->q, names);
 
-  fm_cook_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
+  fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
   for (guint i = 0; i < fit->n_terms; i++) {
     g_autofree char *coefficient = fm_number_format (fit->coefficient[i], decimals);
     g_autofree char *error = fm_number_format (fit->std_error[i], decimals);
     const char *texts[] = { terms[i], coefficient, error };
 
-    fm_cook_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
 }
 
@@ -98,7 +98,7 @@ show_fit (FmMapNumbers *self, const FmMapFit *fit, const char *const *names)
   fm_widget_set_label (self->lack_label, lack);
   fm_widget_set_label (self->measures_label, measures);
   fm_widget_set_label (self->method_label, both);
-  fm_cook_grid_clear (self->grid);
+  fm_text_grid_clear (self->grid);
   add_terms (self, fit->fit, names, decimals);
 }
 

@@ -1,7 +1,7 @@
 /* fm-map-page-acts.c - making and removing maps, clearing their trials */
 #include <glib/gi18n-lib.h>
 
-#include "app/session/fm-experiment-removal.h"
+#include "app/session/fm-removal.h"
 #include "app/map/fm-map-page-private.h"
 
 FmNotebook *
@@ -91,8 +91,8 @@ remove_action (GtkWidget *widget, const char *name, GVariant *parameter)
   g_hash_table_add (self->hidden, g_memdup2 (&id, sizeof id));
   fm_map_page_close_map (self);
   self->wanted_id = 0;
-  fm_experiment_removal_offer (widget, title, fm_map_page_get_notebook (self), id, fm_maps_remove,
-                               removal_settled);
+  fm_removal_offer (widget, title, fm_map_page_get_notebook (self), id, fm_maps_remove,
+                    removal_settled);
   fm_map_page_show_list (self);
 }
 

@@ -5,7 +5,7 @@
 #include <math.h>
 
 #include "app/widgets/fm-accessible.h"
-#include "app/widgets/fm-cook-grid.h"
+#include "app/widgets/fm-text-grid.h"
 #include "app/charts/fm-map-curves.h"
 #include "app/map/fm-map-plot.h"
 #include "app/widgets/fm-number-entry.h"
@@ -260,7 +260,7 @@ add_row (FmMapSlices *self, const FmMapMark *mark)
   g_autofree char *interval = g_strdup_printf (_ ("%s to %s"), low, high);
   const char *texts[] = { name, shares, n, measured, mean, interval };
 
-  fm_cook_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
+  fm_text_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
 }
 
 static void
@@ -269,8 +269,8 @@ fill_table (FmMapSlices *self, const GArray *marks)
   const char *headings[] = { _ ("Blend"),         _ ("Shares"),    _ ("Values"),
                              _ ("Measured mean"), _ ("Predicted"), _ ("95 % interval") };
 
-  fm_cook_grid_clear (self->grid);
-  fm_cook_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
+  fm_text_grid_clear (self->grid);
+  fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
   for (guint i = 0; i < marks->len; i++)
     add_row (self, &g_array_index (marks, FmMapMark, i));
 }

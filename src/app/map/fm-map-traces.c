@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-cook-grid.h"
+#include "app/widgets/fm-text-grid.h"
 #include "app/charts/fm-map-curves.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-chart-scale.h"
@@ -66,7 +66,7 @@ add_rows (FmMapTraces *self, const FmMapFit *fit, const char *const *names, guin
     g_autofree char *high = fm_number_format (prediction.high, decimals);
     const char *texts[] = { names[component], share, mean, low, high };
 
-    fm_cook_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
 }
 
@@ -76,8 +76,8 @@ fill_table (FmMapTraces *self, const FmMapFit *fit, const char *const *names)
   const char *headings[] = { _ ("Component"), _ ("Share"), _ ("Predicted"), _ ("95 % from"),
                              _ ("to") };
 
-  fm_cook_grid_clear (self->grid);
-  fm_cook_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
+  fm_text_grid_clear (self->grid);
+  fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
   for (guint i = 0; i < fit->region.q; i++)
     add_rows (self, fit, names, i);
 }

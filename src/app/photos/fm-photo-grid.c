@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/session/fm-experiment-removal.h"
+#include "app/session/fm-removal.h"
 #include "app/photos/fm-photo-export.h"
 #include "app/photos/fm-photo-import.h"
 #include "app/photos/fm-photo-tile.h"
@@ -142,8 +142,8 @@ tile_remove_cb (FmPhotoGrid *self, FmPhotoTile *tile)
   const gint64 id = fm_photo_tile_get_info (tile)->id;
 
   g_hash_table_add (self->leaving, g_memdup2 (&id, sizeof id));
-  fm_experiment_removal_offer (GTK_WIDGET (self), _ ("Photo removed"), self->notebook, id,
-                               fm_photos_remove, removal_settled);
+  fm_removal_offer (GTK_WIDGET (self), _ ("Photo removed"), self->notebook, id, fm_photos_remove,
+                    removal_settled);
   reload (self);
 }
 

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-formula-line-mass.h"
+#include "app/widgets/fm-mass-text.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/session/fm-preferences.h"
 #include "core/base/fm-number.h"

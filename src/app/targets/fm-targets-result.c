@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-formula-line-mass.h"
+#include "app/widgets/fm-mass-text.h"
 #include "app/targets/fm-targets-square.h"
 #include "app/targets/fm-targets-sure.h"
 #include "app/targets/fm-targets-text.h"

@@ -3,7 +3,7 @@
 #include <math.h>
 
 #include "app/charts/fm-chart-intervals.h"
-#include "app/widgets/fm-cook-grid.h"
+#include "app/widgets/fm-text-grid.h"
 #include "app/tastings/fm-tasting-result-sections.h"
 #include "core/base/fm-number.h"
 
@@ -22,7 +22,7 @@ add_share (GtkGrid *grid, const char *what, double share, double low, double hig
   const char *texts[] = { what, value, from, to };
 
   if (!isnan (share))
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
 }
 
 /* @count: (transfer full): how many answered what */
@@ -37,7 +37,7 @@ add_choice (GtkBox *box, const char *heading, const FmChoiceResult *result, char
   fm_tasting_result_add_heading (box, heading);
   fm_tasting_result_add_sentence (box, sentence);
   grid = fm_tasting_result_add_table (box, _ ("Shares with 95 % intervals"));
-  fm_cook_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
+  fm_text_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
   add_share (grid, _ ("Answers"), result->share, result->share_low, result->share_high);
   add_share (grid, _ ("Tasters who tell them apart"), result->discriminators,
              result->discriminators_low, result->discriminators_high);
@@ -85,7 +85,7 @@ add_jar_row (GtkGrid *grid,
                           drop_low,
                           drop_high };
 
-  fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+  fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
 }
 
 void
@@ -112,7 +112,7 @@ fm_tasting_result_add_jar (GtkBox *box,
     fm_tasting_result_add_sentence (box, text);
   }
   grid = fm_tasting_result_add_table (box, _ ("Counts as a table"));
-  fm_cook_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
+  fm_text_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
   for (guint i = 0; i < reading->jar->len; i++)
     add_jar_row (grid, reading, g_ptr_array_index (reading->jar, i), attributes);
 }
@@ -145,12 +145,12 @@ fm_tasting_result_add_positions (GtkBox *box, const FmTastingReading *reading)
   fm_tasting_result_add_chart (box, chart);
   grid = fm_tasting_result_add_table (box, rank != NULL ? _ ("Rank sums by serving position")
                                                         : _ ("Mean liking by serving position"));
-  fm_cook_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
+  fm_text_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
   for (guint i = 0; i < reading->n_positions; i++) {
     g_autofree char *value = fm_number_format (rows[i].value, 2);
     const char *texts[] = { rows[i].label, value };
 
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
     g_free (rows[i].label);
   }
 }

@@ -6,7 +6,7 @@
 
 #include "app/charts/fm-chart-intervals.h"
 #include "app/charts/fm-chart-orders.h"
-#include "app/widgets/fm-cook-grid.h"
+#include "app/widgets/fm-text-grid.h"
 #include "core/base/fm-chart-scale.h"
 #include "core/base/fm-number.h"
 
@@ -51,14 +51,14 @@ add_rank_table (GtkBox *box, const FmTastingReading *reading)
   const char *heads[] = { _ ("Sample"), _ ("Rank sum"), _ ("If all were alike"), _ ("Sheets") };
   GtkGrid *grid = fm_tasting_result_add_table (box, _ ("Rank sums as a table"));
 
-  fm_cook_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
+  fm_text_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
   for (guint i = 0; i < rank->n_samples; i++) {
     g_autofree char *sum = fm_number_format (rank->rank_sum[i], 1);
     g_autofree char *expected = fm_number_format (rank->expected_sum[i], 1);
     g_autofree char *sheets = g_strdup_printf ("%u", rank->n_ranked[i]);
     const char *texts[] = { reading->labels[i], sum, expected, sheets };
 
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
 }
 
@@ -69,7 +69,7 @@ add_number (GtkGrid *grid, const char *what, double value, int decimals)
   const char *texts[] = { what, text };
 
   if (!isnan (value))
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
 }
 
 static void
@@ -79,7 +79,7 @@ add_p (GtkGrid *grid, const char *what, double p)
   const char *texts[] = { what, text };
 
   if (!isnan (p))
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
 }
 
 static void
@@ -124,7 +124,7 @@ add_orders (GtkBox *box, const FmTastingReading *reading)
     g_autofree char *order = fm_chart_orders_text (reading->ranks, taster, labels);
     const char *texts[] = { reading->tasters[taster], order };
 
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
 }
 
@@ -177,7 +177,7 @@ add_liking_table (GtkBox *box, const FmTastingReading *reading)
                           _ ("To") };
   GtkGrid *grid = fm_tasting_result_add_table (box, _ ("Liking as a table"));
 
-  fm_cook_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
+  fm_text_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
   for (guint i = 0; i < anova->n_samples; i++) {
     g_autofree char *mean = fm_number_format (anova->mean[i], 2);
     g_autofree char *adjusted = fm_number_format (anova->adjusted_mean[i], 2);
@@ -185,7 +185,7 @@ add_liking_table (GtkBox *box, const FmTastingReading *reading)
     g_autofree char *high = fm_number_format (anova->high[i], 2);
     const char *texts[] = { reading->labels[i], mean, adjusted, low, high };
 
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
 }
 
@@ -196,7 +196,7 @@ add_pairs (GtkBox *box, const FmTastingReading *reading)
   const char *heads[] = { _ ("Pair"), _ ("Difference"), _ ("From"), _ ("To"), _ ("Chance") };
   GtkGrid *grid = fm_tasting_result_add_table (box, _ ("Pairs of samples, Tukey"));
 
-  fm_cook_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
+  fm_text_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
   for (guint i = 0; i < anova->n_pairs; i++) {
     const FmAnovaPair *pair = &anova->pair[i];
     g_autofree char *names =
@@ -208,7 +208,7 @@ add_pairs (GtkBox *box, const FmTastingReading *reading)
     g_autofree char *p = fm_panel_p_text (pair->p);
     const char *texts[] = { names, difference, low, high, p };
 
-    fm_cook_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
+    fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
 }
 

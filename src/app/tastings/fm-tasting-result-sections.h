@@ -22,7 +22,7 @@ void fm_tasting_result_add_positions (GtkBox *box, const FmTastingReading *readi
 /* fm-tasting-result-parts.c: what the sections are made of */
 void fm_tasting_result_add_heading (GtkBox *box, const char *text);
 void fm_tasting_result_add_sentence (GtkBox *box, const char *text);
-/** A table that can be unfolded; rows are added by fm_cook_grid_add_row(). (transfer none) */
+/** A table that can be unfolded; rows are added by fm_text_grid_add_row(). (transfer none) */
 GtkGrid *fm_tasting_result_add_table (GtkBox *box, const char *title);
 /** @text: (transfer full): the method and its source, folded away. */
 void fm_tasting_result_add_method (GtkBox *box, char *text);

@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/fm-experiment-date.h"
+#include "app/widgets/fm-date-entry.h"
 #include "app/tastings/fm-tasting-plan.h"
 #include "app/tastings/fm-tasting-result.h"
 #include "app/tastings/fm-tasting-seal.h"
@@ -17,7 +17,7 @@ struct _FmTastingView {
   GtkScrolledWindow *scroller;
   GtkWidget *title_box;
   GtkEntry *title_entry;
-  FmExperimentDate *date;
+  FmDateEntry *date;
   FmTastingSeal *seal;
   GtkWidget *part_switcher;
   GtkStack *parts;
@@ -163,7 +163,7 @@ show_details (FmTastingView *self)
   self->loading = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self->title_entry),
                          tasting->title != NULL ? tasting->title : "");
-  fm_experiment_date_set (self->date, tasting->held_at);
+  fm_date_entry_set (self->date, tasting->held_at);
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->notes_view),
                             tasting->notes != NULL ? tasting->notes : "", -1);
   self->loading = FALSE;
@@ -213,7 +213,7 @@ fm_tasting_view_dispose (GObject *object)
 static void
 ensure_types (void)
 {
-  g_type_ensure (FM_TYPE_EXPERIMENT_DATE);
+  g_type_ensure (FM_TYPE_DATE_ENTRY);
   g_type_ensure (FM_TYPE_TASTING_PLAN);
   g_type_ensure (FM_TYPE_TASTING_RESULT);
   g_type_ensure (FM_TYPE_TASTING_SEAL);
@@ -266,8 +266,7 @@ fm_tasting_view_init (FmTastingView *self)
 {
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
-  fm_experiment_date_set_what (self->date, _ ("Date and time of the tasting"),
-                               _ ("Day of the tasting"));
+  fm_date_entry_set_what (self->date, _ ("Date and time of the tasting"), _ ("Day of the tasting"));
   self->loading = FALSE;
 }
 

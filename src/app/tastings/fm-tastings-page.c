@@ -4,7 +4,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
-#include "app/session/fm-experiment-removal.h"
+#include "app/session/fm-removal.h"
 #include "app/tastings/fm-tasting-list.h"
 #include "app/tastings/fm-tasting-query.h"
 #include "app/tastings/fm-tasting-text.h"
@@ -166,9 +166,9 @@ remove_cb (FmTastingsPage *self)
   tasting = fm_tasting_document_get_tasting (document);
   message = g_strdup_printf (_ ("“%s” removed"), fm_tasting_text_title (tasting->title));
   fm_tasting_list_set_hidden (self->list, tasting->id, TRUE);
-  fm_experiment_removal_offer (GTK_WIDGET (self->leaflet), message,
-                               fm_tasting_document_get_notebook (document), tasting->id,
-                               fm_tastings_remove, removal_settled);
+  fm_removal_offer (GTK_WIDGET (self->leaflet), message,
+                    fm_tasting_document_get_notebook (document), tasting->id, fm_tastings_remove,
+                    removal_settled);
   close_tasting (self);
   fm_tasting_list_reload (self->list);
 }

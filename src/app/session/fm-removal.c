@@ -1,5 +1,5 @@
-/* fm-experiment-removal.c - removing with a way back */
-#include "app/session/fm-experiment-removal.h"
+/* fm-removal.c - removing with a way back */
+#include "app/session/fm-removal.h"
 
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
@@ -76,7 +76,7 @@ commit (Removal *self)
   /* The window may be going: what was removed must be gone before the program ends. */
   g_application_hold (g_application_get_default ());
   task = g_task_new (NULL, NULL, remove_done_cb, NULL);
-  g_task_set_source_tag (task, fm_experiment_removal_offer);
+  g_task_set_source_tag (task, fm_removal_offer);
   g_task_set_task_data (task, removal_ref (self), (GDestroyNotify)removal_unref);
   g_task_run_in_thread (task, remove_thread);
 }
@@ -125,12 +125,12 @@ removal_new (GtkWidget *owner,
 }
 
 void
-fm_experiment_removal_offer (GtkWidget *owner,
-                             const char *title,
-                             FmNotebook *notebook,
-                             gint64 id,
-                             FmRemovalFunc remove,
-                             FmRemovalSettled settled)
+fm_removal_offer (GtkWidget *owner,
+                  const char *title,
+                  FmNotebook *notebook,
+                  gint64 id,
+                  FmRemovalFunc remove,
+                  FmRemovalSettled settled)
 {
   GtkWidget *overlay = gtk_widget_get_ancestor (owner, ADW_TYPE_TOAST_OVERLAY);
   Removal *self = removal_new (owner, notebook, id, remove, settled);

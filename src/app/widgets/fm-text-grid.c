@@ -1,8 +1,8 @@
-/* fm-cook-grid.c - small tables of text for numbers that also stand in a curve */
-#include "app/widgets/fm-cook-grid.h"
+/* fm-text-grid.c - small tables of text for numbers that also stand in a curve */
+#include "app/widgets/fm-text-grid.h"
 
 void
-fm_cook_grid_clear (GtkGrid *grid)
+fm_text_grid_clear (GtkGrid *grid)
 {
   GtkWidget *child;
 
@@ -23,7 +23,7 @@ cell_new (const char *text, gboolean is_first, gboolean is_heading)
 }
 
 void
-fm_cook_grid_add_row (GtkGrid *grid, const char *const *texts, guint n_texts, gboolean is_heading)
+fm_text_grid_add_row (GtkGrid *grid, const char *const *texts, guint n_texts, gboolean is_heading)
 {
   GtkWidget *last = gtk_widget_get_last_child (GTK_WIDGET (grid));
   int row = 0;

@@ -1,5 +1,5 @@
-/* fm-experiment-units.c - the unit in which temperatures are shown and typed */
-#include "app/session/fm-experiment-units.h"
+/* fm-temperature-unit.c - the unit in which temperatures are shown and typed */
+#include "app/session/fm-temperature-unit.h"
 
 #include <gio/gio.h>
 
@@ -8,14 +8,14 @@
 #define SCHEMA_ID "io.github.forcemeat.Forcemeat"
 #define KEY "temperature-unit"
 
-struct _FmExperimentUnits {
+struct _FmTemperatureUnit {
   GObject parent_instance;
 
   GSettings *settings; /* NULL when the schema is not installed, as in tests */
   gboolean fahrenheit;
 };
 
-G_DEFINE_FINAL_TYPE (FmExperimentUnits, fm_experiment_units, G_TYPE_OBJECT)
+G_DEFINE_FINAL_TYPE (FmTemperatureUnit, fm_temperature_unit, G_TYPE_OBJECT)
 
 enum {
   PROP_0,
@@ -26,7 +26,7 @@ enum {
 static GParamSpec *props[N_PROPS];
 
 static void
-set_fahrenheit (FmExperimentUnits *self, gboolean fahrenheit)
+set_fahrenheit (FmTemperatureUnit *self, gboolean fahrenheit)
 {
   if (self->fahrenheit == fahrenheit)
     return;
@@ -37,7 +37,7 @@ set_fahrenheit (FmExperimentUnits *self, gboolean fahrenheit)
 }
 
 static void
-settings_changed_cb (FmExperimentUnits *self)
+settings_changed_cb (FmTemperatureUnit *self)
 {
   g_autofree char *unit = g_settings_get_string (self->settings, KEY);
 
@@ -59,38 +59,38 @@ open_settings (void)
 }
 
 static void
-fm_experiment_units_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+fm_temperature_unit_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
   if (id == PROP_FAHRENHEIT)
-    g_value_set_boolean (value, FM_EXPERIMENT_UNITS (object)->fahrenheit);
+    g_value_set_boolean (value, FM_TEMPERATURE_UNIT (object)->fahrenheit);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
 
 static void
-fm_experiment_units_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+fm_temperature_unit_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
 {
   if (id == PROP_FAHRENHEIT)
-    set_fahrenheit (FM_EXPERIMENT_UNITS (object), g_value_get_boolean (value));
+    set_fahrenheit (FM_TEMPERATURE_UNIT (object), g_value_get_boolean (value));
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
 
 static void
-fm_experiment_units_dispose (GObject *object)
+fm_temperature_unit_dispose (GObject *object)
 {
-  g_clear_object (&FM_EXPERIMENT_UNITS (object)->settings);
-  G_OBJECT_CLASS (fm_experiment_units_parent_class)->dispose (object);
+  g_clear_object (&FM_TEMPERATURE_UNIT (object)->settings);
+  G_OBJECT_CLASS (fm_temperature_unit_parent_class)->dispose (object);
 }
 
 static void
-fm_experiment_units_class_init (FmExperimentUnitsClass *klass)
+fm_temperature_unit_class_init (FmTemperatureUnitClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
 
-  object_class->dispose = fm_experiment_units_dispose;
-  object_class->get_property = fm_experiment_units_get_property;
-  object_class->set_property = fm_experiment_units_set_property;
+  object_class->dispose = fm_temperature_unit_dispose;
+  object_class->get_property = fm_temperature_unit_get_property;
+  object_class->set_property = fm_temperature_unit_set_property;
   props[PROP_FAHRENHEIT] =
       g_param_spec_boolean ("fahrenheit", NULL, NULL, FALSE,
                             G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
@@ -98,7 +98,7 @@ fm_experiment_units_class_init (FmExperimentUnitsClass *klass)
 }
 
 static void
-fm_experiment_units_init (FmExperimentUnits *self)
+fm_temperature_unit_init (FmTemperatureUnit *self)
 {
   self->settings = open_settings ();
   if (self->settings == NULL)
@@ -108,36 +108,36 @@ fm_experiment_units_init (FmExperimentUnits *self)
   settings_changed_cb (self);
 }
 
-FmExperimentUnits *
-fm_experiment_units_get_default (void)
+FmTemperatureUnit *
+fm_temperature_unit_get_default (void)
 {
-  static FmExperimentUnits *units;
+  static FmTemperatureUnit *units;
 
   if (units == NULL)
-    units = g_object_new (FM_TYPE_EXPERIMENT_UNITS, NULL);
+    units = g_object_new (FM_TYPE_TEMPERATURE_UNIT, NULL);
   return units;
 }
 
 gboolean
-fm_experiment_units_get_fahrenheit (FmExperimentUnits *self)
+fm_temperature_unit_get_fahrenheit (FmTemperatureUnit *self)
 {
   return self->fahrenheit;
 }
 
 const char *
-fm_experiment_units_symbol (FmExperimentUnits *self)
+fm_temperature_unit_symbol (FmTemperatureUnit *self)
 {
   return self->fahrenheit ? "°F" : "°C";
 }
 
 double
-fm_experiment_units_to_shown (FmExperimentUnits *self, double temp_c)
+fm_temperature_unit_to_shown (FmTemperatureUnit *self, double temp_c)
 {
   return self->fahrenheit ? fm_celsius_to_fahrenheit (temp_c) : temp_c;
 }
 
 double
-fm_experiment_units_from_shown (FmExperimentUnits *self, double shown)
+fm_temperature_unit_from_shown (FmTemperatureUnit *self, double shown)
 {
   return self->fahrenheit ? fm_fahrenheit_to_celsius (shown) : shown;
 }

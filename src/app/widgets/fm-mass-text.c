@@ -1,5 +1,5 @@
-/* fm-formula-line-mass.c - masses as text: grams, and ounces or pounds where they are wanted */
-#include "app/widgets/fm-formula-line-mass.h"
+/* fm-mass-text.c - masses as text: grams, and ounces or pounds where they are wanted */
+#include "app/widgets/fm-mass-text.h"
 
 #include <math.h>
 

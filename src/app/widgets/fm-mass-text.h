@@ -1,4 +1,4 @@
-/* fm-formula-line-mass.h - masses as text: grams, and ounces or pounds where they are wanted */
+/* fm-mass-text.h - masses as text: grams, and ounces or pounds where they are wanted */
 #pragma once
 
 #include <glib.h>

@@ -1,4 +1,4 @@
-/* fm-experiment-removal.h - removing with a way back
+/* fm-removal.h - removing with a way back
  *
  * What is removed only disappears from view at first; a toast offers to undo. The notebook is
  * changed, in a thread, once the toast is gone. A crash in between therefore loses nothing.
@@ -19,17 +19,17 @@ typedef void (*FmRemovalSettled) (GtkWidget *owner,
                                   const GError *error);
 
 /**
- * fm_experiment_removal_offer:
+ * fm_removal_offer:
  * @owner: inside an AdwToastOverlay; may go away before the removal is settled
  * @title: translated, says what was removed
  * @remove: called in a thread
  * @settled: called with @owner in the main thread, if @owner still exists
  */
-void fm_experiment_removal_offer (GtkWidget *owner,
-                                  const char *title,
-                                  FmNotebook *notebook,
-                                  gint64 id,
-                                  FmRemovalFunc remove,
-                                  FmRemovalSettled settled);
+void fm_removal_offer (GtkWidget *owner,
+                       const char *title,
+                       FmNotebook *notebook,
+                       gint64 id,
+                       FmRemovalFunc remove,
+                       FmRemovalSettled settled);
 
 G_END_DECLS

@@ -1,12 +1,12 @@
-/* fm-experiment-date.c - an entry for local date and time, with a calendar */
-#include "app/widgets/fm-experiment-date.h"
+/* fm-date-entry.c - an entry for local date and time, with a calendar */
+#include "app/widgets/fm-date-entry.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
 
 #include "app/widgets/fm-widget.h"
 
-struct _FmExperimentDate {
+struct _FmDateEntry {
   GtkWidget parent_instance;
 
   GtkWidget *box;
@@ -19,7 +19,7 @@ struct _FmExperimentDate {
   gboolean loading;
 };
 
-G_DEFINE_FINAL_TYPE (FmExperimentDate, fm_experiment_date, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmDateEntry, fm_date_entry, GTK_TYPE_WIDGET)
 
 enum {
   DATE_CHANGED,
@@ -52,7 +52,7 @@ parse_date (const char *text)
 }
 
 static void
-show_error (FmExperimentDate *self, gboolean wrong)
+show_error (FmDateEntry *self, gboolean wrong)
 {
   if (wrong)
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "error");
@@ -65,7 +65,7 @@ show_error (FmExperimentDate *self, gboolean wrong)
 }
 
 static void
-select_day (FmExperimentDate *self, GDateTime *date)
+select_day (FmDateEntry *self, GDateTime *date)
 {
   self->loading = TRUE;
   gtk_calendar_select_day (self->calendar, date);
@@ -73,7 +73,7 @@ select_day (FmExperimentDate *self, GDateTime *date)
 }
 
 static void
-take_date (FmExperimentDate *self, GDateTime *date)
+take_date (FmDateEntry *self, GDateTime *date)
 {
   const gint64 made_at = g_date_time_to_unix (date);
 
@@ -85,7 +85,7 @@ take_date (FmExperimentDate *self, GDateTime *date)
 }
 
 static void
-entry_changed_cb (FmExperimentDate *self)
+entry_changed_cb (FmDateEntry *self)
 {
   g_autoptr (GDateTime) date = NULL;
 
@@ -102,7 +102,7 @@ entry_changed_cb (FmExperimentDate *self)
 
 /* The calendar gives the day; the time of day stays. */
 static void
-day_selected_cb (FmExperimentDate *self)
+day_selected_cb (FmDateEntry *self)
 {
   g_autoptr (GDateTime) day = NULL;
   g_autoptr (GDateTime) before = NULL;
@@ -118,49 +118,49 @@ day_selected_cb (FmExperimentDate *self)
   if (date == NULL)
     return;
   take_date (self, date);
-  fm_experiment_date_set (self, self->made_at);
+  fm_date_entry_set (self, self->made_at);
 }
 
 static void
-fm_experiment_date_dispose (GObject *object)
+fm_date_entry_dispose (GObject *object)
 {
-  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_EXPERIMENT_DATE);
-  G_OBJECT_CLASS (fm_experiment_date_parent_class)->dispose (object);
+  fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_DATE_ENTRY);
+  G_OBJECT_CLASS (fm_date_entry_parent_class)->dispose (object);
 }
 
 static void
-fm_experiment_date_class_init (FmExperimentDateClass *klass)
+fm_date_entry_class_init (FmDateEntryClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  G_OBJECT_CLASS (klass)->dispose = fm_experiment_date_dispose;
-  signals[DATE_CHANGED] = g_signal_new ("date-changed", FM_TYPE_EXPERIMENT_DATE, G_SIGNAL_RUN_LAST,
-                                        0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
+  G_OBJECT_CLASS (klass)->dispose = fm_date_entry_dispose;
+  signals[DATE_CHANGED] = g_signal_new ("date-changed", FM_TYPE_DATE_ENTRY, G_SIGNAL_RUN_LAST, 0,
+                                        NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
   gtk_widget_class_set_template_from_resource (
-      widget_class, "/io/github/forcemeat/Forcemeat/ui/widgets/fm-experiment-date.ui");
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/widgets/fm-date-entry.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentDate, box);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentDate, entry);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentDate, calendar_button);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentDate, calendar);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentDate, message_label);
+  gtk_widget_class_bind_template_child (widget_class, FmDateEntry, box);
+  gtk_widget_class_bind_template_child (widget_class, FmDateEntry, entry);
+  gtk_widget_class_bind_template_child (widget_class, FmDateEntry, calendar_button);
+  gtk_widget_class_bind_template_child (widget_class, FmDateEntry, calendar);
+  gtk_widget_class_bind_template_child (widget_class, FmDateEntry, message_label);
   gtk_widget_class_bind_template_callback (widget_class, entry_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, day_selected_cb);
 }
 
 static void
-fm_experiment_date_init (FmExperimentDate *self)
+fm_date_entry_init (FmDateEntry *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
 void
-fm_experiment_date_set (FmExperimentDate *self, gint64 made_at)
+fm_date_entry_set (FmDateEntry *self, gint64 made_at)
 {
   g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (made_at);
   g_autofree char *text = date != NULL ? g_date_time_format (date, "%Y-%m-%d %H:%M") : NULL;
 
-  g_return_if_fail (FM_IS_EXPERIMENT_DATE (self));
+  g_return_if_fail (FM_IS_DATE_ENTRY (self));
   self->made_at = made_at;
   self->loading = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self->entry), text != NULL ? text : "");
@@ -171,9 +171,9 @@ fm_experiment_date_set (FmExperimentDate *self, gint64 made_at)
 }
 
 void
-fm_experiment_date_set_what (FmExperimentDate *self, const char *date_name, const char *day_name)
+fm_date_entry_set_what (FmDateEntry *self, const char *date_name, const char *day_name)
 {
-  g_return_if_fail (FM_IS_EXPERIMENT_DATE (self));
+  g_return_if_fail (FM_IS_DATE_ENTRY (self));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   date_name, -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->calendar), GTK_ACCESSIBLE_PROPERTY_LABEL,

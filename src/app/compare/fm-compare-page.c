@@ -367,10 +367,12 @@ fm_compare_page_set_session (FmComparePage *self, FmSession *session)
 {
   if (!g_set_object (&self->session, session) || session == NULL)
     return;
-  g_signal_connect_swapped (session, "notebook-changed", G_CALLBACK (notebook_changed_cb), self);
-  g_signal_connect_swapped (session, "experiments-changed", G_CALLBACK (reload_cb), self);
-  g_signal_connect_swapped (session, "tastings-changed", G_CALLBACK (reload_cb), self);
-  g_signal_connect_swapped (session, "blends-changed", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self);
+  g_signal_connect_swapped (session, "changed::experiment", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "changed::tasting", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "changed::blend", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "changed::draft", G_CALLBACK (reload_cb), self);
+  g_signal_connect_swapped (session, "changed::version", G_CALLBACK (reload_cb), self);
   notebook_changed_cb (self);
 }
 

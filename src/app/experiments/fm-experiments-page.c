@@ -37,10 +37,10 @@ get_notebook (FmExperimentsPage *self)
 }
 
 static void
-tell_others (FmExperimentsPage *self)
+tell_others (FmExperimentsPage *self, FmChangeKind kind, gint64 id)
 {
   self->own_change = TRUE;
-  fm_session_emit_experiments_changed (self->session);
+  fm_session_emit_changed (self->session, kind, id);
   self->own_change = FALSE;
 }
 
@@ -136,16 +136,17 @@ folded_cb (FmExperimentsPage *self)
 static void
 stored_cb (FmExperimentsPage *self)
 {
-  FmExperimentDocument *document = fm_experiment_view_get_document (self->view);
+  const FmExperiment *experiment =
+      fm_experiment_document_get_experiment (fm_experiment_view_get_document (self->view));
 
-  fm_experiment_list_update (self->list, fm_experiment_document_get_experiment (document));
-  tell_others (self);
+  fm_experiment_list_update (self->list, experiment);
+  tell_others (self, FM_CHANGE_EXPERIMENT, experiment->id);
 }
 
 static void
 photos_changed_cb (FmExperimentsPage *self)
 {
-  tell_others (self);
+  tell_others (self, FM_CHANGE_PHOTO, self->open_id);
   fm_experiment_list_reload (self->list);
 }
 
@@ -174,7 +175,7 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
   if (error != NULL)
     fm_session_failure (self->session, error);
   if (removed) {
-    tell_others (self);
+    tell_others (self, FM_CHANGE_EXPERIMENT, id);
     return;
   }
   fm_experiment_list_select (self->list, id);
@@ -216,7 +217,7 @@ create_done_cb (GObject *source, GAsyncResult *result, gpointer data)
     fm_session_failure (self->session, error);
     return;
   }
-  tell_others (self);
+  tell_others (self, FM_CHANGE_EXPERIMENT, id);
   fm_experiment_list_select (self->list, id);
   fm_experiment_list_reload (self->list);
   activated_cb (self, id);
@@ -396,13 +397,13 @@ fm_experiments_page_set_session (FmExperimentsPage *self, FmSession *session)
   fm_experiment_list_set_session (self->list, session);
   if (session == NULL)
     return;
-  g_signal_connect_object (session, "notebook-changed", G_CALLBACK (notebook_changed_cb), self,
+  g_signal_connect_object (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "shown-changed", G_CALLBACK (shown_changed_cb), self,
+  g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "experiments-changed", G_CALLBACK (experiments_changed_cb),
+  g_signal_connect_object (session, "changed::experiment", G_CALLBACK (experiments_changed_cb),
                            self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "tastings-changed", G_CALLBACK (tastings_changed_cb), self,
+  g_signal_connect_object (session, "changed::tasting", G_CALLBACK (tastings_changed_cb), self,
                            G_CONNECT_SWAPPED);
   update_actions (self);
 }

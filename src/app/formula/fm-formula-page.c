@@ -394,8 +394,8 @@ fm_formula_page_set_session (FmFormulaPage *self, FmSession *session)
   fm_food_search_set_session (self->search, session);
   fm_brief_pane_set_session (self->brief_pane, session);
   gtk_list_box_bind_model (self->list, G_LIST_MODEL (self->lines), create_row_cb, self, NULL);
-  g_signal_connect_swapped (session, "formula-changed", G_CALLBACK (formula_changed_cb), self);
-  g_signal_connect_swapped (session, "shown-changed", G_CALLBACK (formula_changed_cb), self);
+  g_signal_connect_swapped (session, "changed::formula", G_CALLBACK (formula_changed_cb), self);
+  g_signal_connect_swapped (session, "changed::shown", G_CALLBACK (formula_changed_cb), self);
   g_signal_connect_swapped (settings, "changed::mass-units", G_CALLBACK (preferences_changed_cb),
                             self);
   g_signal_connect_swapped (settings, "changed::currency", G_CALLBACK (preferences_changed_cb),

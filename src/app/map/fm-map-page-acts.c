@@ -34,7 +34,7 @@ added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     return;
   }
   self->wanted_id = id;
-  fm_session_emit_maps_changed (self->session);
+  fm_session_emit_changed (self->session, FM_CHANGE_MAP, id);
 }
 
 /* The version that is shown, else the latest. */
@@ -73,7 +73,7 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
     fm_session_failure (self->session, error);
   if (!removed)
     self->wanted_id = id;
-  fm_session_emit_maps_changed (self->session);
+  fm_session_emit_changed (self->session, FM_CHANGE_MAP, id);
 }
 
 static void

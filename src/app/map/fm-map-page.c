@@ -32,7 +32,8 @@ save_failed_cb (FmMapPage *self, const char *message)
 static void
 saved_cb (FmMapPage *self)
 {
-  fm_session_emit_maps_changed (self->session);
+  fm_session_emit_changed (self->session, FM_CHANGE_MAP,
+                           fm_map_document_get_map (self->document)->id);
 }
 
 /* What was typed last is stored before the document is let go. */
@@ -369,11 +370,11 @@ fm_map_page_set_session (FmMapPage *self, FmSession *session)
 {
   if (!g_set_object (&self->session, session) || session == NULL)
     return;
-  g_signal_connect_swapped (session, "notebook-changed", G_CALLBACK (notebook_changed_cb), self);
-  g_signal_connect_swapped (session, "shown-changed", G_CALLBACK (shown_changed_cb), self);
-  g_signal_connect_swapped (session, "maps-changed", G_CALLBACK (stale_cb), self);
-  g_signal_connect_swapped (session, "versions-changed", G_CALLBACK (measured_cb), self);
-  g_signal_connect_swapped (session, "experiments-changed", G_CALLBACK (measured_cb), self);
-  g_signal_connect_swapped (session, "tastings-changed", G_CALLBACK (measured_cb), self);
+  g_signal_connect_swapped (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self);
+  g_signal_connect_swapped (session, "changed::shown", G_CALLBACK (shown_changed_cb), self);
+  g_signal_connect_swapped (session, "changed::map", G_CALLBACK (stale_cb), self);
+  g_signal_connect_swapped (session, "changed::version", G_CALLBACK (measured_cb), self);
+  g_signal_connect_swapped (session, "changed::experiment", G_CALLBACK (measured_cb), self);
+  g_signal_connect_swapped (session, "changed::tasting", G_CALLBACK (measured_cb), self);
   stale_cb (self);
 }

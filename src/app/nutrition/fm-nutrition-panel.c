@@ -315,7 +315,7 @@ fm_nutrition_panel_set_session (FmNutritionPanel *self, FmSession *session)
   g_set_object (&self->session, session);
   if (session == NULL)
     return;
-  g_signal_connect_swapped (session, "formula-changed", G_CALLBACK (queue_update_cb), self);
-  g_signal_connect_swapped (session, "shown-changed", G_CALLBACK (shown_changed_cb), self);
+  g_signal_connect_swapped (session, "changed::formula", G_CALLBACK (queue_update_cb), self);
+  g_signal_connect_swapped (session, "changed::shown", G_CALLBACK (shown_changed_cb), self);
   queue_update_cb (self);
 }

@@ -29,23 +29,7 @@ struct _FmSession {
   gint64 dirty_since_us; /* 0 = clean */
 };
 
-typedef enum {
-  FM_SESSION_NOTEBOOK_CHANGED,
-  FM_SESSION_BLENDS_CHANGED,
-  FM_SESSION_VERSIONS_CHANGED,
-  FM_SESSION_SHOWN_CHANGED,
-  FM_SESSION_FORMULA_CHANGED,
-  FM_SESSION_HISTORY_CHANGED,
-  FM_SESSION_EXPERIMENTS_CHANGED,
-  FM_SESSION_TASTINGS_CHANGED,
-  FM_SESSION_MAPS_CHANGED,
-  FM_SESSION_MESSAGE,
-  FM_SESSION_FAILURE,
-  FM_SESSION_N_SIGNALS,
-} FmSessionSignal;
-
 /* fm-session.c */
-void fm_session_emit (FmSession *self, FmSessionSignal signal);
 /** Tells everyone of another blend, version or draft. */
 void fm_session_emit_shown (FmSession *self);
 gboolean fm_session_is_writable (FmSession *self);

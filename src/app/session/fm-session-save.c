@@ -18,7 +18,7 @@ tell_of_changes (FmSession *self, FmSessionDraft *draft)
   if (has_changes == draft->told_changes)
     return;
   draft->told_changes = has_changes;
-  fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_DRAFT, draft->blend_id);
 }
 
 static void
@@ -126,9 +126,9 @@ version_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     draft->told_changes = fm_session_draft_has_changes (draft);
   text = g_strdup_printf (_ ("Saved as version %d"), info->number);
   fm_session_message (self, text);
-  fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
-  fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
-  fm_session_emit (self, FM_SESSION_HISTORY_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_VERSION, info->id);
+  fm_session_emit_changed (self, FM_CHANGE_DRAFT, blend_id);
+  fm_session_emit_changed (self, FM_CHANGE_HISTORY, blend_id);
 }
 
 void
@@ -163,10 +163,8 @@ versions_added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     g_task_return_error (task, error);
     return;
   }
-  if (order->serial == self->serial) {
-    fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
-    fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
-  }
+  if (order->serial == self->serial)
+    fm_session_emit_changed (self, FM_CHANGE_VERSION, 0);
   g_task_return_pointer (task, infos, (GDestroyNotify)g_ptr_array_unref);
 }
 

@@ -128,32 +128,26 @@ fm_session_restore_shown (FmSession *self)
 }
 
 static void
-show_changed (FmSession *self, gint64 old_blend_id)
+show_changed (FmSession *self)
 {
   remember (self, "last-blend", self->blend_id);
   remember (self, "last-version", fm_session_get_version_id (self));
-  if (self->blend_id != old_blend_id)
-    fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
   fm_session_emit_shown (self);
 }
 
 void
 fm_session_show_blend (FmSession *self, gint64 blend_id)
 {
-  gint64 old_id = self->blend_id;
-
-  if (blend_id == old_id && self->version == NULL)
+  if (blend_id == self->blend_id && self->version == NULL)
     return;
   fm_session_seal (self);
   take_blend (self, blend_id);
-  show_changed (self, old_id);
+  show_changed (self);
 }
 
 void
 fm_session_show_version (FmSession *self, gint64 version_id)
 {
-  gint64 old_id = self->blend_id;
-
   if (self->notebook == NULL || version_id == fm_session_get_version_id (self))
     return;
   fm_session_seal (self);
@@ -161,7 +155,7 @@ fm_session_show_version (FmSession *self, gint64 version_id)
     fm_session_clear_version (self);
   else if (!take_version (self, version_id))
     return;
-  show_changed (self, old_id);
+  show_changed (self);
 }
 
 void
@@ -180,14 +174,13 @@ branched_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   if (!fm_session_io_finish (result, &error))
     fm_session_failure (self, error);
   else
-    fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
+    fm_session_emit_changed (self, FM_CHANGE_DRAFT, fm_session_io_blend_id (result));
 }
 
 void
 fm_session_branch (FmSession *self, gint64 version_id)
 {
   g_autofree char *label = NULL;
-  gint64 old_id = self->blend_id;
 
   if (!fm_session_is_writable (self) || !take_version (self, version_id))
     return;
@@ -200,11 +193,11 @@ fm_session_branch (FmSession *self, gint64 version_id)
   fm_session_io_branch (self->writer, self->notebook, self->blend_id, version_id, self, branched_cb,
                         GUINT_TO_POINTER (self->serial));
   fm_session_clear_version (self);
-  show_changed (self, old_id);
+  show_changed (self);
 }
 
 void
-fm_session_emit_blends_changed (FmSession *self)
+fm_session_blend_changed (FmSession *self, gint64 blend_id)
 {
   if (self->blend_id != 0 && !find_blend (self, self->blend_id, NULL)) {
     gint64 gone_id = self->blend_id;
@@ -213,5 +206,5 @@ fm_session_emit_blends_changed (FmSession *self)
     g_clear_pointer (&self->draft, fm_session_draft_free);
     fm_session_show_blend (self, 0);
   }
-  fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_BLEND, blend_id);
 }

@@ -3,14 +3,15 @@
 
 G_DEFINE_FINAL_TYPE (FmSession, fm_session, G_TYPE_OBJECT)
 
-static guint signals[FM_SESSION_N_SIGNALS];
+enum {
+  CHANGED,
+  MESSAGE,
+  FAILURE,
+  N_SIGNALS,
+};
 
-/* Not for the signals with a text. */
-void
-fm_session_emit (FmSession *self, FmSessionSignal signal)
-{
-  g_signal_emit (self, signals[signal], 0);
-}
+static guint signals[N_SIGNALS];
+static GQuark details[FM_CHANGE_N_KINDS];
 
 static void
 recompute (FmSession *self)
@@ -20,15 +21,15 @@ recompute (FmSession *self)
   g_clear_pointer (&self->analysis, fm_analysis_free);
   if (formula != NULL)
     self->analysis = fm_analysis_new (formula);
-  fm_session_emit (self, FM_SESSION_FORMULA_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_FORMULA, self->blend_id);
 }
 
 void
 fm_session_emit_shown (FmSession *self)
 {
-  fm_session_emit (self, FM_SESSION_SHOWN_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_SHOWN, self->blend_id);
   recompute (self);
-  fm_session_emit (self, FM_SESSION_HISTORY_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }
 
 gboolean
@@ -66,13 +67,6 @@ fm_session_finalize (GObject *object)
 }
 
 static guint
-add_signal (const char *name)
-{
-  return g_signal_new (name, FM_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
-                       0);
-}
-
-static guint
 add_text_signal (const char *name)
 {
   return g_signal_new (name, FM_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
@@ -84,17 +78,13 @@ fm_session_class_init (FmSessionClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = fm_session_finalize;
 
-  signals[FM_SESSION_NOTEBOOK_CHANGED] = add_signal ("notebook-changed");
-  signals[FM_SESSION_BLENDS_CHANGED] = add_signal ("blends-changed");
-  signals[FM_SESSION_VERSIONS_CHANGED] = add_signal ("versions-changed");
-  signals[FM_SESSION_SHOWN_CHANGED] = add_signal ("shown-changed");
-  signals[FM_SESSION_FORMULA_CHANGED] = add_signal ("formula-changed");
-  signals[FM_SESSION_HISTORY_CHANGED] = add_signal ("history-changed");
-  signals[FM_SESSION_EXPERIMENTS_CHANGED] = add_signal ("experiments-changed");
-  signals[FM_SESSION_TASTINGS_CHANGED] = add_signal ("tastings-changed");
-  signals[FM_SESSION_MAPS_CHANGED] = add_signal ("maps-changed");
-  signals[FM_SESSION_MESSAGE] = add_text_signal ("message");
-  signals[FM_SESSION_FAILURE] = add_text_signal ("failure");
+  for (guint kind = 0; kind < FM_CHANGE_N_KINDS; kind++)
+    details[kind] = g_quark_from_static_string (fm_change_kind_name ((FmChangeKind)kind));
+  signals[CHANGED] =
+      g_signal_new ("changed", FM_TYPE_SESSION, G_SIGNAL_RUN_LAST | G_SIGNAL_DETAILED, 0, NULL,
+                    NULL, NULL, G_TYPE_NONE, 1, FM_TYPE_CHANGE | G_SIGNAL_TYPE_STATIC_SCOPE);
+  signals[MESSAGE] = add_text_signal ("message");
+  signals[FAILURE] = add_text_signal ("failure");
 }
 
 static void
@@ -125,11 +115,7 @@ fm_session_set_notebook (FmSession *self, FmNotebook *notebook)
   self->notebook = notebook;
   if (notebook != NULL)
     fm_session_restore_shown (self);
-  fm_session_emit (self, FM_SESSION_NOTEBOOK_CHANGED);
-  fm_session_emit (self, FM_SESSION_BLENDS_CHANGED);
-  fm_session_emit (self, FM_SESSION_VERSIONS_CHANGED);
-  fm_session_emit (self, FM_SESSION_EXPERIMENTS_CHANGED);
-  fm_session_emit (self, FM_SESSION_TASTINGS_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_NOTEBOOK, 0);
   fm_session_emit_shown (self);
 }
 
@@ -213,7 +199,7 @@ fm_session_edit (FmSession *self, const FmFormula *next, const char *label, cons
   fm_history_push (self->draft->history, next, label, merge_key);
   fm_session_mark_dirty (self);
   recompute (self);
-  fm_session_emit (self, FM_SESSION_HISTORY_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }
 
 void
@@ -231,7 +217,7 @@ step_history (FmSession *self, const FmFormula *(*step) (FmHistory *))
   step (self->draft->history);
   fm_session_mark_dirty (self);
   recompute (self);
-  fm_session_emit (self, FM_SESSION_HISTORY_CHANGED);
+  fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }
 
 void
@@ -261,31 +247,21 @@ fm_session_get_redo_label (FmSession *self)
 }
 
 void
-fm_session_emit_experiments_changed (FmSession *self)
+fm_session_emit_changed (FmSession *self, FmChangeKind kind, gint64 id)
 {
-  fm_session_emit (self, FM_SESSION_EXPERIMENTS_CHANGED);
-}
+  const FmChange change = { .kind = kind, .id = id };
 
-void
-fm_session_emit_tastings_changed (FmSession *self)
-{
-  fm_session_emit (self, FM_SESSION_TASTINGS_CHANGED);
-}
-
-void
-fm_session_emit_maps_changed (FmSession *self)
-{
-  fm_session_emit (self, FM_SESSION_MAPS_CHANGED);
+  g_signal_emit (self, signals[CHANGED], details[kind], &change);
 }
 
 void
 fm_session_message (FmSession *self, const char *text)
 {
-  g_signal_emit (self, signals[FM_SESSION_MESSAGE], 0, text);
+  g_signal_emit (self, signals[MESSAGE], 0, text);
 }
 
 void
 fm_session_failure (FmSession *self, const GError *error)
 {
-  g_signal_emit (self, signals[FM_SESSION_FAILURE], 0, error->message);
+  g_signal_emit (self, signals[FAILURE], 0, error->message);
 }

@@ -6,15 +6,8 @@
  * photos) they call the store from GTask threads with fm_session_get_notebook().
  *
  * Signals:
- *   "notebook-changed" ()         another notebook, or none
- *   "blends-changed" ()           list of blends changed
- *   "versions-changed" ()         a version was saved, or another blend is shown
- *   "shown-changed" ()            another blend, version or the draft is shown
- *   "formula-changed" ()          the shown formula or its analysis changed (each keystroke)
- *   "history-changed" ()          undo / redo state changed
- *   "experiments-changed" ()      an experiment or photo was saved or removed
- *   "tastings-changed" ()         a tasting was saved, opened or removed
- *   "maps-changed" ()             a map of the shown blend was made, changed or removed
+ *   "changed" (FmChange *change)  what changed, as kind and id (fm-change.h); the name of the kind
+ *                                 is the detail, so a page hears "changed::version" alone
  *   "message" (char *text)        a short sentence for a toast
  *   "failure" (char *text)        something failed; a sentence that stays until dismissed
  */
@@ -22,6 +15,7 @@
 
 #include <gio/gio.h>
 
+#include "app/session/fm-change.h"
 #include "core/formula/fm-analysis.h"
 #include "core/formula/fm-history.h"
 #include "store/fm-experiments.h"
@@ -96,11 +90,10 @@ void fm_session_flush (FmSession *self);
 /** TRUE when no edit waits for the disk. */
 gboolean fm_session_is_saved (FmSession *self);
 
-/** Tells the other pages that something in the store changed. */
-void fm_session_emit_experiments_changed (FmSession *self);
-void fm_session_emit_tastings_changed (FmSession *self);
-void fm_session_emit_blends_changed (FmSession *self);
-void fm_session_emit_maps_changed (FmSession *self);
+/** Tells everyone that something in the store changed; @id 0 = many. */
+void fm_session_emit_changed (FmSession *self, FmChangeKind kind, gint64 id);
+/** After a blend was added, renamed or removed; shows none when the shown one is gone. */
+void fm_session_blend_changed (FmSession *self, gint64 blend_id);
 void fm_session_message (FmSession *self, const char *text);
 void fm_session_failure (FmSession *self, const GError *error);
 

@@ -50,7 +50,7 @@ static void
 outcome_stored_cb (FmTastingsPage *self)
 {
   if (self->session != NULL)
-    fm_session_emit_tastings_changed (self->session);
+    fm_session_emit_changed (self->session, FM_CHANGE_TASTING, self->open_id);
 }
 
 typedef struct {
@@ -134,7 +134,7 @@ folded_cb (FmTastingsPage *self)
 static void
 stored_cb (FmTastingsPage *self)
 {
-  fm_session_emit_tastings_changed (self->session);
+  fm_session_emit_changed (self->session, FM_CHANGE_TASTING, self->open_id);
 }
 
 static void
@@ -151,7 +151,7 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
     fm_tasting_list_select (self->list, id);
     open_tasting (self, id);
   }
-  fm_session_emit_tastings_changed (self->session);
+  fm_session_emit_changed (self->session, FM_CHANGE_TASTING, id);
 }
 
 static void
@@ -187,7 +187,7 @@ create_done_cb (GObject *source, GAsyncResult *result, gpointer data)
     return;
   }
   fm_tasting_list_select (self->list, id);
-  fm_session_emit_tastings_changed (self->session);
+  fm_session_emit_changed (self->session, FM_CHANGE_TASTING, id);
   activated_cb (self, id);
 }
 
@@ -219,6 +219,7 @@ notebook_changed_cb (FmTastingsPage *self)
 {
   close_tasting (self);
   update_actions (self);
+  fm_tasting_list_reload (self->list);
 }
 
 static void
@@ -307,11 +308,11 @@ fm_tastings_page_set_session (FmTastingsPage *self, FmSession *session)
   fm_tasting_list_set_session (self->list, session);
   if (session == NULL)
     return;
-  g_signal_connect_object (session, "notebook-changed", G_CALLBACK (notebook_changed_cb), self,
+  g_signal_connect_object (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "shown-changed", G_CALLBACK (shown_changed_cb), self,
+  g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "tastings-changed", G_CALLBACK (tastings_changed_cb), self,
+  g_signal_connect_object (session, "changed::tasting", G_CALLBACK (tastings_changed_cb), self,
                            G_CONNECT_SWAPPED);
   update_actions (self);
 }

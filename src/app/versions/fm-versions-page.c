@@ -169,19 +169,20 @@ reload_cb (FmVersionsPage *self)
 }
 
 static void
-versions_changed_cb (FmVersionsPage *self)
+notebook_changed_cb (FmVersionsPage *self)
 {
-  g_autoptr (FmVersionTreeItem) first = g_list_model_get_item (G_LIST_MODEL (self->versions), 0);
-
-  if (first != NULL &&
-      fm_version_tree_item_get_blend_id (first) != fm_session_get_blend_id (self->session))
-    g_list_store_remove_all (self->versions);
+  g_list_store_remove_all (self->versions);
   reload_cb (self);
 }
 
 static void
 shown_changed_cb (FmVersionsPage *self)
 {
+  g_autoptr (FmVersionTreeItem) first = g_list_model_get_item (G_LIST_MODEL (self->versions), 0);
+
+  if (first == NULL ||
+      fm_version_tree_item_get_blend_id (first) != fm_session_get_blend_id (self->session))
+    notebook_changed_cb (self);
   select_version (self, fm_session_get_version_id (self->session));
 }
 
@@ -323,12 +324,14 @@ fm_versions_page_set_session (FmVersionsPage *self, FmSession *session)
     const char *signal;
     GCallback callback;
   } watched[] = {
-    { "versions-changed", G_CALLBACK (versions_changed_cb) },
-    { "blends-changed", G_CALLBACK (reload_cb) },
-    { "experiments-changed", G_CALLBACK (reload_cb) },
-    { "tastings-changed", G_CALLBACK (reload_cb) },
-    { "shown-changed", G_CALLBACK (shown_changed_cb) },
-    { "formula-changed", G_CALLBACK (formula_changed_cb) },
+    { "changed::notebook", G_CALLBACK (notebook_changed_cb) },
+    { "changed::blend", G_CALLBACK (reload_cb) },
+    { "changed::draft", G_CALLBACK (reload_cb) },
+    { "changed::version", G_CALLBACK (reload_cb) },
+    { "changed::experiment", G_CALLBACK (reload_cb) },
+    { "changed::tasting", G_CALLBACK (reload_cb) },
+    { "changed::shown", G_CALLBACK (shown_changed_cb) },
+    { "changed::formula", G_CALLBACK (formula_changed_cb) },
   };
 
   g_set_object (&self->session, session);

@@ -302,6 +302,7 @@ notebook_changed_cb (FmSidebar *self)
   gtk_editable_set_text (self->search_entry, "");
   g_list_store_remove_all (self->blends);
   gtk_stack_set_visible_child_name (self->stack, "list");
+  reload_cb (self);
 }
 
 static void
@@ -398,11 +399,13 @@ fm_sidebar_set_session (FmSidebar *self, FmSession *session)
     const char *signal;
     GCallback callback;
   } watched[] = {
-    { "notebook-changed", G_CALLBACK (notebook_changed_cb) },
-    { "blends-changed", G_CALLBACK (reload_cb) },
-    { "experiments-changed", G_CALLBACK (reload_cb) },
-    { "tastings-changed", G_CALLBACK (reload_cb) },
-    { "shown-changed", G_CALLBACK (shown_changed_cb) },
+    { "changed::notebook", G_CALLBACK (notebook_changed_cb) },
+    { "changed::blend", G_CALLBACK (reload_cb) },
+    { "changed::draft", G_CALLBACK (reload_cb) },
+    { "changed::version", G_CALLBACK (reload_cb) },
+    { "changed::experiment", G_CALLBACK (reload_cb) },
+    { "changed::tasting", G_CALLBACK (reload_cb) },
+    { "changed::shown", G_CALLBACK (shown_changed_cb) },
   };
 
   g_set_object (&self->session, session);

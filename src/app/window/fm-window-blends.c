@@ -64,7 +64,7 @@ blend_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     fm_session_failure (self->session, error);
     return;
   }
-  fm_session_emit_blends_changed (self->session);
+  fm_session_blend_changed (self->session, order->blend_id);
   if (order->act == BLEND_ADD) {
     fm_session_show_blend (self->session, order->blend_id);
     adw_view_stack_set_visible_child_name (self->stack, "formula");

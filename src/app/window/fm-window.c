@@ -467,11 +467,11 @@ set_session (FmWindow *self, FmSession *session)
 {
   self->session = g_object_ref (session);
   fm_sidebar_set_session (self->sidebar, session);
-  g_signal_connect_object (session, "shown-changed", G_CALLBACK (shown_changed_cb), self,
+  g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "blends-changed", G_CALLBACK (update_title), self,
+  g_signal_connect_object (session, "changed::blend", G_CALLBACK (update_title), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "history-changed", G_CALLBACK (update_history), self,
+  g_signal_connect_object (session, "changed::history", G_CALLBACK (update_history), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "message", G_CALLBACK (message_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "failure", G_CALLBACK (failure_cb), self, G_CONNECT_SWAPPED);

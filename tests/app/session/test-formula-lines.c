@@ -47,7 +47,7 @@ set_up (Fixture *fixture, gconstpointer data)
   fm_session_set_notebook (fixture->session, notebook);
   fm_session_show_blend (fixture->session, blend_id);
   fixture->lines = fm_formula_line_list_new ();
-  g_signal_connect_swapped (fixture->session, "formula-changed", G_CALLBACK (update_lines),
+  g_signal_connect_swapped (fixture->session, "changed::formula", G_CALLBACK (update_lines),
                             fixture);
   g_signal_connect_swapped (fixture->lines, "items-changed", G_CALLBACK (count_change), fixture);
 }

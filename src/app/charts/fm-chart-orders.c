@@ -4,23 +4,24 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/charts/fm-chart-text.h"
 #include "core/base/fm-chart-scale.h"
+#include "core/base/fm-number.h"
 
 #define TASTER_PX 64
 #define PLACE_PX 34
 #define HEAD_PX 28
 #define MARGIN_PX 32
 #define MARK_PX 10
+#define GAP_PX 4
 
 struct _FmChartOrders {
-  GtkWidget parent_instance;
+  FmChart parent_instance;
 
   FmRankTable *ranks; /* NULL = nothing yet */
   GStrv tasters;
 };
 
-G_DEFINE_FINAL_TYPE (FmChartOrders, fm_chart_orders, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmChartOrders, fm_chart_orders, FM_TYPE_CHART)
 
 /* Every sample has a letter. */
 G_STATIC_ASSERT (FM_RANK_MAX_SAMPLES <= 26);
@@ -59,112 +60,117 @@ side_shift (const FmRankTable *ranks, guint taster, guint sample)
   return (2 * before - (tied - 1)) * MARK_PX;
 }
 
-static gboolean
-find_mark (FmChartOrders *self, guint taster, guint sample, double *x, double *y)
+static double
+taster_x (const FmRankTable *ranks, const FmChartCanvas *canvas, guint taster)
 {
-  const double width = gtk_widget_get_width (GTK_WIDGET (self));
-  const guint n = self->ranks->n_tasters;
-  const double step = n > 1 ? (width - 2 * MARGIN_PX) / (n - 1) : 0;
+  const double room = canvas->width - 2 * MARGIN_PX;
 
-  if (isnan (fm_rank_table_get (self->ranks, taster, sample)))
+  return MARGIN_PX + (ranks->n_tasters > 1 ? taster * room / (ranks->n_tasters - 1) : 0);
+}
+
+static gboolean
+find_mark (const FmRankTable *ranks,
+           const FmChartCanvas *canvas,
+           guint taster,
+           guint sample,
+           double *x,
+           double *y)
+{
+  if (isnan (fm_rank_table_get (ranks, taster, sample)))
     return FALSE;
-  *x = MARGIN_PX + taster * step + side_shift (self->ranks, taster, sample);
-  *y = HEAD_PX + (mid_place (self->ranks, taster, sample) + 0.5) * PLACE_PX;
+  *x = taster_x (ranks, canvas, taster) + side_shift (ranks, taster, sample);
+  *y = HEAD_PX + (mid_place (ranks, taster, sample) + 0.5) * PLACE_PX;
   return TRUE;
 }
 
 static void
-draw_lines (FmChartOrders *self, cairo_t *cr, guint sample, const GdkRGBA *ink)
-{
-  double x, y;
-  gboolean started = FALSE;
-
-  cairo_set_source_rgba (cr, ink->red, ink->green, ink->blue, 0.5);
-  cairo_set_line_width (cr, 1.5);
-  cairo_new_path (cr);
-  for (guint taster = 0; taster < self->ranks->n_tasters; taster++) {
-    if (!find_mark (self, taster, sample, &x, &y))
-      continue;
-    if (started)
-      cairo_line_to (cr, x, y);
-    else
-      cairo_move_to (cr, x, y);
-    started = TRUE;
-  }
-  cairo_stroke (cr);
-}
-
-static void
-draw_marks (
-    FmChartOrders *self, cairo_t *cr, guint sample, const GdkRGBA *ink, const GdkRGBA *ground)
+draw_lines (const FmRankTable *ranks, FmChartCanvas *canvas, guint sample)
 {
   double x, y;
 
-  for (guint taster = 0; taster < self->ranks->n_tasters; taster++) {
-    if (!find_mark (self, taster, sample, &x, &y))
-      continue;
-    gdk_cairo_set_source_rgba (cr, ground);
-    cairo_arc (cr, x, y, MARK_PX, 0, 2 * G_PI);
-    cairo_fill_preserve (cr);
-    gdk_cairo_set_source_rgba (cr, ink);
-    cairo_set_line_width (cr, 1);
-    cairo_stroke (cr);
-    fm_chart_text_draw (GTK_WIDGET (self), cr, fm_chart_letter (sample), x, y, 0.5, 0);
-  }
+  fm_chart_canvas_set_colour (canvas, &canvas->palette.ink, 0.5);
+  cairo_set_line_width (canvas->cr, 1.5);
+  cairo_new_path (canvas->cr);
+  for (guint taster = 0; taster < ranks->n_tasters; taster++)
+    if (find_mark (ranks, canvas, taster, sample, &x, &y))
+      cairo_line_to (canvas->cr, x, y);
+  cairo_stroke (canvas->cr);
 }
 
 static void
-draw_heads (FmChartOrders *self, cairo_t *cr, const GdkRGBA *ink)
+draw_mark (const FmRankTable *ranks, FmChartCanvas *canvas, guint taster, guint sample)
 {
-  const guint n = self->ranks->n_tasters;
-  const double width = gtk_widget_get_width (GTK_WIDGET (self));
-  const double step = n > 1 ? (width - 2 * MARGIN_PX) / (n - 1) : 0;
+  double x, y;
 
-  gdk_cairo_set_source_rgba (cr, ink);
-  for (guint taster = 0; taster < n; taster++)
-    fm_chart_text_draw (GTK_WIDGET (self), cr, self->tasters[taster], MARGIN_PX + taster * step,
-                        HEAD_PX / 2.0, 0.5, n > 1 ? MIN ((int)step - 4, 2 * MARGIN_PX) : 0);
-}
-
-static void
-fm_chart_orders_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
-{
-  FmChartOrders *self = FM_CHART_ORDERS (widget);
-  GtkStyleContext *style = gtk_widget_get_style_context (widget);
-  GdkRGBA ink;
-  GdkRGBA ground;
-  cairo_t *cr;
-
-  if (self->ranks == NULL)
+  if (!find_mark (ranks, canvas, taster, sample, &x, &y))
     return;
-  gtk_style_context_get_color (style, &ink);
-  if (!gtk_style_context_lookup_color (style, "window_bg_color", &ground))
-    ground = (GdkRGBA){ 1 - ink.red, 1 - ink.green, 1 - ink.blue, 1 };
-  cr = gtk_snapshot_append_cairo (snapshot,
-                                  &GRAPHENE_RECT_INIT (0, 0, (float)gtk_widget_get_width (widget),
-                                                       (float)gtk_widget_get_height (widget)));
-  draw_heads (self, cr, &ink);
-  for (guint sample = 0; sample < self->ranks->n_samples; sample++)
-    draw_lines (self, cr, sample, &ink);
-  for (guint sample = 0; sample < self->ranks->n_samples; sample++)
-    draw_marks (self, cr, sample, &ink, &ground);
-  cairo_destroy (cr);
+  fm_chart_canvas_circle (canvas, x, y, MARK_PX);
+  fm_chart_canvas_fill_ground (canvas);
+  fm_chart_canvas_set_colour (canvas, &canvas->palette.ink, 1);
+  cairo_set_line_width (canvas->cr, 1);
+  cairo_stroke (canvas->cr);
+  fm_chart_canvas_text (canvas, fm_chart_letter (sample), x, y, 0.5, 0);
+  fm_chart_canvas_mark (canvas, taster * ranks->n_samples + sample,
+                        &(FmBox){ x - MARK_PX, y - MARK_PX, 2 * MARK_PX, 2 * MARK_PX });
+}
+
+void
+fm_chart_orders_draw (const FmRankTable *ranks, const char *const *tasters, FmChartCanvas *canvas)
+{
+  const guint n = ranks->n_tasters;
+  const int step = n > 1 ? (int)(taster_x (ranks, canvas, 1) - taster_x (ranks, canvas, 0)) : 0;
+
+  for (guint taster = 0; taster < n; taster++)
+    fm_chart_canvas_text (canvas, tasters[taster], taster_x (ranks, canvas, taster), HEAD_PX / 2.0,
+                          0.5, n > 1 ? MAX (step - GAP_PX, 1) : 0);
+  for (guint sample = 0; sample < ranks->n_samples; sample++)
+    draw_lines (ranks, canvas, sample);
+  for (guint taster = 0; taster < n; taster++)
+    for (guint sample = 0; sample < ranks->n_samples; sample++)
+      draw_mark (ranks, canvas, taster, sample);
 }
 
 static void
-fm_chart_orders_measure (GtkWidget *widget,
-                         GtkOrientation orientation,
-                         int for_size,
-                         int *minimum,
-                         int *natural,
-                         int *minimum_baseline,
-                         int *natural_baseline)
+draw (FmChart *chart, FmChartCanvas *canvas)
 {
-  const FmRankTable *ranks = FM_CHART_ORDERS (widget)->ranks;
-  const int width = ranks != NULL ? TASTER_PX * ((int)ranks->n_tasters - 1) + 2 * MARGIN_PX : 0;
-  const int height = ranks != NULL ? HEAD_PX + PLACE_PX * (int)ranks->n_samples : 0;
+  const FmChartOrders *self = FM_CHART_ORDERS (chart);
 
-  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? width : height;
+  fm_chart_orders_draw (self->ranks, (const char *const *)self->tasters, canvas);
+}
+
+/* The most samples that stand side by side at one place. */
+static guint
+most_tied (const FmRankTable *ranks)
+{
+  guint most = 1;
+
+  for (guint taster = 0; taster < ranks->n_tasters; taster++) {
+    for (guint sample = 0; sample < ranks->n_samples; sample++) {
+      const double own = fm_rank_table_get (ranks, taster, sample);
+      guint tied = 0;
+
+      for (guint i = 0; i < ranks->n_samples; i++)
+        tied += fm_rank_table_get (ranks, taster, i) == own;
+      most = MAX (most, tied);
+    }
+  }
+  return most;
+}
+
+static void
+get_size (FmChart *chart, GtkOrientation orientation, int *minimum, int *natural)
+{
+  const FmRankTable *ranks = FM_CHART_ORDERS (chart)->ranks;
+  const int taster_px =
+      ranks != NULL ? MAX (TASTER_PX, 2 * MARK_PX * (int)most_tied (ranks) + GAP_PX) : 0;
+
+  if (ranks == NULL)
+    *minimum = 0;
+  else if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    *minimum = taster_px * ((int)ranks->n_tasters - 1) + 2 * MARGIN_PX;
+  else
+    *minimum = HEAD_PX + PLACE_PX * (int)ranks->n_samples;
+  *natural = *minimum;
 }
 
 static void
@@ -184,12 +190,9 @@ fm_chart_orders_finalize (GObject *object)
 static void
 fm_chart_orders_class_init (FmChartOrdersClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-
   G_OBJECT_CLASS (klass)->finalize = fm_chart_orders_finalize;
-  widget_class->snapshot = fm_chart_orders_snapshot;
-  widget_class->measure = fm_chart_orders_measure;
-  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  FM_CHART_CLASS (klass)->draw = draw;
+  FM_CHART_CLASS (klass)->get_size = get_size;
 }
 
 static void
@@ -265,6 +268,30 @@ describe (FmChartOrders *self, const char *const *labels)
   return g_string_free (text, FALSE);
 }
 
+/* One row for each taster and sample, in the order of the marks. */
+static FmChartTable *
+make_table (FmChartOrders *self, const char *const *labels)
+{
+  const char *headings[] = { _ ("Taster"), _ ("Sample"), _ ("Place"), NULL };
+  FmChartTable *table = fm_chart_table_new (headings);
+
+  for (guint taster = 0; taster < self->ranks->n_tasters; taster++) {
+    for (guint sample = 0; sample < self->ranks->n_samples; sample++) {
+      const gboolean is_known = !isnan (fm_rank_table_get (self->ranks, taster, sample));
+      g_autofree char *place =
+          is_known ? fm_number_to_edit (mid_place (self->ranks, taster, sample) + 1, 1)
+                   : g_strdup (_ ("not known"));
+      const char *cells[] = { self->tasters[taster], labels[sample], place, NULL };
+
+      fm_chart_table_add (table,
+                          /* Translators: a taster, a sample, the place it was given. */
+                          g_strdup_printf (_ ("%s: %s, place %s"), cells[0], cells[1], cells[2]),
+                          cells);
+    }
+  }
+  return table;
+}
+
 void
 fm_chart_orders_set (FmChartOrders *self,
                      const FmRankTable *ranks,
@@ -278,9 +305,7 @@ fm_chart_orders_set (FmChartOrders *self,
   self->ranks = copy_table (ranks);
   self->tasters = g_strdupv ((char **)tasters);
   description = describe (self, labels);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Order of each taster"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                  description, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), description);
+  fm_chart_say (FM_CHART (self), _ ("Order of each taster"), description,
+                make_table (self, labels));
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }

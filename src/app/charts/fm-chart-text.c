@@ -32,6 +32,8 @@ fm_chart_text_draw (GtkWidget *widget,
   }
   cairo_move_to (cr, x - align * width, y - height / 2.0);
   pango_cairo_show_layout (cr, layout);
+  /* An arc would be joined to where the text began. */
+  cairo_new_path (cr);
 }
 
 void

@@ -1,0 +1,76 @@
+/* fm-chart-table.c - the numbers of a chart as rows of text, each with a sentence for the ear */
+#include "app/charts/fm-chart-table.h"
+
+static void
+row_free (gpointer data)
+{
+  FmChartRow *row = data;
+
+  g_free (row->sentence);
+  g_strfreev (row->cells);
+  g_free (row);
+}
+
+FmChartTable *
+fm_chart_table_new (const char *const *headings)
+{
+  FmChartTable *self = g_new0 (FmChartTable, 1);
+
+  self->headings = g_strdupv ((GStrv)headings);
+  self->rows = g_ptr_array_new_with_free_func (row_free);
+  return self;
+}
+
+void
+fm_chart_table_free (FmChartTable *self)
+{
+  g_strfreev (self->headings);
+  g_ptr_array_unref (self->rows);
+  g_free (self);
+}
+
+void
+fm_chart_table_add (FmChartTable *self, char *sentence, const char *const *cells)
+{
+  FmChartRow *row = g_new0 (FmChartRow, 1);
+
+  row->sentence = sentence;
+  row->cells = g_strdupv ((GStrv)cells);
+  g_ptr_array_add (self->rows, row);
+}
+
+const FmChartRow *
+fm_chart_table_row (const FmChartTable *self, guint index)
+{
+  return g_ptr_array_index (self->rows, index);
+}
+
+char *
+fm_chart_table_describe (const FmChartTable *self)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < self->rows->len; i++)
+    g_string_append_printf (text, "%s%s", i > 0 ? "; " : "",
+                            fm_chart_table_row (self, i)->sentence);
+  return g_string_free (text, FALSE);
+}
+
+static void
+append_line (GString *text, GStrv cells)
+{
+  g_autofree char *line = g_strjoinv ("\t", cells);
+
+  g_string_append_printf (text, "%s\n", line);
+}
+
+char *
+fm_chart_table_to_text (const FmChartTable *self)
+{
+  GString *text = g_string_new (NULL);
+
+  append_line (text, self->headings);
+  for (guint i = 0; i < self->rows->len; i++)
+    append_line (text, fm_chart_table_row (self, i)->cells);
+  return g_string_free (text, FALSE);
+}

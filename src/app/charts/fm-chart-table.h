@@ -1,0 +1,31 @@
+/* fm-chart-table.h - the numbers of a chart as rows of text, each with a sentence for the ear */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef struct {
+  char *sentence;
+  GStrv cells;
+} FmChartRow;
+
+typedef struct {
+  GStrv headings;
+  GPtrArray *rows; /* FmChartRow */
+} FmChartTable;
+
+/** @headings: copied. (transfer full) */
+FmChartTable *fm_chart_table_new (const char *const *headings);
+void fm_chart_table_free (FmChartTable *self);
+/** @sentence: (transfer full): says all of the row; @cells: as many as headings, copied. */
+void fm_chart_table_add (FmChartTable *self, char *sentence, const char *const *cells);
+const FmChartRow *fm_chart_table_row (const FmChartTable *self, guint index);
+/** All sentences. (transfer full) */
+char *fm_chart_table_describe (const FmChartTable *self);
+/** Lines of cells parted by tabs, as spreadsheets paste them. (transfer full) */
+char *fm_chart_table_to_text (const FmChartTable *self);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmChartTable, fm_chart_table_free)
+
+G_END_DECLS

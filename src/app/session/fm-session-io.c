@@ -1,6 +1,8 @@
 /* fm-session-io.c - writes to a notebook, one after the other, off the main thread */
 #include "app/session/fm-session-io.h"
 
+#include "app/session/fm-store-task.h"
+
 struct _FmSessionWriter {
   GThreadPool *pool; /* one thread: order is kept */
   GMutex mutex;
@@ -9,12 +11,6 @@ struct _FmSessionWriter {
 };
 
 typedef struct {
-  GTask *task;
-  GTaskThreadFunc func;
-} Job;
-
-typedef struct {
-  FmNotebook *notebook;
   gint64 blend_id;
   gint64 version_id;
   FmFormula *formula;
@@ -29,11 +25,10 @@ static GCond closed;
 static guint n_closing;
 
 static Order *
-order_new (FmNotebook *notebook, gint64 blend_id, const FmFormula *formula)
+order_new (gint64 blend_id, const FmFormula *formula)
 {
   Order *order = g_new0 (Order, 1);
 
-  order->notebook = fm_notebook_ref (notebook);
   order->blend_id = blend_id;
   order->formula = formula != NULL ? fm_formula_copy (formula) : NULL;
   return order;
@@ -42,7 +37,6 @@ order_new (FmNotebook *notebook, gint64 blend_id, const FmFormula *formula)
 static void
 order_free (Order *order)
 {
-  g_clear_pointer (&order->notebook, fm_notebook_unref);
   g_clear_pointer (&order->formula, fm_formula_free);
   g_free (order->text);
   g_free (order->value);
@@ -52,16 +46,11 @@ order_free (Order *order)
 }
 
 static void
-run_job (gpointer data, gpointer user_data)
+run_job (gpointer task, gpointer user_data)
 {
   FmSessionWriter *self = user_data;
-  Job *job = data;
 
-  job->func (job->task, g_task_get_source_object (job->task), g_task_get_task_data (job->task),
-             g_task_get_cancellable (job->task));
-  g_object_unref (job->task);
-  g_free (job);
-
+  fm_store_task_run (task);
   g_mutex_lock (&self->mutex);
   self->n_pending--;
   if (self->n_pending == 0)
@@ -69,55 +58,29 @@ run_job (gpointer data, gpointer user_data)
   g_mutex_unlock (&self->mutex);
 }
 
-/* The notebook is let go here, in the writer's thread, because the last reference checkpoints. */
-static void
-return_success (GTask *task, gboolean success, GError *error)
-{
-  Order *order = g_task_get_task_data (task);
-
-  g_clear_pointer (&order->notebook, fm_notebook_unref);
-  if (success)
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
-}
-
-static void
-save_draft_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+save_draft (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Order *order = data;
-  GError *error = NULL;
-  gboolean saved = fm_draft_save (order->notebook, order->blend_id, order->formula, &error);
 
-  return_success (task, saved, error);
+  return GINT_TO_POINTER (fm_draft_save (notebook, order->blend_id, order->formula, error));
 }
 
-static void
-branch_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+branch (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Order *order = data;
-  GError *error = NULL;
-  gboolean done = fm_draft_branch (order->notebook, order->blend_id, order->version_id, &error);
 
-  return_success (task, done, error);
+  return GINT_TO_POINTER (fm_draft_branch (notebook, order->blend_id, order->version_id, error));
 }
 
-static void
-save_version_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+save_version (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Order *order = data;
-  GError *error = NULL;
-  FmVersionInfo *info = NULL;
-  gint64 id =
-      fm_versions_save (order->notebook, order->blend_id, order->formula, order->text, &error);
+  gint64 id = fm_versions_save (notebook, order->blend_id, order->formula, order->text, error);
 
-  if (id != 0)
-    info = fm_versions_info (order->notebook, id, &error);
-  g_clear_pointer (&order->notebook, fm_notebook_unref);
-  if (info != NULL)
-    g_task_return_pointer (task, info, (GDestroyNotify)fm_version_info_free);
-  else
-    g_task_return_error (task, error);
+  return id != 0 ? fm_versions_info (notebook, id, error) : NULL;
 }
 
 static GPtrArray *
@@ -136,51 +99,34 @@ read_infos (FmNotebook *notebook, const GArray *ids, GError **error)
   return g_steal_pointer (&infos);
 }
 
-static void
-add_versions_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+add_versions (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Order *order = data;
-  GError *error = NULL;
   g_autoptr (GArray) ids =
-      fm_versions_add (order->notebook, order->blend_id, order->version_id, order->formulas,
-                       (const char *const *)order->reasons, &error);
-  GPtrArray *infos = ids != NULL ? read_infos (order->notebook, ids, &error) : NULL;
+      fm_versions_add (notebook, order->blend_id, order->version_id, order->formulas,
+                       (const char *const *)order->reasons, error);
 
-  g_clear_pointer (&order->notebook, fm_notebook_unref);
-  if (infos != NULL)
-    g_task_return_pointer (task, infos, (GDestroyNotify)g_ptr_array_unref);
-  else
-    g_task_return_error (task, error);
+  return ids != NULL ? read_infos (notebook, ids, error) : NULL;
 }
 
-static void
-save_setting_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+save_setting (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Order *order = data;
-  GError *error = NULL;
-  gboolean saved = fm_notebook_set_setting (order->notebook, order->text, order->value, &error);
 
-  return_success (task, saved, error);
+  return GINT_TO_POINTER (fm_notebook_set_setting (notebook, order->text, order->value, error));
 }
 
-static void
-close_job (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+close_notebook (FmNotebook *none, gpointer notebook, GCancellable *cancellable, GError **error)
 {
-  fm_notebook_unref (data);
+  fm_notebook_unref (notebook);
   g_mutex_lock (&closing_mutex);
   n_closing--;
   g_cond_broadcast (&closed);
   g_mutex_unlock (&closing_mutex);
-  g_task_return_boolean (task, TRUE);
-}
-
-static GTask *
-task_for_order (Order *order, gpointer source, GAsyncReadyCallback callback, gpointer user_data)
-{
-  GTask *task = g_task_new (source, NULL, callback, user_data);
-
-  g_task_set_task_data (task, order, (GDestroyNotify)order_free);
-  return task;
+  return NULL;
 }
 
 FmSessionWriter *
@@ -204,25 +150,40 @@ fm_session_writer_free (FmSessionWriter *self)
 }
 
 void
-fm_session_writer_push (FmSessionWriter *self, GTask *task, GTaskThreadFunc func)
-{
-  Job *job = g_new0 (Job, 1);
-
-  job->task = task;
-  job->func = func;
-  g_mutex_lock (&self->mutex);
-  self->n_pending++;
-  g_mutex_unlock (&self->mutex);
-  g_thread_pool_push (self->pool, job, NULL);
-}
-
-void
 fm_session_writer_wait (FmSessionWriter *self)
 {
   g_mutex_lock (&self->mutex);
   while (self->n_pending > 0)
     g_cond_wait (&self->idle, &self->mutex);
   g_mutex_unlock (&self->mutex);
+}
+
+/* Runs after all earlier orders. */
+static void
+push (FmSessionWriter *self,
+      FmNotebook *notebook,
+      FmStoreFunc run,
+      GDestroyNotify free_result,
+      Order *order,
+      gpointer source,
+      GAsyncReadyCallback callback,
+      gpointer user_data)
+{
+  GTask *task = fm_store_task_new (&(FmStoreTask){
+      .owner = source,
+      .notebook = notebook,
+      .run = run,
+      .free_result = free_result,
+      .data = order,
+      .free_data = (GDestroyNotify)order_free,
+      .done = callback,
+      .user_data = user_data,
+  });
+
+  g_mutex_lock (&self->mutex);
+  self->n_pending++;
+  g_mutex_unlock (&self->mutex);
+  g_thread_pool_push (self->pool, task, NULL);
 }
 
 void
@@ -234,10 +195,9 @@ fm_session_io_save_draft (FmSessionWriter *self,
                           GAsyncReadyCallback callback,
                           gpointer user_data)
 {
-  Order *order = order_new (notebook, blend_id, formula);
+  Order *order = order_new (blend_id, formula);
 
-  fm_session_writer_push (self, task_for_order (order, source, callback, user_data),
-                          save_draft_job);
+  push (self, notebook, save_draft, NULL, order, source, callback, user_data);
 }
 
 void
@@ -249,10 +209,10 @@ fm_session_io_branch (FmSessionWriter *self,
                       GAsyncReadyCallback callback,
                       gpointer user_data)
 {
-  Order *order = order_new (notebook, blend_id, NULL);
+  Order *order = order_new (blend_id, NULL);
 
   order->version_id = version_id;
-  fm_session_writer_push (self, task_for_order (order, source, callback, user_data), branch_job);
+  push (self, notebook, branch, NULL, order, source, callback, user_data);
 }
 
 void
@@ -265,11 +225,11 @@ fm_session_io_save_version (FmSessionWriter *self,
                             GAsyncReadyCallback callback,
                             gpointer user_data)
 {
-  Order *order = order_new (notebook, blend_id, formula);
+  Order *order = order_new (blend_id, formula);
 
   order->text = g_strdup (reason);
-  fm_session_writer_push (self, task_for_order (order, source, callback, user_data),
-                          save_version_job);
+  push (self, notebook, save_version, (GDestroyNotify)fm_version_info_free, order, source, callback,
+        user_data);
 }
 
 void
@@ -283,15 +243,15 @@ fm_session_io_add_versions (FmSessionWriter *self,
                             GAsyncReadyCallback callback,
                             gpointer user_data)
 {
-  Order *order = order_new (notebook, blend_id, NULL);
+  Order *order = order_new (blend_id, NULL);
 
   order->version_id = parent_id;
   order->formulas = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_formula_free);
   for (guint i = 0; i < formulas->len; i++)
     g_ptr_array_add (order->formulas, fm_formula_copy (g_ptr_array_index (formulas, i)));
   order->reasons = g_strdupv ((char **)reasons);
-  fm_session_writer_push (self, task_for_order (order, source, callback, user_data),
-                          add_versions_job);
+  push (self, notebook, add_versions, (GDestroyNotify)g_ptr_array_unref, order, source, callback,
+        user_data);
 }
 
 void
@@ -303,36 +263,35 @@ fm_session_io_save_setting (FmSessionWriter *self,
                             GAsyncReadyCallback callback,
                             gpointer user_data)
 {
-  Order *order = order_new (notebook, 0, NULL);
+  Order *order = order_new (0, NULL);
 
   order->text = g_strdup (key);
   order->value = g_strdup (value);
-  fm_session_writer_push (self, task_for_order (order, source, callback, user_data),
-                          save_setting_job);
+  push (self, notebook, save_setting, NULL, order, source, callback, user_data);
 }
 
 gboolean
 fm_session_io_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_boolean (G_TASK (result), error);
+  return fm_store_task_finish (result, error) != NULL;
 }
 
 FmVersionInfo *
 fm_session_io_save_version_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
 GPtrArray *
 fm_session_io_add_versions_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
 gint64
 fm_session_io_blend_id (GAsyncResult *result)
 {
-  Order *order = g_task_get_task_data (G_TASK (result));
+  Order *order = fm_store_task_data (result);
 
   return order->blend_id;
 }
@@ -340,7 +299,7 @@ fm_session_io_blend_id (GAsyncResult *result)
 const FmFormula *
 fm_session_io_formula (GAsyncResult *result)
 {
-  Order *order = g_task_get_task_data (G_TASK (result));
+  Order *order = fm_store_task_data (result);
 
   return order->formula;
 }
@@ -348,17 +307,12 @@ fm_session_io_formula (GAsyncResult *result)
 void
 fm_session_io_close (FmNotebook *notebook)
 {
-  GTask *task;
-
   if (notebook == NULL)
     return;
   g_mutex_lock (&closing_mutex);
   n_closing++;
   g_mutex_unlock (&closing_mutex);
-  task = g_task_new (NULL, NULL, NULL, NULL);
-  g_task_set_task_data (task, notebook, NULL);
-  g_task_run_in_thread (task, close_job);
-  g_object_unref (task);
+  fm_store_task (&(FmStoreTask){ .run = close_notebook, .data = notebook });
 }
 
 void

@@ -14,8 +14,6 @@ typedef struct _FmSessionWriter FmSessionWriter;
 FmSessionWriter *fm_session_writer_new (void);
 /** Finishes what is queued, then frees. */
 void fm_session_writer_free (FmSessionWriter *self);
-/** Runs @func with @task (transfer full) in the writer's thread after all earlier jobs. */
-void fm_session_writer_push (FmSessionWriter *self, GTask *task, GTaskThreadFunc func);
 /** Blocks until every queued job has run; their callbacks come later from the main context. */
 void fm_session_writer_wait (FmSessionWriter *self);
 

@@ -29,7 +29,9 @@ struct _FmSession {
   gint64 dirty_since_us; /* 0 = clean */
 };
 
-/* fm-session.c */
+/* fm-session-base.c */
+/** Analyses the shown formula anew, and tells everyone. */
+void fm_session_recompute (FmSession *self);
 /** Tells everyone of another blend, version or draft. */
 void fm_session_emit_shown (FmSession *self);
 gboolean fm_session_is_writable (FmSession *self);

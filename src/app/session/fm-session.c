@@ -3,41 +3,6 @@
 
 G_DEFINE_FINAL_TYPE (FmSession, fm_session, G_TYPE_OBJECT)
 
-enum {
-  CHANGED,
-  MESSAGE,
-  FAILURE,
-  N_SIGNALS,
-};
-
-static guint signals[N_SIGNALS];
-static GQuark details[FM_CHANGE_N_KINDS];
-
-static void
-recompute (FmSession *self)
-{
-  const FmFormula *formula = fm_session_get_formula (self);
-
-  g_clear_pointer (&self->analysis, fm_analysis_free);
-  if (formula != NULL)
-    self->analysis = fm_analysis_new (formula);
-  fm_session_emit_changed (self, FM_CHANGE_FORMULA, self->blend_id);
-}
-
-void
-fm_session_emit_shown (FmSession *self)
-{
-  fm_session_emit_changed (self, FM_CHANGE_SHOWN, self->blend_id);
-  recompute (self);
-  fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
-}
-
-gboolean
-fm_session_is_writable (FmSession *self)
-{
-  return self->notebook != NULL && !fm_notebook_is_read_only (self->notebook);
-}
-
 static void
 drop_notebook (FmSession *self)
 {
@@ -66,11 +31,11 @@ fm_session_finalize (GObject *object)
   G_OBJECT_CLASS (fm_session_parent_class)->finalize (object);
 }
 
-static guint
-add_text_signal (const char *name)
+static void
+add_signal (const char *name, GSignalFlags flags, GType argument)
 {
-  return g_signal_new (name, FM_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
-                       1, G_TYPE_STRING);
+  g_signal_new (name, FM_TYPE_SESSION, G_SIGNAL_RUN_LAST | flags, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                1, argument);
 }
 
 static void
@@ -78,13 +43,9 @@ fm_session_class_init (FmSessionClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = fm_session_finalize;
 
-  for (guint kind = 0; kind < FM_CHANGE_N_KINDS; kind++)
-    details[kind] = g_quark_from_static_string (fm_change_kind_name ((FmChangeKind)kind));
-  signals[CHANGED] =
-      g_signal_new ("changed", FM_TYPE_SESSION, G_SIGNAL_RUN_LAST | G_SIGNAL_DETAILED, 0, NULL,
-                    NULL, NULL, G_TYPE_NONE, 1, FM_TYPE_CHANGE | G_SIGNAL_TYPE_STATIC_SCOPE);
-  signals[MESSAGE] = add_text_signal ("message");
-  signals[FAILURE] = add_text_signal ("failure");
+  add_signal ("changed", G_SIGNAL_DETAILED, FM_TYPE_CHANGE | G_SIGNAL_TYPE_STATIC_SCOPE);
+  add_signal ("message", 0, G_TYPE_STRING);
+  add_signal ("failure", 0, G_TYPE_STRING);
 }
 
 static void
@@ -141,12 +102,6 @@ fm_session_get_blend_id (FmSession *self)
   return self->blend_id;
 }
 
-gint64
-fm_session_get_version_id (FmSession *self)
-{
-  return self->version != NULL ? self->version->id : 0;
-}
-
 const FmVersionInfo *
 fm_session_get_version_info (FmSession *self)
 {
@@ -177,14 +132,6 @@ fm_session_is_editable (FmSession *self)
   return fm_session_is_writable (self) && self->draft != NULL && self->version == NULL;
 }
 
-const FmFormula *
-fm_session_get_formula (FmSession *self)
-{
-  if (self->version_formula != NULL)
-    return self->version_formula;
-  return self->draft != NULL ? fm_history_current (self->draft->history) : NULL;
-}
-
 const FmAnalysis *
 fm_session_get_analysis (FmSession *self)
 {
@@ -198,15 +145,8 @@ fm_session_edit (FmSession *self, const FmFormula *next, const char *label, cons
     return;
   fm_history_push (self->draft->history, next, label, merge_key);
   fm_session_mark_dirty (self);
-  recompute (self);
+  fm_session_recompute (self);
   fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
-}
-
-void
-fm_session_seal (FmSession *self)
-{
-  if (self->draft != NULL)
-    fm_history_seal (self->draft->history);
 }
 
 static void
@@ -216,7 +156,7 @@ step_history (FmSession *self, const FmFormula *(*step) (FmHistory *))
     return;
   step (self->draft->history);
   fm_session_mark_dirty (self);
-  recompute (self);
+  fm_session_recompute (self);
   fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }
 
@@ -244,24 +184,4 @@ const char *
 fm_session_get_redo_label (FmSession *self)
 {
   return fm_session_is_editable (self) ? fm_history_redo_label (self->draft->history) : NULL;
-}
-
-void
-fm_session_emit_changed (FmSession *self, FmChangeKind kind, gint64 id)
-{
-  const FmChange change = { .kind = kind, .id = id };
-
-  g_signal_emit (self, signals[CHANGED], details[kind], &change);
-}
-
-void
-fm_session_message (FmSession *self, const char *text)
-{
-  g_signal_emit (self, signals[MESSAGE], 0, text);
-}
-
-void
-fm_session_failure (FmSession *self, const GError *error)
-{
-  g_signal_emit (self, signals[FAILURE], 0, error->message);
 }

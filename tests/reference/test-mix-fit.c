@@ -205,13 +205,15 @@ panel_script (const FmMixData *data, const char *ask)
   g_string_append (script, "s<-factor(s);t<-factor(t);b<-factor(x1);"
                            "d<-data.frame(x1,x2,x3,x4,y,s,t,b);"
                            "m<-y~0+x1+x2+x3+x4+x1:x2+x1:x3+x1:x4+x2:x3+x2:x4+x3:x4+C+D;"
-                           "C<-model.matrix(~s)[,-1,drop=FALSE];D<-model.matrix(~t)[,-1];"
+                           "C<-scale(model.matrix(~s)[,-1,drop=FALSE],scale=FALSE);"
+                           "D<-scale(model.matrix(~t)[,-1],scale=FALSE);"
                            "f<-lm(m);g<-lm(y~b+s+t);z<-lm(y~s+t);");
   g_string_append (script, ask);
   return g_string_free (g_steal_pointer (&script), FALSE);
 }
 
-/* Random panel with two crossed block factors against R's lm(), sum-to-zero contrasts: computed. */
+/* Random panel with two crossed block factors against R's lm(), contrasts centred over the values:
+ * computed. */
 static void
 test_r_blocks (void)
 {

@@ -79,6 +79,86 @@ rows_of_blends (const FmMixLayout *layout)
   return blends;
 }
 
+/* How far off each value is when its blend is left out, [n]; NaN where that cannot be said */
+static double *
+left_errors (const GPtrArray *blends, const gsl_matrix *q, const double *residual)
+{
+  double *error = g_new (double, q->size1);
+  g_autofree double *of_blend = g_new (double, q->size1);
+
+  for (guint b = 0; b < blends->len; b++) {
+    const GArray *rows = blends->pdata[b];
+    leave_rows (q, rows, residual, of_blend);
+    for (guint i = 0; i < rows->len; i++)
+      error[g_array_index (rows, guint, i)] = of_blend[i];
+  }
+  return error;
+}
+
+/* Mean of @error over the rows of a blend for which @known is a number; NaN when there are none */
+static double
+mean_of_known (const GArray *rows, const double *error, const double *known)
+{
+  double sum = 0.0;
+  guint n = 0;
+
+  for (guint i = 0; i < rows->len; i++) {
+    const guint row = g_array_index (rows, guint, i);
+    if (isnan (known[row]))
+      continue;
+    sum += error[row];
+    n++;
+  }
+  return n > 0 ? sum / n : NAN;
+}
+
+/* Root mean square over the blends of the mean error of each */
+static double
+rmse_of_blends (const GPtrArray *blends, const double *error, const double *known)
+{
+  double ss = 0.0;
+
+  for (guint b = 0; b < blends->len; b++) {
+    const double mean = mean_of_known (blends->pdata[b], error, known);
+    ss += mean * mean;
+  }
+  return sqrt (ss / blends->len);
+}
+
+/* The errors of the plain mean of the other blends, beside the same blocks */
+static double *
+left_errors_of_mean (const FmMixLayout *layout, const GPtrArray *blends)
+{
+  gsl_matrix *columns = fm_mix_layout_mean (layout);
+  gsl_matrix *basis = gsl_matrix_calloc (columns->size1, columns->size2);
+  g_autofree double *residual = g_memdup2 (layout->data->y, layout->n * sizeof (double));
+  double *error;
+
+  /* columns beyond the rank stay zero and take no part */
+  fm_mix_project (columns, residual, basis);
+  error = left_errors (blends, basis, residual);
+  gsl_matrix_free (columns);
+  gsl_matrix_free (basis);
+  return error;
+}
+
+static void
+note_error_of_values (FmMixFit *fit, const FmMixLayout *layout, const double *error)
+{
+  double press = 0.0;
+  guint n_predicted = 0;
+
+  for (guint row = 0; row < layout->n; row++) {
+    if (isnan (error[row]))
+      continue;
+    press += error[row] * error[row];
+    n_predicted++;
+  }
+  fit->loo_rmse = sqrt (press / n_predicted);
+  if (fit->ss_total > 0.0)
+    fit->loo_r2 = 1.0 - (press / n_predicted) / (fit->ss_total / layout->n);
+}
+
 void
 fm_mix_fit_leave_out (FmMixFit *fit,
                       const FmMixLayout *layout,
@@ -86,28 +166,17 @@ fm_mix_fit_leave_out (FmMixFit *fit,
                       const double *residual)
 {
   g_autoptr (GPtrArray) blends = rows_of_blends (layout);
-  g_autofree double *left_error = g_new (double, layout->n);
-  double press = 0.0;
-  guint n_predicted = 0;
+  g_autofree double *error = left_errors (blends, q, residual);
+  g_autofree double *of_mean = NULL;
 
-  fit->loo_rmse = fit->loo_r2 = NAN;
-  for (guint b = 0; b < blends->len; b++) {
-    const GArray *rows = blends->pdata[b];
-    gboolean predicted = FALSE;
-    leave_rows (q, rows, residual, left_error);
-    for (guint i = 0; i < rows->len; i++) {
-      if (isnan (left_error[i]))
-        continue;
-      predicted = TRUE;
-      press += left_error[i] * left_error[i];
-      n_predicted++;
-    }
-    if (!predicted)
+  fit->loo_rmse = fit->loo_r2 = fit->loo_blend_rmse = fit->loo_mean_rmse = NAN;
+  for (guint b = 0; b < blends->len; b++)
+    if (isnan (mean_of_known (blends->pdata[b], error, error)))
       return;
-  }
-  fit->loo_rmse = sqrt (press / n_predicted);
-  if (fit->ss_total > 0.0)
-    fit->loo_r2 = 1.0 - (press / n_predicted) / (fit->ss_total / layout->n);
+  note_error_of_values (fit, layout, error);
+  of_mean = left_errors_of_mean (layout, blends);
+  fit->loo_blend_rmse = rmse_of_blends (blends, error, error);
+  fit->loo_mean_rmse = rmse_of_blends (blends, of_mean, error);
 }
 
 static void

@@ -38,10 +38,17 @@ gsl_matrix *fm_mix_layout_design (const FmMixLayout *self);
 /** Terms in z as sums of terms in x: coefficients in x = result * coefficients in z. */
 gsl_matrix *fm_mix_layout_to_shares (const FmMixLayout *self);
 
+/** [n x (1 + n_blocks)]: a constant and the blocks, without any blend. (transfer full) */
+gsl_matrix *fm_mix_layout_mean (const FmMixLayout *self);
+
+/** Takes what lies along @columns out of @y and puts an orthonormal basis of them into the first
+ * columns of @basis, which has room for all. Returns how many tell something. */
+guint fm_mix_project (const gsl_matrix *columns, double *y, gsl_matrix *basis);
 /** Sum of squares of @y that the columns of @columns leave; @rank: columns that tell something. */
 double fm_mix_residual_ss (const gsl_matrix *columns, const double *y, guint *rank);
 
-/** Fills loo_rmse and loo_r2. @q: orthonormal basis of the design; @residual: [n] */
+/** Fills loo_rmse, loo_r2, loo_blend_rmse and loo_mean_rmse. @q: orthonormal basis of the design;
+ * @residual: [n] */
 void fm_mix_fit_leave_out (FmMixFit *fit,
                            const FmMixLayout *layout,
                            const gsl_matrix *q,

@@ -8,6 +8,7 @@
 
 #include "core/base/fm-error.h"
 #include "core/mixture/fm-mix-fit-private.h"
+#include "core/mixture/fm-mix-private.h"
 
 /* A term that keeps less than this part of its length beside the terms before it cannot be told
  * from them. */
@@ -133,11 +134,9 @@ check_count (const FmMixLayout *layout, guint df_needed, GError **error)
 static GStrv
 component_names (const FmMixData *data)
 {
-  if (data->names != NULL)
-    return g_strdupv (data->names);
   GStrv names = g_new0 (char *, data->x->q + 1);
   for (guint i = 0; i < data->x->q; i++)
-    names[i] = g_strdup_printf (_ ("component %u"), i + 1);
+    names[i] = fm_mix_component_name ((const char *const *)data->names, i);
   return names;
 }
 
@@ -226,14 +225,8 @@ report_in_shares (FmMixFit *fit,
 static double
 total_ss (const FmMixLayout *layout)
 {
-  gsl_matrix *columns = gsl_matrix_alloc (layout->n, layout->n_blocks + 1);
+  gsl_matrix *columns = fm_mix_layout_mean (layout);
   guint rank;
-
-  for (guint row = 0; row < layout->n; row++) {
-    gsl_matrix_set (columns, row, 0, 1.0);
-    for (guint b = 0; b < layout->n_blocks; b++)
-      gsl_matrix_set (columns, row, b + 1, gsl_matrix_get (layout->blocks, row, b));
-  }
   const double ss = fm_mix_residual_ss (columns, layout->data->y, &rank);
   gsl_matrix_free (columns);
   return ss;

@@ -26,10 +26,11 @@ typedef struct {
  * A Scheffe model: no constant, since the shares sum to 1; the coefficient of a component is what
  * is expected of it alone.
  *
- * Block factors (session, taster) are fixed effects coded to sum to zero, so that the coefficients
- * and all predictions are those at the mean of the levels. Levels that cannot be told apart from
- * levels of another factor (tasters who came to one session only) lose the columns that say nothing
- * new; the factor with more levels keeps its own, so the mean is then that over its levels.
+ * Block factors (session, taster) are fixed effects whose columns sum to zero over the values, so
+ * that the coefficients and all predictions are those at the mean of the values: a session counts
+ * by how many values it gave. Levels that cannot be told apart from levels of another factor
+ * (tasters who came to one session only) lose the columns that say nothing new; the factor with
+ * more levels keeps its own.
  */
 typedef struct {
   FmMixOrder order;
@@ -54,6 +55,10 @@ typedef struct {
    * blend only is not counted. */
   double loo_rmse;
   double loo_r2; /* 1 - mean square of that error / (ss_total / n); can be below 0 */
+  /* The same for the mean of a blend's values, which is what a map is to tell: of this model, and
+   * of the plain mean of the other blends beside the same blocks. NaN as above. */
+  double loo_blend_rmse;
+  double loo_mean_rmse;
   /* Pure error: same blend, same blocks; with block factors what the model of one mean for each
    * blend plus blocks leaves over. */
   guint df_pure; /* 0 = nothing was replicated */

@@ -109,7 +109,7 @@ compare_levels (gconstpointer a, gconstpointer b)
   return (int)((const Factor *)b)->n_levels - (int)((const Factor *)a)->n_levels;
 }
 
-/* Sum-to-zero columns: the last level is minus one in all of its factor's columns */
+/* The last level is minus one in all of its factor's columns */
 static void
 fill_column (gsl_vector *column, const Factor *factor, guint which)
 {
@@ -117,6 +117,14 @@ fill_column (gsl_vector *column, const Factor *factor, guint which)
     const guint level = factor->level[row];
     gsl_vector_set (column, row, level == which ? 1 : level + 1 == factor->n_levels ? -1 : 0);
   }
+}
+
+/* The mean over all values is zero then: a stray value of another session does not count like a
+ * session. */
+static void
+centre_column (gsl_vector *column)
+{
+  gsl_vector_add_constant (column, -gsl_vector_sum (column) / (double)column->size);
 }
 
 /* Factors with most levels come first, so that of tasters nested in sessions the tasters stay and
@@ -147,6 +155,7 @@ code_blocks (FmMixLayout *self)
     const Factor *factor = &g_array_index (factors, Factor, f);
     for (guint which = 0; which + 1 < factor->n_levels; which++) {
       fill_column (column, factor, which);
+      centre_column (column);
       if (n_basis < self->n && extend_basis (basis, &n_basis, column))
         gsl_matrix_set_col (all, self->n_blocks++, column);
     }
@@ -250,28 +259,48 @@ fm_mix_layout_to_shares (const FmMixLayout *self)
   return m;
 }
 
+guint
+fm_mix_project (const gsl_matrix *columns, double *y, gsl_matrix *basis)
+{
+  gsl_vector_view left = gsl_vector_view_array (y, columns->size1);
+  guint rank = 0;
+
+  for (guint c = 0; c < columns->size2 && rank < columns->size1; c++) {
+    gsl_vector_const_view column = gsl_matrix_const_column (columns, c);
+    extend_basis (basis, &rank, &column.vector);
+  }
+  for (guint k = 0; k < rank; k++) {
+    double along;
+    gsl_vector_view direction = gsl_matrix_column (basis, k);
+    gsl_blas_ddot (&direction.vector, &left.vector, &along);
+    gsl_blas_daxpy (-along, &direction.vector, &left.vector);
+  }
+  return rank;
+}
+
 double
 fm_mix_residual_ss (const gsl_matrix *columns, const double *y, guint *rank)
 {
   gsl_matrix *basis = gsl_matrix_alloc (columns->size1, columns->size2);
-  gsl_vector *left = gsl_vector_alloc (columns->size1);
-  double ss;
+  g_autofree double *left = g_memdup2 (y, columns->size1 * sizeof (double));
+  double ss = 0.0;
 
-  *rank = 0;
-  for (guint row = 0; row < left->size; row++)
-    gsl_vector_set (left, row, y[row]);
-  for (guint c = 0; c < columns->size2 && *rank < columns->size1; c++) {
-    gsl_vector_const_view column = gsl_matrix_const_column (columns, c);
-    extend_basis (basis, rank, &column.vector);
-  }
-  for (guint k = 0; k < *rank; k++) {
-    double along;
-    gsl_vector_view direction = gsl_matrix_column (basis, k);
-    gsl_blas_ddot (&direction.vector, left, &along);
-    gsl_blas_daxpy (-along, &direction.vector, left);
-  }
-  gsl_blas_ddot (left, left, &ss);
+  *rank = fm_mix_project (columns, left, basis);
+  for (size_t row = 0; row < columns->size1; row++)
+    ss += left[row] * left[row];
   gsl_matrix_free (basis);
-  gsl_vector_free (left);
   return ss;
+}
+
+gsl_matrix *
+fm_mix_layout_mean (const FmMixLayout *self)
+{
+  gsl_matrix *columns = gsl_matrix_alloc (self->n, self->n_blocks + 1);
+
+  for (guint row = 0; row < self->n; row++) {
+    gsl_matrix_set (columns, row, 0, 1.0);
+    for (guint b = 0; b < self->n_blocks; b++)
+      gsl_matrix_set (columns, row, b + 1, gsl_matrix_get (self->blocks, row, b));
+  }
+  return columns;
 }

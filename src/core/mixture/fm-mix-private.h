@@ -23,6 +23,8 @@ typedef struct {
 /** Bit of the lower bound of component i is i, of the upper one q + i. */
 guint fm_mix_region_sides (const FmMixRegion *self, FmMixSide *side);
 double fm_mix_side_distance (const FmMixSide *self, guint q, const double *x);
+/** Of @names, else "component 2". (transfer full) */
+char *fm_mix_component_name (const char *const *names, guint index);
 /**
  * (transfer full): array of FmMixCorner in the order of their shares, one of a single point.
  * @names (nullable) as fm_mix_region_check(), whose errors it shares but for the single point.

@@ -99,8 +99,8 @@ fm_mix_region_tighten (FmMixRegion *self)
   }
 }
 
-static char *
-component_name (const char *const *names, guint index)
+char *
+fm_mix_component_name (const char *const *names, guint index)
 {
   return names != NULL ? g_strdup (names[index]) : g_strdup_printf (_ ("component %u"), index + 1);
 }
@@ -112,7 +112,7 @@ check_bound (const FmMixRegion *self, const char *const *names, guint i, GError 
   if (lower >= 0.0 && upper <= 1.0 && lower <= upper)
     return TRUE;
 
-  g_autofree char *name = component_name (names, i);
+  g_autofree char *name = fm_mix_component_name (names, i);
   if (lower > upper) {
     g_autofree char *low_text = fm_number_format (lower * 100.0, 1);
     g_autofree char *high_text = fm_number_format (upper * 100.0, 1);
@@ -181,47 +181,4 @@ fm_mix_region_check_bounds (const FmMixRegion *self, const char *const *names, G
     if (!check_limit (self, k, error))
       return FALSE;
   return check_sums (self, error);
-}
-
-static void
-fail_single (const double *x, guint q, const char *const *names, GError **error)
-{
-  g_autoptr (GString) blend = g_string_new (NULL);
-  for (guint i = 0; i < q; i++) {
-    g_autofree char *name = component_name (names, i);
-    g_autofree char *share = fm_number_format (x[i] * 100.0, 1);
-    g_string_append_printf (blend, _ ("%s%s %s %%"), i > 0 ? ", " : "", name, share);
-  }
-  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
-               _ ("The bounds and limits leave one single blend: %s. Widen them to have something "
-                  "to compare."),
-               blend->str);
-}
-
-gboolean
-fm_mix_region_check (const FmMixRegion *self, const char *const *names, GError **error)
-{
-  g_autoptr (GArray) corners = fm_mix_region_corners (self, names, error);
-  if (corners == NULL)
-    return FALSE;
-  if (corners->len > 1)
-    return TRUE;
-  fail_single (g_array_index (corners, FmMixCorner, 0).x, self->q, names, error);
-  return FALSE;
-}
-
-FmMixPoints *
-fm_mix_region_vertices (const FmMixRegion *self, GError **error)
-{
-  g_autoptr (GArray) corners = fm_mix_region_corners (self, NULL, error);
-  if (corners == NULL)
-    return NULL;
-  if (corners->len == 1) {
-    fail_single (g_array_index (corners, FmMixCorner, 0).x, self->q, NULL, error);
-    return NULL;
-  }
-  FmMixPoints *points = fm_mix_points_new (self->q);
-  for (guint i = 0; i < corners->len; i++)
-    fm_mix_points_add (points, g_array_index (corners, FmMixCorner, i).x);
-  return points;
 }

@@ -155,12 +155,14 @@ test_blocks_mixed_up (void)
   assert_refusal (data, FM_MIX_LINEAR, FM_CORE_ERROR_OUT_OF_RANGE, "come back");
 }
 
-/* A taster who scores everything higher moves nothing but the level, by the mean of the shifts */
+/* A taster who scores everything higher moves nothing but the level, by the mean of the shifts of
+ * all values */
 static void
 test_blocks_shift (void)
 {
   const double shift[] = { 1.5, -0.5, 0, 2 };
   g_autoptr (FmMixData) plain = fm_mix_data_new (3, 1), moved = fm_mix_data_new (3, 1);
+  double moved_by = 0.0;
   FmMixRegion region;
   FmRandom random;
 
@@ -175,17 +177,41 @@ test_blocks_shift (void)
         continue;
       fm_mix_data_add (plain, x, y, &taster);
       fm_mix_data_add (moved, x, y + shift[taster], &taster);
+      moved_by += shift[taster];
     }
   }
   g_autoptr (FmMixFit) a = fit_or_fail (plain, FM_MIX_QUADRATIC);
   g_autoptr (FmMixFit) b = fit_or_fail (moved, FM_MIX_QUADRATIC);
+  moved_by /= plain->x->n;
   for (guint i = 0; i < 6; i++)
-    g_assert_cmpfloat_with_epsilon (b->coefficient[i] - a->coefficient[i], i < 3 ? 0.75 : 0, 1e-9);
+    g_assert_cmpfloat_with_epsilon (b->coefficient[i] - a->coefficient[i], i < 3 ? moved_by : 0,
+                                    1e-9);
   g_assert_cmpfloat_with_epsilon (a->ss_error, b->ss_error, 1e-9);
   g_assert_cmpfloat_with_epsilon (a->ss_total, b->ss_total, 1e-9);
   g_assert_cmpfloat_with_epsilon (a->loo_rmse, b->loo_rmse, 1e-9);
   g_assert_cmpfloat_with_epsilon (a->ss_pure, b->ss_pure, 1e-9);
   g_assert_cmpuint (a->n_blocks, ==, 3);
+}
+
+/* One stray score of another session counts as one score, not as a session */
+static void
+test_stray_score (void)
+{
+  g_autoptr (FmMixData) data = fm_mix_data_new (2, 1);
+  const double likings[] = { 8, 7, 8 };
+  const guint session = 0, other = 1;
+  const double stray[] = { 0.5, 0.5 };
+  FmMixPrediction prediction;
+
+  for (guint blend = 0; blend < 5; blend++)
+    for (guint i = 0; i < 3; i++) {
+      const double x[] = { 0.25 * blend, 1 - 0.25 * blend };
+      fm_mix_data_add (data, x, likings[(blend + i) % 3], &session);
+    }
+  fm_mix_data_add (data, stray, 3, &other);
+  g_autoptr (FmMixFit) fit = fit_or_fail (data, FM_MIX_LINEAR);
+  fm_mix_predict (fit, stray, &prediction);
+  g_assert_cmpfloat_with_epsilon (prediction.mean, (15 * 23.0 / 3 + 3) / 16, 1e-9);
 }
 
 /* Tasters who came to one session only: the sessions' column says nothing new and goes */
@@ -404,6 +430,7 @@ main (int argc, char **argv)
   g_test_add_func ("/mix-fit/terms-alike", test_terms_alike);
   g_test_add_func ("/mix-fit/blocks-mixed-up", test_blocks_mixed_up);
   g_test_add_func ("/mix-fit/blocks-shift", test_blocks_shift);
+  g_test_add_func ("/mix-fit/stray-score", test_stray_score);
   g_test_add_func ("/mix-fit/blocks-nested", test_blocks_nested);
   g_test_add_func ("/mix-fit/narrow-bounds", test_narrow_bounds);
   g_test_add_func ("/mix-fit/leave-out", test_leave_out);

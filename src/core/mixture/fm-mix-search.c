@@ -1,8 +1,9 @@
 /* fm-mix-search.c - the blend in a region where something is largest
  *
- * Direct search (Hooke and Jeeves, 1961, J. ACM 8) kept inside the region, from many starts.
- * Steps take from one share and give to another; where linear limits bound the region also towards
- * each vertex, since every way that stays inside is a sum of such steps.
+ * Direct search (Hooke and Jeeves, 1961, J. ACM 8) kept inside the region, from many starts:
+ * corners, centroid and the middles between them are climbed from coarsely, the best tops then
+ * finely. Steps take from one share and give to another; where linear limits bound the region also
+ * towards each vertex, since every way that stays inside is a sum of such steps.
  */
 #include <glib/gi18n-lib.h>
 #include <gsl/gsl_cdf.h>
@@ -13,9 +14,14 @@
 #include "core/base/fm-error.h"
 #include "core/mixture/fm-mix-fit-private.h"
 
-#define N_CLIMBS 12
-#define FIRST_STEP 0.25 /* of the whole mixture */
-#define LAST_STEP 1e-8
+#define N_COARSE 64
+#define N_FINE 6
+/* parts of the region's widest side */
+#define FIRST_STEP 0.25
+#define COARSE_STEP 0.01
+#define LAST_STEP 1e-8 /* of the whole mixture */
+/* beyond so many corners the middles of all pairs are too many starts */
+#define MAX_PAIRED 24
 /* beyond so many vertices a step towards each takes too long; the exchange of shares remains */
 #define MAX_TARGETS 400
 
@@ -27,6 +33,7 @@ typedef struct {
   ValueFunc value;
   gconstpointer data;
   const FmStop *stop;
+  double size; /* widest side of the region */
 } Search;
 
 /* Longest step from @x along @d that stays inside */
@@ -133,9 +140,9 @@ explore (const Search *self, FmMixSpot *at, double step)
 }
 
 static void
-climb (const Search *self, FmMixSpot *at)
+climb (const Search *self, FmMixSpot *at, double first, double last)
 {
-  for (double step = FIRST_STEP; step > LAST_STEP; step /= 2)
+  for (double step = first; step > last; step /= 2)
     for (guint round = 0; round < 200 && explore (self, at, step); round++)
       if (fm_stop_asked (self->stop))
         return;
@@ -158,13 +165,23 @@ add_start (const Search *self, GArray *starts, const double *x)
     g_array_append_val (starts, spot);
 }
 
-/* Vertices, the middles between each and the centroid, the centroid; best first */
+static void
+add_middle (const Search *self, GArray *starts, const double *a, const double *b)
+{
+  double middle[FM_MIX_MAX_COMPONENTS];
+
+  for (guint i = 0; i < self->region->q; i++)
+    middle[i] = (a[i] + b[i]) / 2;
+  add_start (self, starts, middle);
+}
+
+/* The centroid, corners, the middles between each and the centroid, those of pairs; best first */
 static GArray *
 gather_starts (const Search *self)
 {
   const guint q = self->region->q, n = self->vertices->n;
   GArray *starts = g_array_new (FALSE, FALSE, sizeof (FmMixSpot));
-  double centroid[FM_MIX_MAX_COMPONENTS] = { 0 }, middle[FM_MIX_MAX_COMPONENTS];
+  double centroid[FM_MIX_MAX_COMPONENTS] = { 0 };
 
   for (guint v = 0; v < n; v++)
     for (guint i = 0; i < q; i++)
@@ -172,17 +189,57 @@ gather_starts (const Search *self)
   add_start (self, starts, centroid);
   for (guint v = 0; v < n; v++) {
     const double *vertex = fm_mix_points_get (self->vertices, v);
+    /* of many corners only the next in turn: edges and diagonals */
+    const guint last = n <= MAX_PAIRED ? n : MIN (v + 2, n);
     add_start (self, starts, vertex);
-    for (guint i = 0; i < q; i++)
-      middle[i] = (vertex[i] + centroid[i]) / 2;
-    add_start (self, starts, middle);
-    /* the middle of the vertex and the next: edges and diagonals */
-    for (guint i = 0; i < q; i++)
-      middle[i] = (vertex[i] + fm_mix_points_get (self->vertices, (v + 1) % n)[i]) / 2;
-    add_start (self, starts, middle);
+    add_middle (self, starts, vertex, centroid);
+    for (guint w = v + 1; w < last; w++)
+      add_middle (self, starts, vertex, fm_mix_points_get (self->vertices, w));
   }
   g_array_sort (starts, compare_spots);
   return starts;
+}
+
+/* Coarsely up from the best starts, then finely from the best tops; FALSE when stopped */
+static gboolean
+climb_all (const Search *self, GArray *starts, FmMixSpot *best)
+{
+  const double coarse = self->size * COARSE_STEP;
+
+  if (starts->len > N_COARSE)
+    g_array_set_size (starts, N_COARSE);
+  for (guint s = 0; s < starts->len; s++) {
+    climb (self, &g_array_index (starts, FmMixSpot, s), self->size * FIRST_STEP, coarse);
+    if (fm_stop_asked (self->stop))
+      return FALSE;
+  }
+  g_array_sort (starts, compare_spots);
+  *best = g_array_index (starts, FmMixSpot, 0);
+  for (guint s = 0; s < MIN (starts->len, N_FINE); s++) {
+    FmMixSpot at = g_array_index (starts, FmMixSpot, s);
+    climb (self, &at, coarse, LAST_STEP);
+    if (fm_stop_asked (self->stop))
+      return FALSE;
+    if (at.value > best->value)
+      *best = at;
+  }
+  return TRUE;
+}
+
+static double
+widest_side (const FmMixPoints *vertices)
+{
+  double widest = 0.0;
+
+  for (guint i = 0; i < vertices->q; i++) {
+    double low = 1.0, high = 0.0;
+    for (guint v = 0; v < vertices->n; v++) {
+      low = MIN (low, fm_mix_points_get (vertices, v)[i]);
+      high = MAX (high, fm_mix_points_get (vertices, v)[i]);
+    }
+    widest = MAX (widest, high - low);
+  }
+  return widest;
 }
 
 /* Rounding of many small steps must not leave the mixture */
@@ -210,27 +267,21 @@ search (const FmMixRegion *region,
         GError **error)
 {
   g_autoptr (FmMixPoints) vertices = fm_mix_region_vertices (region, error);
-  Search self = { region, vertices, value, data, stop };
+  Search self = { region, vertices, value, data, stop, 0.0 };
 
   if (vertices == NULL)
     return FALSE;
+  self.size = widest_side (vertices);
   g_autoptr (GArray) starts = gather_starts (&self);
   if (starts->len == 0) {
     g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE,
                          _ ("The model gives no number in this region."));
     return FALSE;
   }
-  *spot = g_array_index (starts, FmMixSpot, 0);
-  for (guint s = 0; s < MIN (starts->len, N_CLIMBS); s++) {
-    FmMixSpot at = g_array_index (starts, FmMixSpot, s);
-    climb (&self, &at);
-    if (fm_stop_asked (stop)) {
-      g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_STOPPED,
-                           _ ("The search was stopped."));
-      return FALSE;
-    }
-    if (at.value > spot->value)
-      *spot = at;
+  if (!climb_all (&self, starts, spot)) {
+    g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_STOPPED,
+                         _ ("The search was stopped."));
+    return FALSE;
   }
   settle (region, spot->x);
   return TRUE;

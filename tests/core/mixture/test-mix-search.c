@@ -6,6 +6,7 @@
 #include "core/statistics/fm-stat.h"
 
 #define N_SIDE 60
+#define N_NARROW 300
 
 static double
 draw_normal (FmRandom *random)
@@ -150,6 +151,95 @@ test_beats_grid (void)
     g_assert_true (fm_mix_find_unknown (fit, &region, &spot, NULL, NULL));
     g_assert_true (fm_mix_region_contains (&region, spot.x, 1e-8));
     g_assert_cmpfloat (spot.value, >=, largest_on_grid (fit, &region, se_at) - 1e-7);
+  }
+}
+
+/* Bounds a few points wide, off the middle of the mixture */
+static void
+narrow_region (FmMixRegion *region, guint q, FmRandom *random)
+{
+  double left = 1.0;
+
+  fm_mix_region_init (region, q);
+  for (guint i = 0; i < q; i++) {
+    const double middle = i + 1 == q ? left : left * (0.2 + 0.6 * fm_random_unit (random)) / 1.5;
+    const double width = 0.01 + 0.14 * fm_random_unit (random);
+    region->lower[i] = MAX (middle - width, 0.0);
+    region->upper[i] = MIN (middle + width, 1.0);
+    left -= middle;
+  }
+}
+
+/* A blend of the corners: @power draws towards the edges */
+static void
+draw_inside (const FmMixPoints *corners, double power, FmRandom *random, double *x)
+{
+  double sum = 0.0;
+
+  for (guint i = 0; i < corners->q; i++)
+    x[i] = 0.0;
+  for (guint v = 0; v < corners->n; v++) {
+    const double part = pow (-log (1.0 - fm_random_unit (random)), power);
+    sum += part;
+    for (guint i = 0; i < corners->q; i++)
+      x[i] += part * fm_mix_points_get (corners, v)[i];
+  }
+  for (guint i = 0; i < corners->q; i++)
+    x[i] /= sum;
+}
+
+static FmMixData *
+random_data (const FmMixPoints *corners, FmRandom *random)
+{
+  FmMixData *data = fm_mix_data_new (corners->q, 0);
+  double x[FM_MIX_MAX_COMPONENTS];
+
+  for (guint row = 0; row < 40; row++) {
+    draw_inside (corners, 2, random, x);
+    fm_mix_data_add (data, x, draw_normal (random), NULL);
+  }
+  return data;
+}
+
+/* How far below the best of many blends @found lies, as a part of their range */
+static double
+shortfall (
+    const FmMixFit *fit, const FmMixPoints *corners, Value value, double found, FmRandom *random)
+{
+  double x[FM_MIX_MAX_COMPONENTS], low = INFINITY, high = -INFINITY;
+
+  for (guint i = 0; i < 2000; i++) {
+    draw_inside (corners, 1 + 3 * fm_random_unit (random), random, x);
+    low = MIN (low, value (fit, x));
+    high = MAX (high, value (fit, x));
+  }
+  return (high - found) / (high - low);
+}
+
+/* Against a dense cloud of blends: narrow regions with many tops, as noise alone makes them */
+static void
+test_narrow_regions (void)
+{
+  const FmMixGoal high = { FM_MIX_GOAL_HIGH, 1, 0, 9, 1 };
+  FmRandom random;
+
+  fm_random_init (&random, 31);
+  for (guint run = 0; run < N_NARROW; run++) {
+    FmMixRegion region;
+    FmMixSpot spot;
+
+    narrow_region (&region, 3 + run % 3, &random);
+    g_autoptr (FmMixPoints) corners = fm_mix_region_vertices (&region, NULL);
+    if (corners == NULL)
+      continue;
+    g_autoptr (FmMixData) data = random_data (corners, &random);
+    g_autoptr (FmMixFit) fit = fm_mix_fit (data, FM_MIX_SPECIAL_CUBIC, NULL);
+    if (fit == NULL)
+      continue;
+    g_assert_true (fm_mix_find_best (fit, &region, &high, &spot, NULL, NULL));
+    g_assert_cmpfloat (shortfall (fit, corners, mean_at, spot.value, &random), <=, 1e-6);
+    g_assert_true (fm_mix_find_unknown (fit, &region, &spot, NULL, NULL));
+    g_assert_cmpfloat (shortfall (fit, corners, se_at, spot.value, &random), <=, 1e-6);
   }
 }
 
@@ -312,6 +402,7 @@ main (int argc, char **argv)
   g_test_add_func ("/mix-search/best-inside", test_best_inside);
   g_test_add_func ("/mix-search/best-on-bound", test_best_on_bound);
   g_test_add_func ("/mix-search/beats-grid", test_beats_grid);
+  g_test_add_func ("/mix-search/narrow-regions", test_narrow_regions);
   g_test_add_func ("/mix-search/near-target", test_near_target);
   g_test_add_func ("/mix-search/improvement", test_improvement);
   g_test_add_func ("/mix-search/joined", test_joined);

@@ -53,7 +53,7 @@ def the_demo_panel_becomes_a_map(start, folder):
     show_the_mapped_blend(program)
     program.page("Map")
     program.page("What It Shows")
-    program.says("For liking of a blend it has not seen", deadline_s=60)
+    program.says("For the mean liking of a blend it has not seen", deadline_s=60)
     best = program.says("Predicted best: ")
     assert "confirm it in a blind tasting" in best, best
     assert abs(share(best, "Chuck") - 48) < 10 and abs(share(best, "Suet") - 10) < 4, best

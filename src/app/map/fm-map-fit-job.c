@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-cancel-stop.h"
+#include "core/base/fm-error.h"
 
 static const char *const words[FM_MAP_N_RESPONSES] = {
   [FM_MAP_LIKING] = N_ ("liking"),
@@ -33,22 +34,41 @@ find_reference (FmMapFit *self, GError **error)
   return TRUE;
 }
 
-static void
-find_spots (FmMapFit *self, const FmStop *stop)
+/* Best and next are looked for only where the model may be believed. */
+static gboolean
+find_promising (FmMapFit *self, const FmStop *stop, GError **error)
 {
   const FmMixGoal goal = {
     .kind = self->more_is_better ? FM_MIX_GOAL_HIGH : FM_MIX_GOAL_LOW,
     .weight = 1.0,
   };
+
+  return fm_mix_find_best (self->fit, &self->region, &goal, &self->best, stop, error) &&
+         fm_mix_find_next (self->fit, self->data, &self->region, &goal, &self->next, stop, error);
+}
+
+static void
+find_spots (FmMapFit *self, const FmStop *stop)
+{
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (self->response, &unit);
   g_autoptr (GError) error = NULL;
 
-  self->has_spots =
+  self->has_unknown =
       find_reference (self, &error) &&
-      fm_mix_find_best (self->fit, &self->region, &goal, &self->best, stop, &error) &&
-      fm_mix_find_next (self->fit, self->data, &self->region, &goal, &self->next, stop, &error) &&
+      fm_mix_judge (self->fit, &self->region, &wording, &self->verdict, stop, &error) &&
       fm_mix_find_unknown (self->fit, &self->region, &self->unknown, stop, &error);
-  if (!self->has_spots)
+  self->predicts = self->has_unknown && self->verdict.standing == FM_MIX_PREDICTS &&
+                   find_promising (self, stop, &error);
+  if (error != NULL)
     self->search_problem = g_strdup (error->message);
+}
+
+static FmMixFit *
+fit_model (const FmMixData *data, FmMapModel model, GError **error)
+{
+  return model == FM_MAP_MODEL_BEST ? fm_mix_fit_best (data, error)
+                                    : fm_mix_fit (data, (FmMixOrder)model, error);
 }
 
 static void
@@ -58,7 +78,7 @@ fit_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *canc
   const FmStop stop = fm_cancel_stop (cancellable);
   g_autoptr (GError) error = NULL;
 
-  self->fit = fm_map_fit_model (self->data, self->model, &error);
+  self->fit = fit_model (self->data, self->model, &error);
   if (self->fit == NULL)
     self->refusal = g_strdup (error->message);
   else
@@ -139,13 +159,6 @@ fm_map_fit_copy_data (const FmMixData *data, const char *const *names)
   return copy;
 }
 
-FmMixFit *
-fm_map_fit_model (const FmMixData *data, FmMapModel model, GError **error)
-{
-  return model == FM_MAP_MODEL_BEST ? fm_mix_fit_best (data, error)
-                                    : fm_mix_fit (data, (FmMixOrder)model, error);
-}
-
 const char *
 fm_map_fit_word (FmMapResponse response)
 {
@@ -166,7 +179,33 @@ fm_map_fit_wording (FmMapResponse response, char **unit)
     wording.confirm = _ ("This is a prediction: confirm it with a blend that you weigh and price.");
   else if (response != FM_MAP_LIKING && response != FM_MAP_RATING)
     wording.confirm = _ ("This is a prediction: confirm it in a weighed cook.");
+  if (response == FM_MAP_LIKING)
+    wording.once = _ ("one new score");
+  else if (response != FM_MAP_COST)
+    wording.once = _ ("one new cook");
+  fm_map_response_ends (response, &wording.low_end, &wording.high_end);
   return wording;
+}
+
+FmMixFit *
+fm_map_fit_judged (const FmMixData *data,
+                   const FmMixRegion *region,
+                   FmMapResponse response,
+                   const FmStop *stop,
+                   GError **error)
+{
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (response, &unit);
+  g_autoptr (FmMixFit) fit = fm_mix_fit_best (data, error);
+  FmMixVerdict verdict;
+
+  if (fit == NULL || !fm_mix_judge (fit, region, &wording, &verdict, stop, error))
+    return NULL;
+  if (verdict.standing == FM_MIX_PREDICTS)
+    return g_steal_pointer (&fit);
+  g_autofree char *why = fm_mix_verdict_sentence (&verdict, fit, &wording);
+  g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE, why);
+  return NULL;
 }
 
 gboolean

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/map/fm-map-document.h"
-#include "core/mixture/fm-mix-text.h"
+#include "core/mixture/fm-mix-standing.h"
 
 G_BEGIN_DECLS
 
@@ -26,10 +26,12 @@ typedef struct {
   char *refusal;        /* (nullable): why there is no model, and what would help */
   char *search_problem; /* (nullable): why no blend was looked for */
   double reference[FM_MIX_MAX_COMPONENTS]; /* mean of the region's corners */
-  gboolean has_spots;
+  FmMixVerdict verdict;
+  gboolean has_unknown; /* @unknown was looked for: the blend of largest uncertainty */
+  gboolean predicts;    /* the model may be believed, so best and next were looked for too */
   FmMixSpot best;
-  FmMixSpot next;    /* largest expected improvement */
-  FmMixSpot unknown; /* largest uncertainty */
+  FmMixSpot next; /* largest expected improvement */
+  FmMixSpot unknown;
 } FmMapFit;
 
 /**
@@ -51,12 +53,17 @@ void fm_map_fit_free (FmMapFit *self);
 gboolean fm_map_fit_is_ready (FmMapDocument *document);
 /** A copy that a thread may keep. Returns: (transfer full). */
 FmMixData *fm_map_fit_copy_data (const FmMixData *data, const char *const *names);
-/** Fits by the wanted model. */
-FmMixFit *fm_map_fit_model (const FmMixData *data, FmMapModel model, GError **error);
 /** "liking", "cook loss" ...: the response within a sentence. */
 const char *fm_map_fit_word (FmMapResponse response);
 /** How a response is written in sentences; @unit keeps the text. */
 FmMixResponse fm_map_fit_wording (FmMapResponse response, char **unit);
+/** The best model of a response that predicts; NULL when there is none, with a sentence that says
+ * why as @error. */
+FmMixFit *fm_map_fit_judged (const FmMixData *data,
+                             const FmMixRegion *region,
+                             FmMapResponse response,
+                             const FmStop *stop,
+                             GError **error);
 /** What is usually wanted of a response: much of liking, little of loss and cost. */
 gboolean fm_map_fit_wants_more (FmMapResponse response);
 

@@ -59,9 +59,11 @@ add_row (FmMapGoals *self, const FmMapJoined *joined, guint i)
 {
   const FmMapResponse response = joined->aims.response[i];
   const int decimals = fm_map_response_decimals (response);
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (response, &unit);
   FmMixPrediction prediction;
 
-  fm_mix_predict (joined->fit[i], joined->spot.x, &prediction);
+  fm_mix_predict_within (joined->fit[i], joined->spot.x, &wording, &prediction);
   g_autofree char *mean = fm_number_format (prediction.mean, decimals);
   g_autofree char *low = fm_number_format (prediction.low, decimals);
   g_autofree char *high = fm_number_format (prediction.high, decimals);
@@ -76,7 +78,7 @@ add_row (FmMapGoals *self, const FmMapJoined *joined, guint i)
 static void
 show_joined (FmMapGoals *self, FmMapJoined *joined)
 {
-  const char *headings[] = { _ ("Response"), _ ("Predicted"), _ ("95 % interval"),
+  const char *headings[] = { _ ("Response"), _ ("Predicted"), _ ("95 % of the mean"),
                              _ ("Desirability") };
   FmMixResponse wording[FM_MAP_N_RESPONSES];
   g_autoptr (GPtrArray) units = g_ptr_array_new_with_free_func (g_free);

@@ -6,12 +6,13 @@
 #include "app/session/fm-cancel-stop.h"
 
 static gboolean
-fit_all (FmMapJoined *self)
+fit_all (FmMapJoined *self, const FmStop *stop)
 {
   for (guint i = 0; i < self->aims.n; i++) {
     g_autoptr (GError) error = NULL;
 
-    self->fit[i] = fm_map_fit_model (self->data[i], FM_MAP_MODEL_BEST, &error);
+    self->fit[i] =
+        fm_map_fit_judged (self->data[i], &self->region, self->aims.response[i], stop, &error);
     if (self->fit[i] == NULL) {
       /* Translators: name of a response, why it has no model. */
       self->refusal = g_strdup_printf (_ ("%s: %s"), fm_map_response_name (self->aims.response[i]),
@@ -29,7 +30,7 @@ join_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *can
   const FmStop stop = fm_cancel_stop (cancellable);
   g_autoptr (GError) error = NULL;
 
-  if (fit_all (self) &&
+  if (fit_all (self, &stop) &&
       !fm_mix_find_joined (self->aims.n, (const FmMixFit *const *)self->fit, self->aims.goal,
                            &self->region, &self->spot, &stop, &error))
     self->refusal = g_strdup (error->message);

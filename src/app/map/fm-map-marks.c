@@ -13,6 +13,17 @@ compare_numbers (gconstpointer a, gconstpointer b)
   return ((const FmMapMark *)a)->number - ((const FmMapMark *)b)->number;
 }
 
+static void
+predict (FmMapMark *mark, const FmMapFit *fit)
+{
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
+
+  mark->prediction = (FmMixPrediction){ NAN, NAN, NAN, NAN, NAN, NAN };
+  if (fit->predicts)
+    fm_mix_predict_within (fit->fit, mark->x, &wording, &mark->prediction);
+}
+
 static FmMapMark *
 mark_of_version (GArray *marks, int number)
 {
@@ -31,7 +42,7 @@ add_value (GArray *marks, const FmMapFit *fit, guint row, int number)
     FmMapMark fresh = { .kind = FM_MAP_MARK_VERSION, .number = number };
 
     memcpy (fresh.x, fm_mix_points_get (fit->data->x, row), fit->region.q * sizeof *fresh.x);
-    fm_mix_predict (fit->fit, fresh.x, &fresh.prediction);
+    predict (&fresh, fit);
     g_array_append_val (marks, fresh);
     mark = &g_array_index (marks, FmMapMark, marks->len - 1);
   }
@@ -45,7 +56,7 @@ add_spot (GArray *marks, const FmMapFit *fit, FmMapMarkKind kind, const FmMixSpo
   FmMapMark mark = { .kind = kind, .measured = NAN };
 
   memcpy (mark.x, spot->x, sizeof mark.x);
-  fm_mix_predict (fit->fit, mark.x, &mark.prediction);
+  predict (&mark, fit);
   g_array_append_val (marks, mark);
 }
 
@@ -63,8 +74,9 @@ fm_map_marks_new (FmMapDocument *document, const FmMapFit *fit)
       add_value (marks, fit, i, place->number);
   }
   g_array_sort (marks, compare_numbers);
-  if (fit->has_spots) {
+  if (fit->has_unknown)
     add_spot (marks, fit, FM_MAP_MARK_UNKNOWN, &fit->unknown);
+  if (fit->predicts) {
     add_spot (marks, fit, FM_MAP_MARK_NEXT, &fit->next);
     add_spot (marks, fit, FM_MAP_MARK_BEST, &fit->best);
   }
@@ -98,14 +110,24 @@ fm_map_mark_text (const FmMapMark *self, FmMapDocument *document, FmMapResponse 
   g_autofree char *high = fm_number_format (self->prediction.high, decimals);
   g_autofree char *measured = fm_number_format (self->measured, decimals);
 
+  if (isnan (self->prediction.mean) && self->n_values == 0)
+    /* Translators: "Least known", shares. */
+    return g_strdup_printf (_ ("%s: %s."), name, shares);
+  if (isnan (self->prediction.mean))
+    return g_strdup_printf (
+        /* Translators: "Version 3", shares, a mean, how many values. */
+        ngettext ("%s: %s; measured %s (%u value).", "%s: %s; measured %s (%u values).",
+                  self->n_values),
+        name, shares, measured, self->n_values);
   if (self->n_values == 0)
     /* Translators: "Predicted best", shares, three numbers. */
-    return g_strdup_printf (_ ("%s: %s; predicted %s (95 %% interval %s to %s)."), name, shares,
-                            mean, low, high);
+    return g_strdup_printf (_ ("%s: %s; predicted %s (95 %% interval of the mean %s to %s)."), name,
+                            shares, mean, low, high);
   return g_strdup_printf (
       /* Translators: "Version 3", shares, a mean, how many values, three numbers. */
-      ngettext ("%s: %s; measured %s (%u value), predicted %s (95 %% interval %s to %s).",
-                "%s: %s; measured %s (%u values), predicted %s (95 %% interval %s to %s).",
-                self->n_values),
+      ngettext (
+          "%s: %s; measured %s (%u value), predicted %s (95 %% interval of the mean %s to %s).",
+          "%s: %s; measured %s (%u values), predicted %s (95 %% interval of the mean %s to %s).",
+          self->n_values),
       name, shares, measured, self->n_values, mean, low, high);
 }

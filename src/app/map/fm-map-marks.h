@@ -16,9 +16,9 @@ typedef struct {
   FmMapMarkKind kind;
   int number; /* of the version; 0 for the others */
   double x[FM_MIX_MAX_COMPONENTS];
-  guint n_values;  /* measured of that version */
-  double measured; /* plain mean of those; NaN for the others */
-  FmMixPrediction prediction;
+  guint n_values;             /* measured of that version */
+  double measured;            /* plain mean of those; NaN for the others */
+  FmMixPrediction prediction; /* NaN where the map does not predict */
 } FmMapMark;
 
 /** FmMapMark: versions by number, then the proposed ones. @fit: has a model. (transfer full) */

@@ -86,7 +86,7 @@ show_fit (FmMapNumbers *self, const FmMapFit *fit, const char *const *names)
   const int decimals = fm_map_response_decimals (fit->response) + 1;
   g_autofree char *unit = NULL;
   const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
-  g_autofree char *sentence = fm_mix_fit_sentence (fit->fit, &wording);
+  g_autofree char *sentence = fm_mix_verdict_sentence (&fit->verdict, fit->fit, &wording);
   g_autofree char *lack = fm_mix_lack_sentence (fit->fit);
   g_autofree char *measures = measures_text (fit->fit, decimals);
   g_autofree char *method = fm_mix_fit_method (fit->fit);

@@ -145,6 +145,7 @@ fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSli
 
   self->slice = *slice;
   self->response = fit->response;
+  self->predicts = fit->predicts;
   self->contours = g_ptr_array_new_with_free_func (line_free);
   self->limits = g_ptr_array_new_with_free_func (line_free);
   self->specks = g_array_new (FALSE, FALSE, sizeof (FmMapSpeck));
@@ -154,7 +155,8 @@ fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSli
   self->low = surface->low;
   self->high = surface->high;
   take_corners (self, fm_map_document_get_short_names (document));
-  take_contours (self, surface, &fit->region);
+  if (fit->predicts)
+    take_contours (self, surface, &fit->region);
   take_limits (self, fm_map_document_get_limits (document));
   take_specks (self, surface);
   place_marks (self);
@@ -189,6 +191,8 @@ fm_map_picture_describe (const FmMapPicture *self, FmMapDocument *document)
                           self->corner[0], self->corner[1], self->corner[2]);
   if (isnan (self->low))
     g_string_append (text, _ ("The region does not reach this slice. "));
+  else if (!self->predicts)
+    g_string_append (text, _ ("The map does not predict yet, so it has no curves. "));
   else
     /* Translators: "liking", two numbers. */
     g_string_append_printf (text, _ ("Within the region, predicted %s lies between %s and %s. "),
@@ -210,7 +214,9 @@ fm_map_picture_legend (const FmMapPicture *self)
 {
   const int decimals = fm_map_response_decimals (self->response) + 1;
   GString *text = g_string_new (
-      _ ("● version with its number   ★ predicted best   ◆ worth trying next   ? least known"));
+      self->predicts
+          ? _ ("● version with its number   ★ predicted best   ◆ worth trying next   ? least known")
+          : _ ("● version with its number   ? least known"));
   gboolean has_off = FALSE;
 
   for (guint i = 0; i < self->placed->len; i++)
@@ -218,7 +224,9 @@ fm_map_picture_legend (const FmMapPicture *self)
   if (has_off)
     g_string_append (text, _ ("   ○ lies off this slice"));
   g_string_append_c (text, '\n');
-  g_string_append (text, _ ("Thick line: the region of the map. Curves: equal predicted values."));
+  g_string_append (text, _ ("Thick line: the region of the map."));
+  if (self->predicts)
+    g_string_append (text, _ (" Curves: equal predicted values."));
   if (self->limits->len > 0)
     g_string_append (text, _ (" Dashes: limits of the brief."));
   if (!isnan (self->se_less)) {

@@ -42,8 +42,9 @@ typedef struct {
   GArray *placed;      /* FmMapPlaced: marks that fall into the triangle or close to it */
   double low;          /* of the means inside; NaN when the region misses the slice */
   double high;
-  double se_less;  /* standard error from which it is less sure */
-  double se_least; /* and least sure; both NaN when it is about the same everywhere */
+  double se_less;    /* standard error from which it is less sure */
+  double se_least;   /* and least sure; both NaN when it is about the same everywhere */
+  gboolean predicts; /* FALSE: neither contours nor expected values */
   FmMapResponse response;
 } FmMapPicture;
 

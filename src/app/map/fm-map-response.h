@@ -26,6 +26,8 @@ const char *fm_map_response_name (FmMapResponse response);
 /** "%" ...; "" where there is none; cost in the person's currency. Returns: (transfer full). */
 char *fm_map_response_unit (FmMapResponse response);
 int fm_map_response_decimals (FmMapResponse response);
+/** What can be measured at all; @high may be INFINITY, both 0 = no ends. */
+void fm_map_response_ends (FmMapResponse response, double *low, double *high);
 
 /** What an experiment says of it; NaN when it was not recorded or is no matter of experiments. */
 double fm_map_response_of_experiment (FmMapResponse response, const FmExperiment *experiment);

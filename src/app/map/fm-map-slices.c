@@ -179,7 +179,7 @@ prepare_slices (FmMapSlices *self)
   g_free (self->components);
   self->components = g_steal_pointer (&components);
   for (guint i = 0; i < self->fit->region.q; i++)
-    self->held[i] = self->fit->has_spots ? self->fit->best.x[i] : self->fit->reference[i];
+    self->held[i] = self->fit->predicts ? self->fit->best.x[i] : self->fit->reference[i];
   fill_threes (self);
   fill_held (self);
 }
@@ -215,35 +215,44 @@ curve_description (FmMapSlices *self, const GArray *marks)
   return g_string_free (text, FALSE);
 }
 
-/* Two components: the mean and its interval along the share of the first. */
-static void
-draw_curve (FmMapSlices *self, const GArray *marks)
+/* The mean and its interval along the share of the first component, within the region. */
+static FmMapCurve *
+curve_new (const FmMapFit *fit)
 {
-  const FmMixRegion *region = &self->fit->region;
-  const char *const *names = fm_map_document_get_short_names (self->document);
-  const double low = MAX (region->lower[0], 1.0 - region->upper[1]);
-  const double high = MIN (region->upper[0], 1.0 - region->lower[1]);
-  GPtrArray *curves = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_map_curve_free);
   FmMapCurve *curve = fm_map_curve_new ("");
-  g_autofree char *description = curve_description (self, marks);
-  g_autofree char *title = g_strdup_printf (_ ("Share of %s, %%"), names[0]);
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
+  g_autoptr (FmMixPoints) points =
+      fit->predicts ? fm_mix_trace (&fit->region, fit->reference, 0, N_CURVE, NULL) : NULL;
 
-  for (guint i = 0; i < N_CURVE; i++) {
-    const double share = low + (high - low) * i / (N_CURVE - 1);
-    const double x[2] = { share, 1.0 - share };
+  for (guint i = 0; points != NULL && i < points->n; i++) {
+    const double *x = fm_mix_points_get (points, i);
     FmMixPrediction prediction;
 
-    fm_mix_predict (self->fit->fit, x, &prediction);
-    const FmMapCurvePoint point = { 100.0 * share, prediction.mean, prediction.low,
+    fm_mix_predict_within (fit->fit, x, &wording, &prediction);
+    const FmMapCurvePoint point = { 100.0 * x[0], prediction.mean, prediction.low,
                                     prediction.high };
     g_array_append_val (curve->points, point);
   }
-  g_ptr_array_add (curves, curve);
+  return curve;
+}
+
+static void
+draw_curve (FmMapSlices *self, const GArray *marks)
+{
+  const char *const *names = fm_map_document_get_short_names (self->document);
+  GPtrArray *curves = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_map_curve_free);
+  g_autofree char *description = curve_description (self, marks);
+  g_autofree char *title = g_strdup_printf (_ ("Share of %s, %%"), names[0]);
+
+  g_ptr_array_add (curves, curve_new (self->fit));
   fm_map_curves_take (self->curve, curves, dots_of (marks), title, _ ("Map of two components"),
                       description);
   fm_widget_set_label (self->legend_label,
-                       _ ("Line: predicted value; band: its 95 % interval; ● measured mean of a "
-                          "version, with its number."));
+                       self->fit->predicts
+                           ? _ ("Line: predicted mean; band: its 95 % interval; ● measured mean of "
+                                "a version, with its number.")
+                           : _ ("● measured mean of a version, with its number."));
 }
 
 static void
@@ -267,7 +276,7 @@ static void
 fill_table (FmMapSlices *self, const GArray *marks)
 {
   const char *headings[] = { _ ("Blend"),         _ ("Shares"),    _ ("Values"),
-                             _ ("Measured mean"), _ ("Predicted"), _ ("95 % interval") };
+                             _ ("Measured mean"), _ ("Predicted"), _ ("95 % of the mean") };
 
   fm_text_grid_clear (self->grid);
   fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);

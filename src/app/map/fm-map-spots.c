@@ -17,6 +17,9 @@ struct _FmMapSpots {
   GtkWidget parent_instance;
 
   GtkBox *box;
+  GtkBox *best_box;
+  GtkBox *next_box;
+  GtkLabel *unknown_title;
   GtkLabel *best_label;
   GtkLabel *next_label;
   GtkLabel *unknown_label;
@@ -80,25 +83,42 @@ keep_spot (FmMapSpots *self, int spot, const FmMixSpot *from, const FmMapFit *fi
 }
 
 static void
-show_spots (FmMapSpots *self, const FmMapFit *fit)
+show_promising (FmMapSpots *self, const FmMapFit *fit)
 {
   const char *const *names = fm_map_document_get_short_names (self->document);
+  const gboolean editable = fm_map_document_is_editable (self->document);
   g_autofree char *unit = NULL;
   const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
   g_autofree char *best = fm_mix_best_sentence (fit->fit, &fit->best, names, &wording);
   g_autofree char *next = fm_mix_next_sentence (fit->fit, &fit->next, names, &wording);
-  g_autofree char *unknown = fm_mix_unknown_sentence (fit->fit, &fit->unknown, names, &wording);
-  const gboolean editable = fm_map_document_is_editable (self->document);
+  g_autofree char *same = fm_mix_one_blend_sentence (fit->fit->q, fit->best.x, fit->next.x);
+  g_autofree char *next_text = same != NULL ? g_strconcat (next, " ", same, NULL) : g_strdup (next);
 
   keep_spot (self, BEST, &fit->best, fit);
   keep_spot (self, NEXT, &fit->next, fit);
-  keep_spot (self, UNKNOWN, &fit->unknown, fit);
   fm_widget_set_label (self->best_label, best);
-  fm_widget_set_label (self->next_label, next);
-  fm_widget_set_label (self->unknown_label, unknown);
+  fm_widget_set_label (self->next_label, next_text);
   gtk_widget_set_sensitive (GTK_WIDGET (self->best_button), editable);
   gtk_widget_set_sensitive (GTK_WIDGET (self->next_button), editable);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->unknown_button), editable);
+}
+
+static void
+show_unknown (FmMapSpots *self, const FmMapFit *fit)
+{
+  const char *const *names = fm_map_document_get_short_names (self->document);
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
+  g_autofree char *text = fit->predicts
+                              ? fm_mix_unknown_sentence (fit->fit, &fit->unknown, names, &wording)
+                              : fm_mix_cook_next_sentence (fit->fit, &fit->unknown, names);
+
+  keep_spot (self, UNKNOWN, &fit->unknown, fit);
+  fm_widget_set_label (self->unknown_title, fit->predicts
+                                                ? _ ("Next Blend, for What Is Least Known")
+                                                : _ ("What to Cook Next"));
+  fm_widget_set_label (self->unknown_label, text);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->unknown_button),
+                            fm_map_document_is_editable (self->document));
 }
 
 static void
@@ -123,6 +143,9 @@ fm_map_spots_class_init (FmMapSpotsClass *klass)
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/map/fm-map-spots.ui");
   gtk_widget_class_bind_template_child (widget_class, FmMapSpots, box);
+  gtk_widget_class_bind_template_child (widget_class, FmMapSpots, best_box);
+  gtk_widget_class_bind_template_child (widget_class, FmMapSpots, next_box);
+  gtk_widget_class_bind_template_child (widget_class, FmMapSpots, unknown_title);
   gtk_widget_class_bind_template_child (widget_class, FmMapSpots, best_label);
   gtk_widget_class_bind_template_child (widget_class, FmMapSpots, next_label);
   gtk_widget_class_bind_template_child (widget_class, FmMapSpots, unknown_label);
@@ -144,11 +167,16 @@ fm_map_spots_init (FmMapSpots *self)
 void
 fm_map_spots_show (FmMapSpots *self, FmMapDocument *document, const FmMapFit *fit)
 {
-  const gboolean has_spots = fit != NULL && fit->has_spots;
+  const gboolean has_unknown = fit != NULL && fit->has_unknown;
+  const gboolean predicts = has_unknown && fit->predicts;
 
   g_return_if_fail (FM_IS_MAP_SPOTS (self));
   g_set_object (&self->document, document);
-  gtk_widget_set_visible (GTK_WIDGET (self), has_spots);
-  if (has_spots)
-    show_spots (self, fit);
+  gtk_widget_set_visible (GTK_WIDGET (self), has_unknown);
+  gtk_widget_set_visible (GTK_WIDGET (self->best_box), predicts);
+  gtk_widget_set_visible (GTK_WIDGET (self->next_box), predicts);
+  if (predicts)
+    show_promising (self, fit);
+  if (has_unknown)
+    show_unknown (self, fit);
 }

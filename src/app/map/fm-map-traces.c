@@ -52,6 +52,8 @@ static void
 add_rows (FmMapTraces *self, const FmMapFit *fit, const char *const *names, guint component)
 {
   const int decimals = fm_map_response_decimals (fit->response);
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
   g_autoptr (FmMixPoints) points =
       fm_mix_trace (&fit->region, fit->reference, component, N_POINTS, NULL);
 
@@ -59,7 +61,7 @@ add_rows (FmMapTraces *self, const FmMapFit *fit, const char *const *names, guin
     const double *x = fm_mix_points_get (points, i);
     FmMixPrediction prediction;
 
-    fm_mix_predict (fit->fit, x, &prediction);
+    fm_mix_predict_within (fit->fit, x, &wording, &prediction);
     g_autofree char *share = fm_number_format_unit (100.0 * x[component], 1, "%");
     g_autofree char *mean = fm_number_format (prediction.mean, decimals);
     g_autofree char *low = fm_number_format (prediction.low, decimals);
@@ -73,8 +75,8 @@ add_rows (FmMapTraces *self, const FmMapFit *fit, const char *const *names, guin
 static void
 fill_table (FmMapTraces *self, const FmMapFit *fit, const char *const *names)
 {
-  const char *headings[] = { _ ("Component"), _ ("Share"), _ ("Predicted"), _ ("95 % from"),
-                             _ ("to") };
+  const char *headings[] = { _ ("Component"), _ ("Share"), _ ("Predicted"),
+                             _ ("95 % of the mean, from"), _ ("to") };
 
   fm_text_grid_clear (self->grid);
   fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
@@ -171,7 +173,7 @@ fm_map_traces_init (FmMapTraces *self)
 void
 fm_map_traces_show (FmMapTraces *self, FmMapDocument *document, const FmMapFit *fit)
 {
-  const gboolean has_traces = fit != NULL && fit->has_spots;
+  const gboolean has_traces = fit != NULL && fit->predicts;
 
   g_return_if_fail (FM_IS_MAP_TRACES (self));
   gtk_widget_set_visible (GTK_WIDGET (self), has_traces);

@@ -228,8 +228,9 @@ total_ss (const FmMixLayout *layout)
   gsl_matrix *columns = fm_mix_layout_mean (layout);
   guint rank;
   const double ss = fm_mix_residual_ss (columns, layout->data->y, &rank);
+  gsl_vector_const_view y = gsl_vector_const_view_array (layout->data->y, layout->n);
   gsl_matrix_free (columns);
-  return ss;
+  return sqrt (ss) < ROUNDING * gsl_blas_dnrm2 (&y.vector) ? 0.0 : ss;
 }
 
 static void

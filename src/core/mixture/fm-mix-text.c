@@ -10,6 +10,9 @@
 #define ALPHA 0.05
 /* shares are written to a tenth of a per cent */
 #define SMALLEST_SHARE 0.0005
+/* Blends whose shares all differ by less are one: 10 g in a batch of 1 kg. Common practice, no
+ * source. */
+#define ONE_BLEND 0.01
 
 static char *
 share_text (double share)
@@ -49,30 +52,57 @@ fm_mix_shares_text (guint q, const double *x, const char *const *names)
   return g_string_free (text, FALSE);
 }
 
-static char *
-number_text (const FmMixResponse *response, double value)
+char *
+fm_mix_value_text (const FmMixResponse *response, double value)
 {
   if (response->unit == NULL || response->unit[0] == '\0')
     return fm_number_format (value, response->decimals);
   return fm_number_format_unit (value, response->decimals, response->unit);
 }
 
-/* "liking 7.1 (95 % interval 6.4 to 7.8)" */
+void
+fm_mix_predict_within (const FmMixFit *fit,
+                       const double *x,
+                       const FmMixResponse *response,
+                       FmMixPrediction *prediction)
+{
+  fm_mix_predict (fit, x, prediction);
+  if (!(response->high_end > response->low_end))
+    return;
+  prediction->low = MAX (prediction->low, response->low_end);
+  prediction->new_low = MAX (prediction->new_low, response->low_end);
+  prediction->high = MIN (prediction->high, response->high_end);
+  prediction->new_high = MIN (prediction->new_high, response->high_end);
+}
+
+static char *
+interval_text (const FmMixResponse *response, double low, double high)
+{
+  g_autofree char *from = fm_mix_value_text (response, low);
+  g_autofree char *to = fm_mix_value_text (response, high);
+
+  /* TRANSLATORS: "6.4", "7.8" */
+  return g_strdup_printf (_ ("%s to %s"), from, to);
+}
+
+/* "liking 7.1 (95 % intervals: mean 6.4 to 7.8, one new score 5.2 to 9)" */
 static char *
 expected_text (const FmMixFit *fit, const double *x, const FmMixResponse *response)
 {
   FmMixPrediction prediction;
 
-  fm_mix_predict (fit, x, &prediction);
-  g_autofree char *mean = number_text (response, prediction.mean);
-  g_autofree char *low = number_text (response, prediction.low);
-  g_autofree char *high = number_text (response, prediction.high);
-  /* TRANSLATORS: "liking", "7.1", "6.4", "7.8" */
-  return g_strdup_printf (_ ("%s %s (95 %% interval %s to %s)"), response->name, mean, low, high);
+  fm_mix_predict_within (fit, x, response, &prediction);
+  g_autofree char *mean = fm_mix_value_text (response, prediction.mean);
+  g_autofree char *of_mean = interval_text (response, prediction.low, prediction.high);
+  g_autofree char *of_new = interval_text (response, prediction.new_low, prediction.new_high);
+  /* TRANSLATORS: "liking", "7.1", "6.4 to 7.8", "one new score", "5.2 to 9.0" */
+  return g_strdup_printf (
+      _ ("%s %s (95 %% intervals: expected mean %s, %s %s)"), response->name, mean, of_mean,
+      response->once != NULL ? response->once : _ ("one new measurement"), of_new);
 }
 
-static char *
-model_name (FmMixOrder order)
+char *
+fm_mix_model_name (FmMixOrder order)
 {
   static const char *const names[] = {
     N_ ("linear model"),
@@ -80,34 +110,6 @@ model_name (FmMixOrder order)
     N_ ("special cubic model"),
   };
   return g_strdup (_ (names[order]));
-}
-
-char *
-fm_mix_fit_sentence (const FmMixFit *fit, const FmMixResponse *response)
-{
-  g_autofree char *model = model_name (fit->order);
-
-  if (!(fit->ss_total > 0.0))
-    return g_strdup_printf (_ ("All values of %s are the same, so there is nothing to map."),
-                            response->name);
-  if (isnan (fit->loo_rmse))
-    return g_strdup_printf (_ ("How well the %s predicts %s of a new blend cannot be told, since "
-                               "without one of the blends the others could not carry it. One more "
-                               "different blend inside the region would help."),
-                            model, response->name);
-  g_autofree char *off = number_text (response, fit->loo_rmse);
-  g_autofree char *spread = number_text (response, sqrt (fit->ss_total / fit->n));
-  if (fit->loo_r2 <= 0.0)
-    return g_strdup_printf (
-        /* TRANSLATORS: "liking", "quadratic model", "0.9", "0.8" */
-        _ ("For %s of a blend it has not seen, the %s is no better than the plain mean: it is off "
-           "by %s, typically, where the values themselves spread by %s. Do not rely on this map."),
-        response->name, model, off, spread);
-  return g_strdup_printf (
-      /* TRANSLATORS: "liking", "quadratic model", "0.4", "0.8" */
-      _ ("For %s of a blend it has not seen, the %s is off by %s, typically, where the values "
-         "themselves spread by %s (each blend left out in turn)."),
-      response->name, model, off, spread);
 }
 
 char *
@@ -145,7 +147,7 @@ fm_mix_best_sentence (const FmMixFit *fit,
 {
   g_autofree char *shares = fm_mix_shares_text (fit->q, spot->x, names);
   g_autofree char *expected = expected_text (fit, spot->x, response);
-  /* TRANSLATORS: shares, "liking 7.1 (95 % interval 6.4 to 7.8)", a sentence */
+  /* TRANSLATORS: shares, "liking 7.1 (95 % intervals: ...)", a sentence */
   return g_strdup_printf (_ ("Predicted best: %s; %s. %s"), shares, expected,
                           confirm_text (response));
 }
@@ -192,8 +194,8 @@ fm_mix_next_sentence (const FmMixFit *fit,
 
   g_autofree char *shares = fm_mix_shares_text (fit->q, spot->x, names);
   g_autofree char *expected = expected_text (fit, spot->x, response);
-  g_autofree char *gain = number_text (response, spot->value);
-  /* TRANSLATORS: shares, "liking 7.1 (95 % interval 6.4 to 7.8)", "0.2", a sentence */
+  g_autofree char *gain = fm_mix_value_text (response, spot->value);
+  /* TRANSLATORS: shares, "liking 7.1 (95 % intervals: ...)", "0.2", a sentence */
   return g_strdup_printf (_ ("Worth trying next: %s; %s. It promises most over the best blend so "
                              "far: %s on average, chances of a disappointment counted as no gain. "
                              "%s"),
@@ -208,15 +210,35 @@ fm_mix_unknown_sentence (const FmMixFit *fit,
 {
   g_autofree char *shares = fm_mix_shares_text (fit->q, spot->x, names);
   g_autofree char *expected = expected_text (fit, spot->x, response);
-  /* TRANSLATORS: shares, "liking 7.1 (95 % interval 4.4 to 9.8)", a sentence */
+  /* TRANSLATORS: shares, "liking 7.1 (95 % intervals: ...)", a sentence */
   return g_strdup_printf (_ ("Least known: %s; %s. A trial there would teach the model most. %s"),
                           shares, expected, confirm_text (response));
 }
 
 char *
+fm_mix_cook_next_sentence (const FmMixFit *fit, const FmMixSpot *spot, const char *const *names)
+{
+  g_autofree char *shares = fm_mix_shares_text (fit->q, spot->x, names);
+
+  return g_strdup_printf (_ ("Cook next, so that the map can predict: %s. There the model knows "
+                             "least. Repeat one or two of the blends tasted as well."),
+                          shares);
+}
+
+char *
+fm_mix_one_blend_sentence (guint q, const double *a, const double *b)
+{
+  for (guint i = 0; i < q; i++)
+    if (fabs (a[i] - b[i]) >= ONE_BLEND)
+      return NULL;
+  return g_strdup (_ ("The predicted best and the one worth trying next are one blend on the "
+                      "scale: no share differs by a whole per cent."));
+}
+
+char *
 fm_mix_fit_method (const FmMixFit *fit)
 {
-  g_autofree char *model = model_name (fit->order);
+  g_autofree char *model = fm_mix_model_name (fit->order);
   g_autoptr (GString) text = g_string_new (NULL);
 
   /* TRANSLATORS: "quadratic model", values, blends, terms, degrees of freedom */
@@ -233,7 +255,8 @@ fm_mix_fit_method (const FmMixFit *fit)
                                       fit->n_blocks),
                             fit->n_blocks);
   g_string_append (text, _ (" R² is taken about the mean. Prediction error: each blend left out "
-                            "with all its repeats. Scheffé (1958, 1963); Cornell, Experiments "
+                            "with all its repeats, against the plain mean of the others. Scheffé "
+                            "(1958, 1963); Cornell, Experiments "
                             "with Mixtures (2002); Allen (1974), Technometrics 16."));
   return g_string_free (g_steal_pointer (&text), FALSE);
 }

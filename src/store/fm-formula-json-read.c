@@ -226,6 +226,18 @@ read_allergens (Reading *self, JsonObject *object, FmIngredient *ingredient)
   }
 }
 
+/* Notebooks from before the animal was noted: what the dataset's number tells. */
+static void
+read_species (Reading *self, JsonObject *object, FmIngredient *ingredient)
+{
+  g_autofree char *key = read_string (self, object, "species");
+
+  ingredient->species =
+      key != NULL ? fm_species_from_key (key) : fm_ingredient_guess_species (ingredient);
+  if (key != NULL && strcmp (key, fm_species_key (ingredient->species)) != 0)
+    fail (self, "species");
+}
+
 static FmIngredient *
 read_ingredient (Reading *self, JsonObject *object)
 {
@@ -253,6 +265,7 @@ read_ingredient (Reading *self, JsonObject *object)
   ingredient->collagen_g_per_100g = read_double (self, object, "collagen_g_per_100g", 0.0, 100.0);
   ingredient->price_per_kg = read_double (self, object, "price_per_kg", 0.0, MAX_NUMBER);
   ingredient->ep_yield_pct = read_double (self, object, "ep_yield_pct", DBL_MIN, 100.0);
+  read_species (self, object, ingredient);
   read_allergens (self, object, ingredient);
   if (composition != NULL)
     read_composition (self, composition, &ingredient->composition);

@@ -98,6 +98,7 @@ add_ingredient (GString *out, const FmIngredient *ingredient)
   add_string (out, "id", ingredient->id);
   add_string (out, "name", ingredient->name);
   add_string (out, "kind", fm_json_ingredient_kinds[ingredient->kind]);
+  add_string (out, "species", fm_species_key (ingredient->species));
   add_string (out, "provenance", fm_json_provenances[ingredient->provenance]);
   add_string (out, "source_ref", ingredient->source_ref);
   add_string (out, "original_name", ingredient->original_name);

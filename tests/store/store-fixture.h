@@ -148,6 +148,7 @@ random_ingredient (void)
     ingredient->name = random_text ();
   while (ingredient->name == NULL);
   ingredient->kind = (FmIngredientKind)g_test_rand_int_range (0, FM_INGREDIENT_OTHER + 1);
+  ingredient->species = (FmSpecies)g_test_rand_int_range (0, FM_N_SPECIES);
   ingredient->provenance = (FmProvenance)g_test_rand_int_range (0, FM_PROVENANCE_NONE + 1);
   ingredient->source_ref = random_text ();
   ingredient->original_name = random_text ();

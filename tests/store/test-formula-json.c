@@ -55,6 +55,30 @@ test_collagen_came_later (void)
   g_assert_cmpfloat (fm_formula_line (again, 0)->ingredient->collagen_g_per_100g, ==, 4.25);
 }
 
+/* Notebooks from before the kind of animal was noted have no such key. */
+static void
+test_species_came_later (void)
+{
+  const char *row =
+      LINE ("\"mass_g\":1,\"ingredient\":{\"id\":\"i\",\"name\":\"n\",\"kind\":\"cut\","
+            "\"provenance\":\"dataset\",\"source_ref\":\"05305\","
+            "\"original_name\":\"GROUND TURKEY,RAW\"}");
+  const char *own = LINE ("\"mass_g\":1,\"ingredient\":" MEAT);
+  g_autoptr (FmFormula) turkey = fm_formula_from_json (row, NULL);
+  g_autoptr (FmFormula) unstated = fm_formula_from_json (own, NULL);
+  g_autoptr (FmIngredient) goat = fm_ingredient_new ("Shank", FM_INGREDIENT_CUT);
+  g_autoptr (FmFormula) again = NULL;
+  g_autofree char *json = NULL;
+
+  g_assert_cmpint (fm_formula_species (turkey), ==, FM_SPECIES_BIT (FM_SPECIES_TURKEY));
+  g_assert_cmpint (fm_formula_species (unstated), ==, FM_SPECIES_BIT (FM_SPECIES_UNKNOWN));
+  goat->species = FM_SPECIES_GOAT;
+  fm_formula_set_ingredient (unstated, 0, goat);
+  json = fm_formula_to_json (unstated);
+  again = fm_formula_from_json (json, NULL);
+  g_assert_cmpint (fm_formula_species (again), ==, FM_SPECIES_BIT (FM_SPECIES_GOAT));
+}
+
 /* Found while choosing a writer: json-glib 1.6 prints this one as 1e-10.0. */
 static void
 test_power_of_ten (void)
@@ -193,6 +217,7 @@ main (int argc, char **argv)
   g_test_add_func ("/formula-json/unknown-is-absent", test_unknown_is_absent);
   g_test_add_func ("/formula-json/power-of-ten", test_power_of_ten);
   g_test_add_func ("/formula-json/collagen-came-later", test_collagen_came_later);
+  g_test_add_func ("/formula-json/species-came-later", test_species_came_later);
   g_test_add_func ("/formula-json/accepts", test_accepts);
   g_test_add_func ("/formula-json/refuses", test_refuses);
   g_test_add_func ("/formula-json/refuses-newer", test_refuses_newer);

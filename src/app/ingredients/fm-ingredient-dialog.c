@@ -30,6 +30,7 @@ struct _FmIngredientDialog {
   GtkLabel *error_label;
   GtkEditable *name_row;
   AdwComboRow *kind_row;
+  AdwComboRow *species_row;
   GtkEditable *source_row;
   AdwPreferencesGroup *fat_group;
   AdwPreferencesGroup *analysis_group;
@@ -120,12 +121,23 @@ fill_kinds (FmIngredientDialog *self)
 }
 
 static void
+fill_species (FmIngredientDialog *self)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (guint i = 0; i < FM_N_SPECIES; i++)
+    gtk_string_list_append (names, fm_species_name ((FmSpecies)i));
+  adw_combo_row_set_model (self->species_row, G_LIST_MODEL (names));
+}
+
+static void
 show_ingredient (FmIngredientDialog *self)
 {
   const FmIngredient *from = self->ingredient;
 
   gtk_editable_set_text (self->name_row, from->name);
   adw_combo_row_set_selected (self->kind_row, (guint)from->kind);
+  adw_combo_row_set_selected (self->species_row, (guint)from->species);
   gtk_editable_set_text (self->source_row, from->source_ref != NULL ? from->source_ref : "");
   fm_number_entry_set_value (self->lean_entry, 100.0 - from->declared_fat_pct);
   fm_number_entry_set_value (self->fat_u_entry, from->fat_u_g_per_100g);
@@ -179,6 +191,7 @@ read_ingredient (FmIngredientDialog *self)
   if (next->source_ref[0] == '\0')
     g_clear_pointer (&next->source_ref, g_free);
   next->kind = (FmIngredientKind)adw_combo_row_get_selected (self->kind_row);
+  next->species = (FmSpecies)adw_combo_row_get_selected (self->species_row);
   next->declared_fat_pct = 100.0 - fm_number_entry_get_value (self->lean_entry);
   next->fat_u_g_per_100g = fm_number_entry_get_value (self->fat_u_entry);
   next->collagen_g_per_100g = fm_number_entry_get_value (self->collagen_entry);
@@ -385,6 +398,7 @@ fm_ingredient_dialog_class_init (FmIngredientDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, error_label);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, name_row);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, kind_row);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, species_row);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, source_row);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, fat_group);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, analysis_group);
@@ -401,6 +415,7 @@ fm_ingredient_dialog_init (FmIngredientDialog *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   add_number_rows (self);
   fill_kinds (self);
+  fill_species (self);
 }
 
 static FmIngredientDialog *

@@ -91,6 +91,7 @@ fm_ingredient_new (const char *name, FmIngredientKind kind)
   self->id = g_uuid_string_random ();
   self->name = g_strdup (name);
   self->kind = kind;
+  self->species = fm_ingredient_guess_species (self);
   self->provenance = FM_PROVENANCE_NONE;
   fm_composition_init_unknown (&self->composition);
   self->declared_fat_pct = NAN;
@@ -108,10 +109,20 @@ fm_ingredient_new_from_food (const FmFood *food)
   self->provenance = FM_PROVENANCE_DATASET;
   self->source_ref = g_strdup (food->ndb_no);
   self->original_name = g_strdup (food->original_name);
+  self->species = fm_ingredient_guess_species (self);
   fm_composition_copy (&self->composition, &food->composition);
   if (food->refuse_pct >= 0.0 && food->refuse_pct < 100.0)
     self->ep_yield_pct = 100.0 - food->refuse_pct;
   return self;
+}
+
+FmSpecies
+fm_ingredient_guess_species (const FmIngredient *self)
+{
+  if (self->kind == FM_INGREDIENT_SALT)
+    return FM_SPECIES_NONE;
+  /* A row whose figures the developer changed keeps the dataset's name and number. */
+  return self->original_name != NULL ? fm_species_of_ndb (self->source_ref) : FM_SPECIES_UNKNOWN;
 }
 
 FmIngredient *
@@ -151,7 +162,8 @@ fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b)
   if (a == b)
     return TRUE;
   return g_strcmp0 (a->id, b->id) == 0 && g_strcmp0 (a->name, b->name) == 0 && a->kind == b->kind &&
-         a->provenance == b->provenance && g_strcmp0 (a->source_ref, b->source_ref) == 0 &&
+         a->species == b->species && a->provenance == b->provenance &&
+         g_strcmp0 (a->source_ref, b->source_ref) == 0 &&
          g_strcmp0 (a->original_name, b->original_name) == 0 &&
          fm_double_same (a->declared_fat_pct, b->declared_fat_pct) &&
          fm_double_same (a->fat_u_g_per_100g, b->fat_u_g_per_100g) &&

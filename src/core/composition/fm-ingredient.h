@@ -4,6 +4,7 @@
 #include "core/composition/fm-allergen.h"
 #include "core/composition/fm-composition.h"
 #include "core/composition/fm-food.h"
+#include "core/composition/fm-species.h"
 
 G_BEGIN_DECLS
 
@@ -29,6 +30,7 @@ typedef enum {
  *
  * @id: UUID, stable over edits of the ingredient
  * @name: as shown to the cook
+ * @species: animal that it comes from; FM_SPECIES_UNKNOWN = nobody stated it
  * @source_ref: (nullable): NDB number for dataset rows, else free text (lab report, supplier)
  * @original_name: (nullable): the dataset's own description, for citation
  * @declared_fat_pct: the supplier's lean point as fat %, NaN when none was declared
@@ -44,6 +46,7 @@ typedef struct {
   char *id;
   char *name;
   FmIngredientKind kind;
+  FmSpecies species;
   FmProvenance provenance;
   char *source_ref;
   char *original_name;
@@ -57,10 +60,15 @@ typedef struct {
   FmAllergenSet allergens;
 } FmIngredient;
 
-/** New ingredient with a fresh UUID, everything unknown. */
+/** New ingredient with a fresh UUID, everything unknown, but that salt is of no animal. */
 FmIngredient *fm_ingredient_new (const char *name, FmIngredientKind kind);
 /** New ingredient from a dataset row; kind is guessed from the name, ep yield from refuse %. */
 FmIngredient *fm_ingredient_new_from_food (const FmFood *food);
+/**
+ * What the kind of animal is as far as the rest tells: that of the dataset's row whose number
+ * @source_ref gives, no animal for salt, else unknown. For notebooks that state none.
+ */
+FmSpecies fm_ingredient_guess_species (const FmIngredient *self);
 /** Deep copy (ref count 1, same id): change the copy, never a shared one. */
 FmIngredient *fm_ingredient_copy (const FmIngredient *self);
 FmIngredient *fm_ingredient_ref (FmIngredient *self);

@@ -146,6 +146,19 @@ fm_formula_total_g (const FmFormula *self)
   return total_g;
 }
 
+FmSpeciesSet
+fm_formula_species (const FmFormula *self)
+{
+  FmSpeciesSet set = 0;
+
+  for (guint i = 0; i < self->lines->len; i++) {
+    const FmFormulaLine *line = fm_formula_line (self, i);
+    if (line->mass_g > 0.0)
+      set |= FM_SPECIES_BIT (line->ingredient->species);
+  }
+  return set;
+}
+
 double
 fm_formula_share_pct (const FmFormula *self, guint index)
 {

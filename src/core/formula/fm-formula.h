@@ -35,6 +35,8 @@ gboolean fm_formula_equal (const FmFormula *a, const FmFormula *b);
 guint fm_formula_n_lines (const FmFormula *self);
 FmFormulaLine *fm_formula_line (const FmFormula *self, guint index); /* (transfer none) */
 double fm_formula_total_g (const FmFormula *self);
+/** Kinds of animal in the lines that weigh something; the empty set when none does. */
+FmSpeciesSet fm_formula_species (const FmFormula *self);
 /** Share of line @index in % of the total; NaN when the total is zero. */
 double fm_formula_share_pct (const FmFormula *self, guint index);
 

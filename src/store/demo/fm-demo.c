@@ -42,6 +42,7 @@ new_declared_trim (void)
 {
   FmIngredient *trim = fm_ingredient_new (_ ("Beef trim 50/50, bought"), FM_INGREDIENT_TRIM);
 
+  trim->species = FM_SPECIES_BEEF;
   trim->provenance = FM_PROVENANCE_DECLARED;
   trim->source_ref = g_strdup (_ ("Supplier's lean point 50/50 (invented)"));
   trim->declared_fat_pct = 50.0;
@@ -53,6 +54,7 @@ new_analysed_trim (void)
 {
   FmIngredient *trim = fm_ingredient_new (_ ("Chuck trim, own analysis"), FM_INGREDIENT_TRIM);
 
+  trim->species = FM_SPECIES_BEEF;
   trim->provenance = FM_PROVENANCE_ANALYSIS;
   trim->source_ref = g_strdup (_ ("Laboratory report 7 (invented)"));
   trim->composition.per_100g[FM_NUTRIENT_WATER] = 62.6;

@@ -8,6 +8,7 @@
 #include "app/compare/fm-compare-picker.h"
 #include "app/compare/fm-compare-table.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-chart-scale.h"
 #include "report/fm-compare-csv.h"
 
@@ -333,6 +334,7 @@ fm_compare_page_class_init (FmComparePageClass *klass)
   object_class->dispose = fm_compare_page_dispose;
   object_class->finalize = fm_compare_page_finalize;
   widget_class->map = fm_compare_page_map;
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/compare/fm-compare-page.ui");
   gtk_widget_class_bind_template_child (widget_class, FmComparePage, stack);

@@ -185,6 +185,7 @@ fm_readings_row_class_init (FmReadingsRowClass *klass)
 
   object_class->dispose = fm_readings_row_dispose;
   object_class->finalize = fm_readings_row_finalize;
+  widget_class->focus = fm_widget_pass_focus;
   widget_class->grab_focus = fm_readings_row_grab_focus;
   signals[CHANGED] =
       g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);

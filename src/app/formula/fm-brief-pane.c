@@ -9,6 +9,7 @@
 #include "app/session/fm-formula-line-edit.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "core/cooking/fm-caution.h"
 
 /* The lightest patty that a kitchen scale tells apart from nothing. */
@@ -152,6 +153,7 @@ fm_brief_pane_class_init (FmBriefPaneClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_brief_pane_dispose;
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/formula/fm-brief-pane.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -8,6 +8,7 @@
 #include "app/widgets/fm-mass-text.h"
 #include "app/session/fm-preferences.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-number.h"
 
 /* Two-sided 95 % of the normal distribution. */
@@ -27,7 +28,7 @@ enum {
 };
 
 typedef struct {
-  GtkWidget *child;
+  GtkWidget *box;
   GtkLabel *caption;
   GtkLabel *value;
   GtkLabel *note;
@@ -37,7 +38,7 @@ struct _FmFormulaPageTotals {
   GtkWidget parent_instance;
 
   GtkWidget *box;
-  GtkFlowBox *cells;
+  GtkBox *cells;
   GtkLabel *gaps_label;
   Cell parts[N_CELLS];
 };
@@ -63,18 +64,15 @@ static void
 add_cell (FmFormulaPageTotals *self, guint index)
 {
   Cell *cell = &self->parts[index];
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
-  cell->child = gtk_flow_box_child_new ();
-  gtk_widget_set_focusable (cell->child, FALSE);
-  cell->caption = add_label (box, "caption");
-  cell->value = add_label (box, "heading");
-  cell->note = add_label (box, "caption");
+  cell->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  cell->caption = add_label (cell->box, "caption");
+  cell->value = add_label (cell->box, "heading");
+  cell->note = add_label (cell->box, "caption");
   gtk_widget_add_css_class (GTK_WIDGET (cell->caption), "dim-label");
   gtk_widget_add_css_class (GTK_WIDGET (cell->value), "numeric");
   gtk_widget_add_css_class (GTK_WIDGET (cell->note), "dim-label");
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (cell->child), box);
-  gtk_flow_box_append (self->cells, cell->child);
+  gtk_box_append (self->cells, cell->box);
 }
 
 static void
@@ -91,9 +89,9 @@ show_cell (FmFormulaPageTotals *self,
   fm_widget_set_label (cell->value, value);
   fm_widget_set_label (cell->note, note != NULL ? note : "");
   gtk_widget_set_visible (GTK_WIDGET (cell->note), note != NULL);
-  gtk_widget_set_visible (cell->child, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (cell->child), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  spoken, -1);
+  gtk_widget_set_visible (cell->box, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (cell->box), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
+                                  -1);
 }
 
 static void
@@ -202,7 +200,7 @@ show_targets (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnaly
     n_met += state == FM_BAND_WITHIN;
   }
   if (n_set == 0) {
-    gtk_widget_set_visible (self->parts[CELL_TARGETS].child, FALSE);
+    gtk_widget_set_visible (self->parts[CELL_TARGETS].box, FALSE);
     return;
   }
   /* Translators: how many target bands the blend meets, of how many that are set. */
@@ -253,7 +251,7 @@ show_cost (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis
   g_autofree char *note = NULL;
 
   if (isnan (analysis->cost_per_kg)) {
-    gtk_widget_set_visible (self->parts[CELL_COST].child, FALSE);
+    gtk_widget_set_visible (self->parts[CELL_COST].box, FALSE);
     return;
   }
   kilogram = fm_number_format_unit (analysis->cost_per_kg, 2, currency);
@@ -277,6 +275,7 @@ fm_formula_page_totals_class_init (FmFormulaPageTotalsClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_formula_page_totals_dispose;
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/formula/fm-formula-page-totals.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -19,6 +19,7 @@
 #include "app/session/fm-preferences.h"
 #include "app/targets/fm-targets-window.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 
 struct _FmFormulaPage {
   GtkWidget parent_instance;
@@ -330,6 +331,7 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   g_type_ensure (FM_TYPE_FOOD_SEARCH);
   g_type_ensure (FM_TYPE_FAT_BAR);
   g_type_ensure (FM_TYPE_BRIEF_PANE);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/formula/fm-formula-page.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -384,6 +384,7 @@ fm_food_search_class_init (FmFoodSearchClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_food_search_dispose;
+  widget_class->focus = fm_widget_pass_focus;
   widget_class->grab_focus = fm_food_search_grab_focus;
   signals[CHOSEN] = g_signal_new ("chosen", FM_TYPE_FOOD_SEARCH, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);

@@ -7,6 +7,7 @@
 #include "app/widgets/fm-accessible.h"
 #include "app/map/fm-map-fit-job.h"
 #include "app/widgets/fm-number-entry.h"
+#include "app/widgets/fm-wrap-layout.h"
 
 #define LARGEST 1e6
 #define LARGEST_WEIGHT 10
@@ -59,16 +60,13 @@ add_part (FmMapGoalRow *self, const char *title, GtkWidget *widget)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
   GtkWidget *label = gtk_label_new (title);
-  GtkWidget *child = gtk_flow_box_child_new ();
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_add_css_class (label, "caption");
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), widget);
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), box);
-  gtk_widget_set_focusable (child, FALSE);
-  gtk_flow_box_append (GTK_FLOW_BOX (self->details), child);
-  return child;
+  gtk_box_append (GTK_BOX (self->details), box);
+  return box;
 }
 
 static GtkWidget *
@@ -103,9 +101,8 @@ build (FmMapGoalRow *self, double low, double high)
 
   self->check = gtk_check_button_new_with_label (name);
   gtk_widget_set_parent (self->check, GTK_WIDGET (self));
-  self->details = gtk_flow_box_new ();
-  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (self->details), GTK_SELECTION_NONE);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->details), 5);
+  self->details = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_widget_set_layout_manager (self->details, fm_wrap_layout_new (6, 5));
   gtk_widget_set_margin_start (self->details, 24);
   gtk_widget_set_parent (self->details, GTK_WIDGET (self));
   self->kind = gtk_drop_down_new_from_strings (kinds);

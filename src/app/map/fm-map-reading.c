@@ -10,13 +10,14 @@
 #include "app/map/fm-map-spots.h"
 #include "app/map/fm-map-traces.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 
 #define WAIT_MS 300
 
 struct _FmMapReading {
   GtkWidget parent_instance;
 
-  GtkFlowBox *choices;
+  GtkBox *choices;
   GtkDropDown *response_drop_down;
   GtkDropDown *model_drop_down;
   GtkDropDown *goal_drop_down;
@@ -194,6 +195,7 @@ fm_map_reading_class_init (FmMapReadingClass *klass)
   g_type_ensure (FM_TYPE_MAP_TRACES);
   g_type_ensure (FM_TYPE_MAP_GOALS);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/map/fm-map-reading.ui");
   gtk_widget_class_bind_template_child (widget_class, FmMapReading, choices);

@@ -10,6 +10,7 @@
 #include "app/map/fm-map-plot.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-number.h"
 
 #define N_CURVE 41
@@ -20,7 +21,7 @@ struct _FmMapSlices {
   GtkBox *box;
   GtkBox *slice_box;
   GtkDropDown *three_drop_down;
-  GtkFlowBox *held_box;
+  GtkBox *held_box;
   GtkLabel *problem_label;
   FmMapPlot *plot;
   FmMapCurves *curve;
@@ -103,7 +104,6 @@ add_held_entry (FmMapSlices *self, const char *name, guint component)
   g_autofree char *what = g_strdup_printf (_ ("%s held at"), name);
   GtkWidget *entry = fm_number_entry_new (what, 0, 100, 1);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-  GtkWidget *child = gtk_flow_box_child_new ();
   GtkWidget *label = gtk_label_new (what);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
@@ -115,9 +115,7 @@ add_held_entry (FmMapSlices *self, const char *name, guint component)
   g_signal_connect_object (entry, "value-changed", G_CALLBACK (held_changed_cb), self, 0);
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), entry);
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), box);
-  gtk_widget_set_focusable (child, FALSE);
-  gtk_flow_box_append (self->held_box, child);
+  gtk_box_append (self->held_box, box);
 }
 
 /* One entry for each component that is not of the three. */
@@ -129,7 +127,7 @@ fill_held (FmMapSlices *self)
   GtkWidget *child;
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->held_box))) != NULL)
-    gtk_flow_box_remove (self->held_box, child);
+    gtk_box_remove (self->held_box, child);
   for (guint i = 0; i < self->fit->region.q; i++)
     if (!is_of_three (three, i))
       add_held_entry (self, names[i], i);
@@ -343,6 +341,7 @@ fm_map_slices_class_init (FmMapSlicesClass *klass)
   g_type_ensure (FM_TYPE_MAP_PLOT);
   g_type_ensure (FM_TYPE_MAP_CURVES);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/map/fm-map-slices.ui");
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, box);

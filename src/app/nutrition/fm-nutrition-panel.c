@@ -11,6 +11,7 @@
 #include "app/widgets/fm-number-entry.h"
 #include "app/nutrition/fm-nutrition-row.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "core/cooking/fm-cooking.h"
 #include "core/base/fm-number.h"
 
@@ -290,6 +291,7 @@ fm_nutrition_panel_class_init (FmNutritionPanelClass *klass)
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   object_class->dispose = fm_nutrition_panel_dispose;
   widget_class->map = fm_nutrition_panel_map;
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/nutrition/fm-nutrition-panel.ui");
   bind_template (widget_class);

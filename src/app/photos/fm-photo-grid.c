@@ -9,13 +9,14 @@
 #include "app/photos/fm-photo-tile.h"
 #include "app/photos/fm-photo-viewer.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 
 struct _FmPhotoGrid {
   GtkWidget parent_instance;
 
   GtkWidget *box;
   GtkWidget *buttons_box;
-  GtkFlowBox *flow_box;
+  GtkBox *tiles_box;
   GtkLabel *empty_label;
   GtkWidget *progress_box;
   GtkProgressBar *progress_bar;
@@ -151,16 +152,12 @@ static void
 add_tile (FmPhotoGrid *self, guint number, FmPhotoInfo *info, GdkTexture *texture)
 {
   GtkWidget *tile = fm_photo_tile_new (self->notebook, self->photos, info, number);
-  GtkWidget *child = gtk_flow_box_child_new ();
 
   fm_photo_tile_set_thumbnail (FM_PHOTO_TILE (tile), texture);
   g_signal_connect_swapped (tile, "open", G_CALLBACK (tile_open_cb), self);
   g_signal_connect_swapped (tile, "export", G_CALLBACK (tile_export_cb), self);
   g_signal_connect_swapped (tile, "remove", G_CALLBACK (tile_remove_cb), self);
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), tile);
-  /* The controls of the tile take the focus, the cell itself has nothing to do. */
-  gtk_widget_set_focusable (child, FALSE);
-  gtk_flow_box_append (self->flow_box, child);
+  gtk_box_append (self->tiles_box, tile);
 }
 
 static void
@@ -168,8 +165,8 @@ clear_tiles (FmPhotoGrid *self)
 {
   GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->flow_box))) != NULL)
-    gtk_flow_box_remove (self->flow_box, child);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->tiles_box))) != NULL)
+    gtk_box_remove (self->tiles_box, child);
 }
 
 /* Leaves out the photos that a toast still offers to bring back. */
@@ -194,7 +191,7 @@ show_photos (FmPhotoGrid *self, ListJob *job)
     add_tile (self, ++number, g_ptr_array_index (job->photos, i),
               g_ptr_array_index (job->thumbnails, i));
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), number == 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->flow_box), number > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->tiles_box), number > 0);
 }
 
 static void
@@ -204,7 +201,7 @@ list_done_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (GError) error = NULL;
 
   if (g_task_propagate_boolean (G_TASK (result), &error)) {
-    if (self->flow_box != NULL)
+    if (self->tiles_box != NULL)
       show_photos (self, g_task_get_task_data (G_TASK (result)));
   } else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) &&
              self->message_label != NULL) {
@@ -441,7 +438,7 @@ bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, box);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, buttons_box);
-  gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, flow_box);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, tiles_box);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, empty_label);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, progress_box);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, progress_bar);
@@ -463,6 +460,7 @@ fm_photo_grid_class_init (FmPhotoGridClass *klass)
   object_class->finalize = fm_photo_grid_finalize;
   signals[PHOTOS_CHANGED] = g_signal_new ("photos-changed", FM_TYPE_PHOTO_GRID, G_SIGNAL_RUN_LAST,
                                           0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/photos/fm-photo-grid.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

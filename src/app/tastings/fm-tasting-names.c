@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 
 #define INDEX "fm-tasting-names-index"
 #define MAX_OFFERED 24
@@ -13,10 +14,10 @@ struct _FmTastingNames {
   GtkWidget parent_instance;
 
   GtkWidget *box;
-  GtkFlowBox *names_box;
+  GtkBox *names_box;
   GtkEntry *entry;
   GtkButton *add_button;
-  GtkFlowBox *offered_box;
+  GtkBox *offered_box;
 
   char *remove_words;
   GStrv names;
@@ -34,24 +35,12 @@ enum {
 static guint signals[N_SIGNALS];
 
 static void
-clear_flow (GtkFlowBox *flow)
+clear_box (GtkBox *box)
 {
-  GtkFlowBoxChild *child;
+  GtkWidget *child;
 
-  while ((child = gtk_flow_box_get_child_at_index (flow, 0)) != NULL)
-    gtk_flow_box_remove (flow, GTK_WIDGET (child));
-}
-
-/* The controls inside take the focus, the cells around them would only be in the way. */
-static void
-append_to_flow (GtkFlowBox *flow, GtkWidget *widget, const char *name)
-{
-  GtkWidget *child = gtk_flow_box_child_new ();
-
-  gtk_widget_set_focusable (child, FALSE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), widget);
-  gtk_flow_box_append (flow, child);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
+    gtk_box_remove (box, child);
 }
 
 static void
@@ -110,7 +99,7 @@ show_offered (FmTastingNames *self)
 {
   guint n = 0;
 
-  clear_flow (self->offered_box);
+  clear_box (self->offered_box);
   for (guint i = 0; self->offered != NULL && self->offered[i] != NULL && n < MAX_OFFERED; i++) {
     GtkWidget *button;
 
@@ -119,7 +108,7 @@ show_offered (FmTastingNames *self)
     button = gtk_button_new_with_label (self->offered[i]);
     gtk_widget_add_css_class (button, "caption");
     g_signal_connect (button, "clicked", G_CALLBACK (offered_clicked_cb), self);
-    append_to_flow (self->offered_box, button, self->offered[i]);
+    gtk_box_append (self->offered_box, button);
     n++;
   }
   gtk_widget_set_visible (GTK_WIDGET (self->offered_box), n > 0);
@@ -168,6 +157,7 @@ fm_tasting_names_class_init (FmTastingNamesClass *klass)
                                  1, G_TYPE_STRING);
   signals[REMOVED] = g_signal_new ("removed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                    G_TYPE_NONE, 1, G_TYPE_UINT);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tasting-names.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -207,7 +197,9 @@ fm_tasting_names_set_words (FmTastingNames *self,
 void
 fm_tasting_names_set_tall (FmTastingNames *self, gboolean tall)
 {
-  gtk_flow_box_set_max_children_per_line (self->names_box, tall ? 1 : MAX_COLUMNS);
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self->names_box));
+
+  fm_wrap_layout_set_max_per_line (FM_WRAP_LAYOUT (layout), tall ? 1 : MAX_COLUMNS);
 }
 
 void
@@ -218,9 +210,9 @@ fm_tasting_names_set_names (FmTastingNames *self, const char *const *names)
     return;
   g_strfreev (self->names);
   self->names = g_strdupv ((char **)names);
-  clear_flow (self->names_box);
+  clear_box (self->names_box);
   for (guint i = 0; names[i] != NULL; i++)
-    append_to_flow (self->names_box, name_widget_new (self, names[i], i), names[i]);
+    gtk_box_append (self->names_box, name_widget_new (self, names[i], i));
   gtk_widget_set_visible (GTK_WIDGET (self->names_box), names[0] != NULL);
   show_offered (self);
 }

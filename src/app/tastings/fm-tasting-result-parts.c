@@ -42,30 +42,40 @@ scroller_new (GtkWidget *child)
   return scroller;
 }
 
+/* A folded scroller that is the very child of an expander swallows Tab; the box is in between. */
+static void
+add_expander (GtkBox *box, const char *title, GtkWidget *child)
+{
+  GtkWidget *expander = gtk_expander_new (title);
+  GtkWidget *inside = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (expander), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
+                                  -1);
+  gtk_box_append (GTK_BOX (inside), child);
+  gtk_expander_set_child (GTK_EXPANDER (expander), inside);
+  gtk_box_append (box, expander);
+}
+
 GtkGrid *
 fm_tasting_result_add_table (GtkBox *box, const char *title)
 {
-  GtkWidget *expander = gtk_expander_new (title);
   GtkWidget *grid = gtk_grid_new ();
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 4);
   gtk_widget_set_margin_top (grid, 6);
   gtk_widget_set_margin_bottom (grid, 12);
-  gtk_expander_set_child (GTK_EXPANDER (expander), scroller_new (grid));
-  gtk_box_append (box, expander);
+  add_expander (box, title, scroller_new (grid));
   return GTK_GRID (grid);
 }
 
 void
 fm_tasting_result_add_method (GtkBox *box, char *text)
 {
-  GtkWidget *expander = gtk_expander_new (_ ("Method and source"));
   GtkWidget *label = text_new (text, "dim-label");
 
   gtk_widget_set_margin_top (label, 6);
-  gtk_expander_set_child (GTK_EXPANDER (expander), label);
-  gtk_box_append (box, expander);
+  add_expander (box, _ ("Method and source"), label);
   g_free (text);
 }
 

@@ -8,6 +8,7 @@
 #include "app/tastings/fm-tasting-blind-window.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "report/fm-taster-sheet.h"
 
 struct _FmTastingSheetTools {
@@ -170,6 +171,7 @@ fm_tasting_sheet_tools_class_init (FmTastingSheetToolsClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_sheet_tools_dispose;
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tasting-sheet-tools.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -7,6 +7,7 @@
 #include "app/tastings/fm-tasting-sheet-form.h"
 #include "app/tastings/fm-tasting-sheet-tools.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 
 #define TASTER_HEIGHT_PX 37
 #define MAX_TASTERS_SHOWN 6
@@ -302,6 +303,7 @@ fm_tasting_sheets_class_init (FmTastingSheetsClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_sheets_dispose;
   g_type_ensure (FM_TYPE_TASTING_SHEET_FORM);
   g_type_ensure (FM_TYPE_TASTING_SHEET_TOOLS);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tasting-sheets.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

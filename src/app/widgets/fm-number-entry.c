@@ -264,6 +264,7 @@ fm_number_entry_class_init (FmNumberEntryClass *klass)
   object_class->finalize = fm_number_entry_finalize;
   object_class->get_property = fm_number_entry_get_property;
   object_class->set_property = fm_number_entry_set_property;
+  widget_class->focus = fm_widget_pass_focus;
   widget_class->grab_focus = fm_number_entry_grab_focus;
   install_properties (object_class);
   signals[VALUE_CHANGED] = g_signal_new ("value-changed", FM_TYPE_NUMBER_ENTRY, G_SIGNAL_RUN_LAST,

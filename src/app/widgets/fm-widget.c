@@ -31,6 +31,14 @@ fm_widget_drop_template (GtkWidget *widget, GType type)
 }
 
 gboolean
+fm_widget_pass_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  GtkWidget *child = gtk_widget_get_first_child (widget);
+
+  return child != NULL && gtk_widget_child_focus (child, direction);
+}
+
+gboolean
 fm_widget_has_painted (GtkWidget *widget)
 {
   GdkFrameClock *clock = gtk_widget_get_frame_clock (widget);

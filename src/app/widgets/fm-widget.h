@@ -13,6 +13,13 @@ G_BEGIN_DECLS
  */
 void fm_widget_drop_template (GtkWidget *widget, GType type);
 
+/**
+ * fm_widget_pass_focus:
+ * The "focus" of a widget that takes no focus itself but hands grab_focus on to a part of its only
+ * child. The toolkit's own would grab the focus back when it should leave, and never let it go.
+ */
+gboolean fm_widget_pass_focus (GtkWidget *widget, GtkDirectionType direction);
+
 /** TRUE once the window of @widget has painted its first frame. */
 gboolean fm_widget_has_painted (GtkWidget *widget);
 

@@ -65,6 +65,9 @@ update (FmSidebarRow *self)
   if (list_item != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (list_item), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     fm_version_tree_item_get_spoken (self->item), -1);
+  /* The keyboard focus of the row is at its expander. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  fm_version_tree_item_get_spoken (self->item), -1);
   gtk_widget_set_visible (GTK_WIDGET (self->graph), !is_blend);
   gtk_widget_set_visible (GTK_WIDGET (self->menu_button), is_blend);
   if (is_blend) {

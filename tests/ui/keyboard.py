@@ -1,0 +1,97 @@
+"""Walks through a window with the Tab key, as one who has no mouse.
+
+Where the focus is comes from the accessibility bus: each control says when it gets the focus.
+"""
+
+import subprocess
+import time
+
+from harness import DEADLINE_S
+from tree import ATSPI, Gio, GLib
+
+MOST_STOPS = 600
+
+
+class Focus:
+    """Follows the keyboard focus of one program."""
+
+    def __init__(self, program):
+        self.program = program
+        self.path = None
+        self.said = []
+        program.bus.connection.signal_subscribe(
+            program.bus.program, ATSPI + "Event.Object", "StateChanged", None, "focused",
+            Gio.DBusSignalFlags.NONE, self._changed)
+
+    def _changed(self, _connection, _sender, path, _interface, _signal, parameters):
+        if parameters[1]:
+            self.said.append(path)
+
+    def _wait(self, deadline_s):
+        """The path that got the focus last, None when none did before the deadline."""
+        context = GLib.MainContext.default()
+        end = time.monotonic() + deadline_s
+        while not self.said and time.monotonic() < end:
+            if not context.iteration(False):
+                time.sleep(0.002)
+        while context.iteration(False):
+            pass
+        return self.said[-1] if self.said else None
+
+    def name(self):
+        return self.program.bus.property(self.path, ATSPI + "Accessible", "Name")
+
+    def role(self):
+        return self.program.bus.call(self.path, ATSPI + "Accessible", "GetRoleName")[0]
+
+    def press(self, key, deadline_s=DEADLINE_S):
+        """Presses @key in the window that has the keyboard, and waits for the next control's turn."""
+        self.said.clear()
+        subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
+        path = self._wait(deadline_s)
+        assert path, f"{key} does not leave {self}"
+        self.path = path
+
+    def goes_to(self, name, deadline_s=DEADLINE_S):
+        """Waits until the control of this @name has the focus."""
+        end = time.monotonic() + deadline_s
+        while self._wait(0.1):
+            self.path = self.said[-1]
+            if self.name() == name:
+                return
+            assert time.monotonic() < end, f"the focus is on {self}, not on {name!r}"
+
+    def __str__(self):
+        return f"{self.role()} {self.name()!r}" if self.path else "where it is"
+
+
+def check_name(focus, seen):
+    name = focus.name()
+    assert name and not name.startswith(("Gtk", "Adw", "Fm")), \
+        f"a {focus.role()} after {list(seen.values())[-3:]} has no name"
+
+
+def walk(program, key="Tab"):
+    """Presses @key round the whole newest window, back to where it began. The names on the way."""
+    focus = Focus(program)
+    program.focus_window()
+    focus.press(key)
+    first = focus.path
+    seen = {}
+    while focus.path not in seen:
+        check_name(focus, seen)
+        seen[focus.path] = focus.name()
+        assert len(seen) < MOST_STOPS, f"{key} finds no end"
+        focus.press(key)
+    assert focus.path == first, \
+        f"{key} comes to {focus} again before the round closes, after {list(seen.values())[-3:]}"
+    return list(seen.values())
+
+
+def walk_both_ways(program, *wanted):
+    """Tab and Shift+Tab both go round, and meet the controls that begin with each of @wanted."""
+    forward = walk(program)
+    walk(program, "shift+Tab")
+    for name in wanted:
+        assert any(stop.startswith(name) for stop in forward), f"Tab leaves out {name!r}: {forward}"
+    return forward

@@ -79,7 +79,10 @@ test_unstated_and_weightless (void)
 {
   const double u_unstated[] = { 0.02, NAN, NAN };
   const double weightless[] = { 0.0, 0.0, 0.0 };
-  assert_near (fm_uncertainty_mixture (3, blend_mass_g, blend_fat, u_unstated, NULL, NULL), 0.01,
+  const double first_only_g[] = { 500.0, 0.0, 0.0 };
+  g_assert_true (
+      isnan (fm_uncertainty_mixture (3, blend_mass_g, blend_fat, u_unstated, NULL, NULL)));
+  assert_near (fm_uncertainty_mixture (3, first_only_g, blend_fat, u_unstated, NULL, NULL), 0.02,
                1e-15);
   g_assert_true (
       isnan (fm_uncertainty_mixture (3, weightless, blend_fat, blend_u_fat, NULL, NULL)));

@@ -7,6 +7,7 @@
 
 #include "app/session/fm-formula-line-edit.h"
 #include "app/ingredients/fm-ingredient-allergens.h"
+#include "app/ingredients/fm-ingredient-spread.h"
 #include "app/widgets/fm-number-entry.h"
 #include "core/base/fm-number.h"
 #include "store/fm-prices.h"
@@ -141,6 +142,7 @@ show_ingredient (FmIngredientDialog *self)
   gtk_editable_set_text (self->source_row, from->source_ref != NULL ? from->source_ref : "");
   fm_number_entry_set_value (self->lean_entry, 100.0 - from->declared_fat_pct);
   fm_number_entry_set_value (self->fat_u_entry, from->fat_u_g_per_100g);
+  fm_ingredient_spread_offer (self->fat_group, from, self->fat_u_entry);
   fm_number_entry_set_value (self->collagen_entry, from->collagen_g_per_100g);
   fm_number_entry_set_value (self->price_entry, from->price_per_kg);
   fm_number_entry_set_value (self->yield_entry, from->ep_yield_pct);

@@ -3,11 +3,13 @@
 #include "app/targets/fm-targets-lines.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "app/ingredients/fm-food-search.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
 #include "app/targets/fm-targets-line.h"
 #include "app/widgets/fm-widget.h"
+#include "core/composition/fm-fat-spread.h"
 #include "core/targets/fm-targets.h"
 
 struct _FmTargetsLines {
@@ -215,6 +217,42 @@ fm_targets_lines_n_present (FmTargetsLines *self)
 {
   g_return_val_if_fail (FM_IS_TARGETS_LINES (self), 0);
   return self->n_present;
+}
+
+/* A spread that is published and would be new to the line; NULL otherwise. */
+static const FmFatSpread *
+lacking_spread (const FmFormulaLine *line)
+{
+  return isnan (line->ingredient->fat_u_g_per_100g) ? fm_fat_spread_of (line->ingredient) : NULL;
+}
+
+gboolean
+fm_targets_lines_lack_spread (FmTargetsLines *self)
+{
+  g_return_val_if_fail (FM_IS_TARGETS_LINES (self), FALSE);
+  for (guint i = 0; i < fm_formula_n_lines (self->formula); i++) {
+    if (lacking_spread (fm_formula_line (self->formula, i)) != NULL)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+void
+fm_targets_lines_take_spreads (FmTargetsLines *self)
+{
+  g_return_if_fail (FM_IS_TARGETS_LINES (self));
+  for (guint i = 0; i < fm_formula_n_lines (self->formula); i++) {
+    const FmFormulaLine *line = fm_formula_line (self->formula, i);
+    const FmFatSpread *spread = lacking_spread (line);
+    g_autoptr (FmIngredient) next = NULL;
+
+    if (spread == NULL)
+      continue;
+    next = fm_ingredient_copy (line->ingredient);
+    next->fat_u_g_per_100g = fm_fat_spread_sd_g (spread);
+    fm_formula_set_ingredient (self->formula, i, next);
+  }
+  g_signal_emit (self, signals[CHANGED], 0);
 }
 
 gboolean

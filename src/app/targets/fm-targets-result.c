@@ -6,7 +6,7 @@
 
 #include "app/widgets/fm-mass-text.h"
 #include "app/targets/fm-targets-square.h"
-#include "app/targets/fm-targets-sure.h"
+#include "core/targets/fm-targets-chance.h"
 #include "app/targets/fm-targets-text.h"
 #include "app/widgets/fm-widget.h"
 #include "core/formula/fm-analysis.h"
@@ -191,7 +191,7 @@ static void
 append_sure (FmTargetsResultView *self, const Shown *shown)
 {
   g_autofree char *text =
-      fm_targets_sure_text (shown->after, shown->targets->scale_step_g, shown->limit_pct);
+      fm_fat_chance_text (shown->after, shown->targets->scale_step_g, shown->limit_pct);
 
   append_heading (self, _ ("How sure is the new blend?"));
   append_text (self, text);

@@ -10,7 +10,7 @@
 #include "app/targets/fm-targets-bands.h"
 #include "app/targets/fm-targets-lines.h"
 #include "app/targets/fm-targets-result.h"
-#include "app/targets/fm-targets-sure.h"
+#include "core/targets/fm-targets-chance.h"
 #include "app/targets/fm-targets-task.h"
 #include "app/widgets/fm-widget.h"
 
@@ -29,6 +29,7 @@ struct _FmTargetsWindow {
   FmNumberEntry *step_entry;
   FmNumberEntry *limit_entry;
   GtkLabel *sure_label;
+  GtkWidget *spread_button;
   FmTargetsResultView *result_view;
   GtkScrolledWindow *scroller;
 
@@ -45,10 +46,11 @@ static void
 show_sure (FmTargetsWindow *self)
 {
   g_autofree char *text =
-      fm_targets_sure_text (self->formula, fm_number_entry_get_value (self->step_entry),
-                            fm_number_entry_get_value (self->limit_entry));
+      fm_fat_chance_text (self->formula, fm_number_entry_get_value (self->step_entry),
+                          fm_number_entry_get_value (self->limit_entry));
 
   gtk_label_set_text (self->sure_label, text);
+  gtk_widget_set_visible (self->spread_button, fm_targets_lines_lack_spread (self->lines));
 }
 
 /* What was found belongs to what was asked, so a change of the question drops it. */
@@ -247,6 +249,12 @@ use_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+spread_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_targets_lines_take_spreads (FM_TARGETS_WINDOW (widget)->lines);
+}
+
+static void
 close_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   gtk_window_close (GTK_WINDOW (widget));
@@ -278,6 +286,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, step_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, limit_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, sure_label);
+  gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, spread_button);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, result_view);
   gtk_widget_class_bind_template_child (widget_class, FmTargetsWindow, scroller);
   gtk_widget_class_bind_template_callback (widget_class, lines_changed_cb);
@@ -300,6 +309,7 @@ fm_targets_window_class_init (FmTargetsWindowClass *klass)
   bind_children (widget_class);
   gtk_widget_class_install_action (widget_class, "targets.solve", NULL, solve_action);
   gtk_widget_class_install_action (widget_class, "targets.use", NULL, use_action);
+  gtk_widget_class_install_action (widget_class, "targets.spread", NULL, spread_action);
   gtk_widget_class_install_action (widget_class, "targets.close", NULL, close_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "targets.close", NULL);
 }

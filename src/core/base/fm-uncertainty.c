@@ -6,7 +6,7 @@
 static double
 contribution (const double *sensitivity, const double *u, gsize i)
 {
-  return isnan (u[i]) ? 0.0 : sensitivity[i] * u[i];
+  return sensitivity[i] == 0.0 ? 0.0 : sensitivity[i] * u[i];
 }
 
 double
@@ -23,7 +23,7 @@ fm_uncertainty_linear (gsize n,
       variance += 2.0 * correlation[i * n + j] * own * contribution (sensitivity, u, j);
   }
   /* Full negative correlation may leave a rounding error below zero. */
-  return sqrt (MAX (variance, 0.0));
+  return variance < 0.0 ? 0.0 : sqrt (variance);
 }
 
 double

@@ -189,6 +189,15 @@ fm_ingredient_fat_g_per_100g (const FmIngredient *self)
 }
 
 double
+fm_ingredient_fat_u_g_per_100g (const FmIngredient *self)
+{
+  gboolean fatless = self->kind == FM_INGREDIENT_SALT;
+  if (isnan (self->fat_u_g_per_100g) && fatless && fm_ingredient_fat_g_per_100g (self) == 0.0)
+    return 0.0;
+  return self->fat_u_g_per_100g;
+}
+
+double
 fm_ingredient_value (const FmIngredient *self, FmNutrient nutrient)
 {
   return nutrient == FM_NUTRIENT_FAT ? fm_ingredient_fat_g_per_100g (self)

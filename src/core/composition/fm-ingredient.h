@@ -82,6 +82,11 @@ gboolean fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b);
 const char *fm_ingredient_identity (const FmIngredient *self);
 /** Fat g per 100 g by analysis, else by declared lean point, else NaN. */
 double fm_ingredient_fat_g_per_100g (const FmIngredient *self);
+/**
+ * Standard uncertainty of that fat as stated. Salt and water hold no fat, so theirs is 0 unless
+ * stated; NaN when not known.
+ */
+double fm_ingredient_fat_u_g_per_100g (const FmIngredient *self);
 /** Any nutrient per 100 g, fat as above; NaN when not known. */
 double fm_ingredient_value (const FmIngredient *self, FmNutrient nutrient);
 /** As stated; 0 where there is no protein at all, as collagen is a part of it; NaN when not known.

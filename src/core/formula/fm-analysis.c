@@ -99,7 +99,7 @@ u_by_ingredient (const FmFormula *formula, double total_g)
   GHashTable *contributions = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, g_free);
   for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
-    if (isnan (line->ingredient->fat_u_g_per_100g) || line->mass_g <= 0.0)
+    if (line->mass_g <= 0.0)
       continue;
     const char *identity = fm_ingredient_identity (line->ingredient);
     double *sum = g_hash_table_lookup (contributions, identity);
@@ -107,7 +107,7 @@ u_by_ingredient (const FmFormula *formula, double total_g)
       sum = g_new0 (double, 1);
       g_hash_table_insert (contributions, (gpointer)identity, sum);
     }
-    *sum += line->mass_g / total_g * line->ingredient->fat_u_g_per_100g;
+    *sum += line->mass_g / total_g * fm_ingredient_fat_u_g_per_100g (line->ingredient);
   }
   return contributions;
 }

@@ -23,7 +23,7 @@ typedef struct {
   double fat_pct;  /* by analysis (falls back per line to declared); NaN unless fully covered */
   double lean_pct; /* 100 - fat_pct (chemical lean); NaN likewise */
   double declared_fat_pct;    /* by declared lean points where there are any, else analysis; NaN */
-  double fat_u_pct;           /* GUM standard uncertainty of fat_pct; NaN when no line states one */
+  double fat_u_pct;           /* GUM standard uncertainty of fat_pct; NaN when a line lacks one */
   double cost_per_kg;         /* edible, after EP yield; NaN unless every line has a price */
   double *line_share_pct;     /* n_lines */
   double *line_fat_g;         /* n_lines, fat grams of the line; NaN = unknown */

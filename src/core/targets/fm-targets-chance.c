@@ -9,8 +9,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Two-sided 95 % point of the standard normal distribution. */
-#define Z_95 1.959963984540054
 #define MAX_SCALE_STEP_G 1e6
 
 double
@@ -79,7 +77,7 @@ lines_init (Lines *self, const FmFormula *formula, double scale_step_g)
       continue;
     self->mass_g[self->n] = line->mass_g;
     self->fat[self->n] = fm_ingredient_fat_g_per_100g (line->ingredient);
-    self->u_fat[self->n] = line->ingredient->fat_u_g_per_100g;
+    self->u_fat[self->n] = fm_ingredient_fat_u_g_per_100g (line->ingredient);
     self->u_mass_g[self->n] = scale_step_g / sqrt (12.0);
     self->identity[self->n++] = fm_ingredient_identity (line->ingredient);
   }
@@ -107,21 +105,25 @@ correlations (const Lines *lines)
 }
 
 static GStrv
-names_without_u (const FmFormula *formula, gboolean *any_with_u)
+names_without_u (const FmFormula *formula)
 {
   g_autoptr (GStrvBuilder) names = g_strv_builder_new ();
   g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
-  *any_with_u = FALSE;
   for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
-    if (!(line->mass_g > 0.0))
-      continue;
-    if (!isnan (line->ingredient->fat_u_g_per_100g))
-      *any_with_u = TRUE;
-    else if (g_hash_table_add (seen, line->ingredient->name))
+    if (line->mass_g > 0.0 && isnan (fm_ingredient_fat_u_g_per_100g (line->ingredient)) &&
+        g_hash_table_add (seen, line->ingredient->name))
       g_strv_builder_add (names, line->ingredient->name);
   }
   return g_strv_builder_end (names);
+}
+
+/* What the steps of the scale alone leave open, the fat of each part taken as exact. */
+static double
+weighing_u_pct (const Lines *lines)
+{
+  g_autofree double *exact = g_new0 (double, lines->n);
+  return fm_uncertainty_mixture (lines->n, lines->mass_g, lines->fat, exact, lines->u_mass_g, NULL);
 }
 
 gboolean
@@ -133,20 +135,16 @@ fm_fat_chance_init (FmFatChance *self,
 {
   if (!check (formula, limit_pct, scale_step_g, error))
     return FALSE;
-  gboolean any_with_u;
+  Lines lines;
+  lines_init (&lines, formula, scale_step_g);
+  g_autofree double *r = correlations (&lines);
   g_autoptr (FmAnalysis) analysis = fm_analysis_new (formula);
-  *self = (FmFatChance){ .fat_pct = analysis->fat_pct, .u_pct = NAN };
-  self->without_u = names_without_u (formula, &any_with_u);
-  if (any_with_u || scale_step_g > 0.0) {
-    Lines lines;
-    lines_init (&lines, formula, scale_step_g);
-    g_autofree double *r = correlations (&lines);
-    self->u_pct =
-        fm_uncertainty_mixture (lines.n, lines.mass_g, lines.fat, lines.u_fat, lines.u_mass_g, r);
-    lines_clear (&lines);
-  }
-  self->low_pct = self->fat_pct - Z_95 * self->u_pct;
-  self->high_pct = self->fat_pct + Z_95 * self->u_pct;
+  *self = (FmFatChance){ .fat_pct = analysis->fat_pct };
+  self->without_u = names_without_u (formula);
+  self->u_weighing_pct = weighing_u_pct (&lines);
+  self->u_pct =
+      fm_uncertainty_mixture (lines.n, lines.mass_g, lines.fat, lines.u_fat, lines.u_mass_g, r);
+  lines_clear (&lines);
   self->below = fm_normal_below (self->fat_pct, self->u_pct, limit_pct);
   return TRUE;
 }
@@ -155,34 +153,4 @@ void
 fm_fat_chance_clear (FmFatChance *self)
 {
   g_clear_pointer (&self->without_u, g_strfreev);
-}
-
-/* No model is so good that it may say 0 or 100 %. */
-static char *
-chance_text (double probability)
-{
-  if (probability > 0.99)
-    return g_strdup (_ ("more than 99 % sure"));
-  if (probability < 0.01)
-    return g_strdup (_ ("less than 1 % sure"));
-  g_autofree char *percent = fm_number_format_unit (probability * 100.0, 0, "%");
-  return g_strdup_printf (_ ("%s sure"), percent);
-}
-
-char *
-fm_fat_chance_describe (const FmFatChance *self, double limit_pct)
-{
-  if (isnan (self->below))
-    return g_strdup (_ ("How sure the fat is cannot be said: no ingredient states how uncertain "
-                        "its fat is."));
-  g_autofree char *limit = fm_number_format_unit (limit_pct, 1, "%");
-  g_autofree char *chance = chance_text (self->below);
-  /* Translators: "91 % sure", "20.0 %" */
-  g_autofree char *sentence = g_strdup_printf (_ ("%s that fat is below %s."), chance, limit);
-  if (!self->without_u || !self->without_u[0])
-    return g_steal_pointer (&sentence);
-  g_autofree char *names = g_strjoinv ("; ", self->without_u);
-  g_autofree char *gap =
-      g_strdup_printf (_ ("Taken as exact, since no uncertainty is stated: %s."), names);
-  return g_strconcat (sentence, " ", gap, NULL);
 }

@@ -11,12 +11,11 @@
 G_BEGIN_DECLS
 
 typedef struct {
-  double fat_pct; /* mean */
-  double u_pct;   /* standard uncertainty; NaN when nothing states one */
-  double low_pct; /* 95 % interval, mean -/+ 1.96 u; NaN likewise */
-  double high_pct;
-  double below;    /* probability in [0, 1] that fat is below the limit; NaN likewise */
-  GStrv without_u; /* names of ingredients whose fat states no uncertainty (counts as 0) */
+  double fat_pct;        /* mean */
+  double u_weighing_pct; /* standard uncertainty from the steps of the scale alone */
+  double u_pct;          /* standard uncertainty; NaN while one ingredient states none */
+  double below;          /* probability in [0, 1] that fat is below the limit; NaN likewise */
+  GStrv without_u;       /* names of ingredients whose fat states no uncertainty */
 } FmFatChance;
 
 /**
@@ -30,8 +29,13 @@ gboolean fm_fat_chance_init (FmFatChance *self,
                              double scale_step_g,
                              GError **error);
 void fm_fat_chance_clear (FmFatChance *self);
-/** "91 % sure that fat is below 20 %" with its gaps named. Returns: (transfer full). */
-char *fm_fat_chance_describe (const FmFatChance *self, double limit_pct);
+/**
+ * How sure the fat of @formula is, in sentences: its 95 % interval, the probabilities that it keeps
+ * the brief's band and stays below @limit_pct (NaN = not asked). While an ingredient states no
+ * uncertainty only what the weighing leaves open, who lacks a spread, and for whom one is
+ * published. Says why when nothing can be said. Returns: (transfer full).
+ */
+char *fm_fat_chance_text (const FmFormula *formula, double scale_step_g, double limit_pct);
 /** P(X < limit) of a normal X; 0 or 1 when @u is 0 (0.5 at the limit itself); NaN if unknown. */
 double fm_normal_below (double mean, double u, double limit);
 

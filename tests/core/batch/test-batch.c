@@ -3,7 +3,6 @@
 #include "core/batch/fm-batch-weighed.h"
 #include "core/batch/fm-batch.h"
 #include "core/base/fm-error.h"
-#include "core/targets/fm-targets-chance.h"
 
 #include "blends.h"
 
@@ -285,48 +284,6 @@ test_sheet_balance (void)
   }
 }
 
-static void
-test_chance (void)
-{
-  /* Standard normal distribution: 0.975 lies below 1.959964 (from memory, any table). */
-  assert_near (fm_normal_below (0.0, 1.0, 1.959964), 0.975, 1e-7);
-  g_assert_cmpfloat (fm_normal_below (20.0, 0.0, 20.0), ==, 0.5);
-  g_assert_true (isnan (fm_normal_below (20.0, NAN, 20.0)));
-
-  g_autoptr (FmFormula) formula = fm_formula_new ();
-  g_autoptr (FmIngredient) lean = ingredient_with_fat ("Lean", 18.0);
-  lean->fat_u_g_per_100g = 1.0;
-  fm_formula_add (formula, lean, 500.0);
-  fm_formula_add (formula, lean, 500.0);
-  g_auto (FmFatChance) chance = { 0 };
-  g_assert_true (fm_fat_chance_init (&chance, formula, 20.0, 0.0, NULL));
-  /* Two lines of one ingredient share its error: 1, not 1 / sqrt (2). */
-  assert_near (chance.u_pct, 1.0, 1e-12);
-  assert_near (chance.below, 0.977249868, 1e-8);
-}
-
-static void
-test_chance_of_scale (void)
-{
-  g_autoptr (FmFormula) formula = fm_formula_new ();
-  add_line (formula, "Lean", 10.0, 500.0);
-  add_line (formula, "Fat", 30.0, 500.0);
-  g_auto (FmFatChance) unstated = { 0 };
-  g_assert_true (fm_fat_chance_init (&unstated, formula, 21.0, 0.0, NULL));
-  g_assert_true (isnan (unstated.below));
-  g_auto (FmFatChance) weighed = { 0 };
-  g_assert_true (fm_fat_chance_init (&weighed, formula, 21.0, 12.0, NULL));
-  /* Both deviate 10 points from the mean: u = 10 / 1000 x 12 / sqrt (12) x sqrt (2). */
-  assert_near (weighed.u_pct, 0.01 * 12.0 / sqrt (12.0) * sqrt (2.0), 1e-12);
-  g_assert_cmpuint (g_strv_length (weighed.without_u), ==, 2);
-
-  add_line (formula, "Mystery", NAN, 1.0);
-  g_auto (FmFatChance) failed = { 0 };
-  g_autoptr (GError) error = NULL;
-  g_assert_false (fm_fat_chance_init (&failed, formula, 21.0, 0.0, &error));
-  g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -341,7 +298,5 @@ main (int argc, char **argv)
   g_test_add_func ("/batch/weighed-plan-without-line", test_weighed_plan_without_line);
   g_test_add_func ("/batch/top-up-balance", test_top_up_balance);
   g_test_add_func ("/batch/sheet-balance", test_sheet_balance);
-  g_test_add_func ("/chance/shared-source", test_chance);
-  g_test_add_func ("/chance/scale", test_chance_of_scale);
   return g_test_run ();
 }

@@ -124,6 +124,11 @@ test_uncertainty_of_fat (void)
   g_autoptr (FmAnalysis) apart = fm_analysis_new (formula);
   assert_near (apart->fat_u_pct, 5.0 / 7.0, 1e-12);
 
+  add_line (formula, "C", 20.0, 1.0);
+  g_autoptr (FmAnalysis) unstated = fm_analysis_new (formula);
+  g_assert_true (isnan (unstated->fat_u_pct));
+  fm_formula_remove (formula, 2);
+
   fm_formula_set_ingredient (formula, 1, ingredient_at (formula, 0));
   g_autoptr (FmAnalysis) same = fm_analysis_new (formula);
   assert_near (same->fat_u_pct, 1.0, 1e-12);

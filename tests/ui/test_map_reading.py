@@ -3,6 +3,7 @@
 import re
 
 from harness import run, wait_for
+from steps import choose
 
 CHUCK = "Beef, chuck, blade roast"
 BRISKET = "Beef, brisket, point half"
@@ -73,6 +74,25 @@ def the_demo_panel_becomes_a_map(start, folder):
     program.quit()
 
 
+def a_model_that_does_not_predict_names_no_best(start, folder):
+    """A plane through the invented hill is no nearer than the mean: nothing is made of it."""
+    program = start("--demo", "--separate")
+    show_the_mapped_blend(program)
+    program.page("Map")
+    program.page("What It Shows")
+    program.says("Predicted best: ", deadline_s=60)
+    choose(program, "Model", "Down")
+    program.says("This map does not predict yet")
+    program.says("Cook next, so that the map can predict: ")
+    program.gone("Predicted best", contains=True)
+    program.gone("Make a Version: Predicted Best Blend")
+    program.gone("Traces of liking")
+    picture = program.find("Map of three components")
+    assert "has no curves" in picture.description, picture.description
+    program.screenshot("map-does-not-predict")
+    program.quit()
+
+
 def too_few_trials_are_said(start, folder):
     """The demo's base version was cooked once: that is no map."""
     program = start("--demo", "--separate")
@@ -87,4 +107,5 @@ def too_few_trials_are_said(start, folder):
 
 
 if __name__ == "__main__":
-    run(the_demo_panel_becomes_a_map, too_few_trials_are_said)
+    run(the_demo_panel_becomes_a_map, a_model_that_does_not_predict_names_no_best,
+        too_few_trials_are_said)

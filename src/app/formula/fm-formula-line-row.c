@@ -38,6 +38,8 @@ struct _FmFormulaLineRow {
   gboolean loading;
   gboolean lock_shown; /* the button shows "locked_shown"; FALSE at first */
   gboolean locked_shown;
+  gboolean unseen; /* scrolled out of view */
+  gboolean behind; /* shows older figures than the item has */
 };
 
 G_DEFINE_FINAL_TYPE (FmFormulaLineRow, fm_formula_line_row, GTK_TYPE_LIST_BOX_ROW)
@@ -143,7 +145,7 @@ show_editable (FmFormulaLineRow *self, const FmLineFigures *figures)
 }
 
 static void
-item_changed_cb (FmFormulaLineRow *self)
+show_figures (FmFormulaLineRow *self)
 {
   const FmLineFigures *figures = fm_formula_line_item_get_figures (self->item);
 
@@ -157,6 +159,16 @@ item_changed_cb (FmFormulaLineRow *self)
   show_lock (self, figures);
   show_editable (self, figures);
   self->loading = FALSE;
+  self->behind = FALSE;
+}
+
+static void
+item_changed_cb (FmFormulaLineRow *self)
+{
+  if (self->unseen)
+    self->behind = TRUE;
+  else
+    show_figures (self);
 }
 
 static void
@@ -394,6 +406,23 @@ fm_formula_line_row_get_line_id (FmFormulaLineRow *self)
 {
   g_return_val_if_fail (FM_IS_FORMULA_LINE_ROW (self), NULL);
   return fm_formula_line_item_get_figures (self->item)->id;
+}
+
+void
+fm_formula_line_row_set_seen (FmFormulaLineRow *self, gboolean seen)
+{
+  g_return_if_fail (FM_IS_FORMULA_LINE_ROW (self));
+  self->unseen = !seen;
+  if (seen)
+    fm_formula_line_row_catch_up (self);
+}
+
+void
+fm_formula_line_row_catch_up (FmFormulaLineRow *self)
+{
+  g_return_if_fail (FM_IS_FORMULA_LINE_ROW (self));
+  if (self->behind)
+    show_figures (self);
 }
 
 void

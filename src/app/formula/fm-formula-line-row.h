@@ -16,6 +16,9 @@ G_DECLARE_FINAL_TYPE (FmFormulaLineRow, fm_formula_line_row, FM, FORMULA_LINE_RO
 
 GtkWidget *fm_formula_line_row_new (FmSession *session, FmFormulaLineItem *item);
 const char *fm_formula_line_row_get_line_id (FmFormulaLineRow *self);
+/** A row that is not seen keeps what it shows until it is, or until it is told to catch up. */
+void fm_formula_line_row_set_seen (FmFormulaLineRow *self, gboolean seen);
+void fm_formula_line_row_catch_up (FmFormulaLineRow *self);
 /** Puts the focus into the grams entry and selects its text. */
 void fm_formula_line_row_focus_mass (FmFormulaLineRow *self);
 

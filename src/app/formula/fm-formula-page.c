@@ -15,6 +15,7 @@
 #include "app/widgets/fm-mass-text.h"
 #include "app/formula/fm-formula-line-row.h"
 #include "app/formula/fm-formula-page-totals.h"
+#include "app/formula/fm-line-sight.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
 #include "app/session/fm-preferences.h"
 #include "app/targets/fm-targets-window.h"
@@ -44,6 +45,7 @@ struct _FmFormulaPage {
 
   FmSession *session;
   FmFormulaLineList *lines;
+  FmLineSight *sight;
   GtkWidget *root; /* whose focus is watched; unowned, between root and unroot */
   gulong focus_handler;
   guint scroll_id;
@@ -123,7 +125,9 @@ formula_changed_cb (FmFormulaPage *self)
   const gboolean editable = fm_session_is_editable (self->session);
 
   gtk_widget_set_visible (self->scroller, formula != NULL);
+  fm_line_sight_look (self->sight);
   fm_formula_line_list_update (self->lines, formula, analysis, editable);
+  fm_line_sight_catch_up_soon (self->sight);
   if (formula == NULL || analysis == NULL)
     return;
   fm_formula_page_totals_update (self->totals, formula, analysis);
@@ -288,6 +292,7 @@ fm_formula_page_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->session, self);
   g_clear_handle_id (&self->scroll_id, g_source_remove);
   g_signal_handlers_disconnect_by_data (fm_preferences_get (), self);
+  g_clear_pointer (&self->sight, fm_line_sight_free);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_FORMULA_PAGE);
   g_clear_object (&self->session);
   g_clear_object (&self->lines);
@@ -373,6 +378,7 @@ fm_formula_page_init (FmFormulaPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->lines = fm_formula_line_list_new ();
+  self->sight = fm_line_sight_new (GTK_SCROLLED_WINDOW (self->scroller), self->list);
   add_history_keys (GTK_WIDGET (self->list));
   add_history_keys (GTK_WIDGET (self->brief_pane));
 }

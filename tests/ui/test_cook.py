@@ -4,6 +4,7 @@ import subprocess
 import time
 
 from harness import run, wait_for
+from steps import add_cut, new_blend, save_version, weigh
 
 TITLE = "Title of the experiment"
 READINGS = "Readings as text, time and temperature"
@@ -32,14 +33,42 @@ def each_authority_judges_a_pasted_log(start, folder):
     paste(program, "0 5", "2:00 40,5", "4:00 66", "4:20 69", "4:40 69.5", "5:00 69")
     program.says("USDA FSIS consumer chart, ground meat: not reached. It asks for 71.1 °C")
     program.says("FDA Food Code 3-401.11(A)(2), comminuted meat: reached.")
-    program.says("9 CFR 318.23(b)(1), cooked beef patties: reached.")
-    program.says("FSIS Appendix A (1999), 6.5 log of Salmonella: reached.")
-    program.says("FSIS Appendix A (1999), 7 log of Salmonella: reached.")
-    program.says("UK FSA burger advice, after ACMSF: not reached.")
-    program.says("Model code for retail and food service.")
+    program.says("FSIS 2021, table 6, cooked beef patties, 5 log of Salmonella: reached.")
+    program.says("FSIS 2021, table 2, meat, 6.5 log of Salmonella: reached.")
+    program.says("FSIS 2021, table 2, meat, 7 log of Salmonella: reached.")
+    program.says("UK FSA burger advice, after ACMSF 2007: not reached.")
+    program.says("Model code for retail and food service, 2017 and later")
     program.says("Integrated lethality F: ")
     program.says("Computed decimal reductions: ")
     program.screenshot("cook-verdicts")
+    assert not [n.name for n in program.all() if any(w in n.name.lower() for w in FORBIDDEN)]
+    assert not program.unnamed(), program.unnamed()
+    program.quit()
+
+
+def turkey_is_judged_as_poultry(start, folder):
+    program = start("--separate")
+    new_blend(program, "Turkey patties")
+    add_cut(program, "ground turkey raw", "Ground turkey, raw")
+    weigh(program, "Ground turkey, raw", "1000")
+    save_version(program, 1, "First")
+    program.page("Experiments")
+    program.click("New experiment")
+    program.click("before it", role="push button", contains=True)
+    program.field(TITLE)
+    program.says("This blend holds poultry (Turkey): the figures for poultry rule")
+    program.says("USDA FSIS consumer chart, ground poultry: not known.")
+    program.click("Type or paste many readings")
+    paste(program, "0 5", "4:00 70", "4:10 72", "4:12 71")
+    program.says("USDA FSIS consumer chart, ground poultry: not reached. It asks for 73.9 °C (165 °F)")
+    program.says("below the figure that rules for this blend: 73.9 °C (165 °F), USDA FSIS consumer chart")
+    program.says("ground turkey")
+    assert not list(program.all("Reached", role="label"))
+    for absent in ("ground meat: ", "beef patties", "comminuted meat", ", ground beef"):
+        assert not list(program.all(absent, contains=True)), absent
+    names = [n.name for n in program.all(": not reached. It", contains=True, role="label")]
+    assert names[0].startswith("USDA FSIS consumer chart, ground poultry"), names
+    program.screenshot("cook-turkey")
     assert not [n.name for n in program.all() if any(w in n.name.lower() for w in FORBIDDEN)]
     assert not program.unnamed(), program.unnamed()
     program.quit()
@@ -127,7 +156,7 @@ def own_numbers_are_taken(start, folder):
     program.says("Own z is too small")
     program.type_into("Own z", "6")
     program.says("Integrated lethality F: ")
-    program.says("Own values, as you typed them: D 30.0 s at 60.0 °C, z 6.0 K (own, not published).")
+    program.says("Own values, as you typed them: D 0.5 min at 60.0 °C, z 6.0 K (own, not published).")
     program.screenshot("cook-own")
     assert not program.unnamed(), program.unnamed()
     program.quit()
@@ -167,6 +196,7 @@ def losses_stand_beside_each_other(start, folder):
 
 
 run(each_authority_judges_a_pasted_log,
+    turkey_is_judged_as_poultry,
     a_gap_in_the_log_is_not_known,
     a_cook_below_the_table_shows_the_advisory,
     the_cook_is_predicted_and_fitted,

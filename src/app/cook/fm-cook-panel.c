@@ -56,3 +56,11 @@ fm_cook_panel_set_document (FmCookPanel *self, FmExperimentDocument *document)
   fm_cook_predict_set_document (self->predict, document);
   fm_cook_losses_set_document (self->losses, document);
 }
+
+void
+fm_cook_panel_set_food (FmCookPanel *self, const FmCookFood *food)
+{
+  g_return_if_fail (FM_IS_COOK_PANEL (self));
+  fm_cook_verdicts_set_food (self->verdicts, food);
+  fm_cook_predict_set_species (self->predict, food->species);
+}

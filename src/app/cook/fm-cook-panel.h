@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "app/session/fm-experiment-document.h"
+#include "core/cooking/fm-authority.h"
 
 G_BEGIN_DECLS
 
@@ -12,5 +13,8 @@ G_DECLARE_FINAL_TYPE (FmCookPanel, fm_cook_panel, FM, COOK_PANEL, GtkWidget)
 
 /** @document: (nullable) */
 void fm_cook_panel_set_document (FmCookPanel *self, FmExperimentDocument *document);
+
+/** What the document's version is made of, once it has been read. */
+void fm_cook_panel_set_food (FmCookPanel *self, const FmCookFood *food);
 
 G_END_DECLS

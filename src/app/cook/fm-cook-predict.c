@@ -38,6 +38,7 @@ struct _FmCookPredict {
   GtkLabel *assumptions_label;
 
   FmExperimentDocument *document;
+  FmSpeciesSet species; /* of the version; the empty set before it was read */
   GCancellable *start_cancellable;
   GCancellable *predict_cancellable;
   GCancellable *fit_cancellable;
@@ -120,7 +121,8 @@ predicted_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 predict (FmCookPredict *self)
 {
-  g_autofree char *caution = fm_hold_doneness_caution (fm_cook_inputs_get_target_c (self->inputs));
+  g_autofree char *caution =
+      fm_hold_doneness_caution (self->species, fm_cook_inputs_get_target_c (self->inputs));
 
   show_text (self->caution_label, caution);
   show_assumptions (self);
@@ -385,4 +387,13 @@ fm_cook_predict_set_document (FmCookPredict *self, FmExperimentDocument *documen
                            G_CONNECT_SWAPPED);
   show_readings (self);
   take_clicked_cb (self);
+}
+
+void
+fm_cook_predict_set_species (FmCookPredict *self, FmSpeciesSet species)
+{
+  g_return_if_fail (FM_IS_COOK_PREDICT (self));
+  self->species = species;
+  if (self->taken)
+    predict (self);
 }

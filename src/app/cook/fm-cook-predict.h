@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "app/session/fm-experiment-document.h"
+#include "core/composition/fm-species.h"
 
 G_BEGIN_DECLS
 
@@ -12,5 +13,8 @@ G_DECLARE_FINAL_TYPE (FmCookPredict, fm_cook_predict, FM, COOK_PREDICT, GtkWidge
 
 /** @document: (nullable) */
 void fm_cook_predict_set_document (FmCookPredict *self, FmExperimentDocument *document);
+
+/** Kinds of animal of the version; they decide which figure rules. */
+void fm_cook_predict_set_species (FmCookPredict *self, FmSpeciesSet species);
 
 G_END_DECLS

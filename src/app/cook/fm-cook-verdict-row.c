@@ -19,15 +19,16 @@ struct _FmCookVerdictRow {
   GtkLabel *note_label;
 
   FmAuthority authority;
+  FmCookFood food;
 };
 
 G_DEFINE_FINAL_TYPE (FmCookVerdictRow, fm_cook_verdict_row, GTK_TYPE_WIDGET)
 
 /* The seconds that the table asks for at the highest temperature that was measured. */
 static char *
-hold_text (FmAuthority authority, double highest_c)
+hold_text (FmCookVerdictRow *self, double highest_c)
 {
-  const double hold_s = fm_hold_required_s (authority, highest_c);
+  const double hold_s = fm_hold_required_s (self->authority, &self->food, highest_c);
   FmTemperatureUnit *units = fm_temperature_unit_get_default ();
   g_autofree char *temp = fm_number_format_unit (fm_temperature_unit_to_shown (units, highest_c), 1,
                                                  fm_temperature_unit_symbol (units));
@@ -74,11 +75,12 @@ fm_cook_verdict_row_init (FmCookVerdictRow *self)
 }
 
 GtkWidget *
-fm_cook_verdict_row_new (FmAuthority authority)
+fm_cook_verdict_row_new (FmAuthority authority, const FmCookFood *food)
 {
   FmCookVerdictRow *self = g_object_new (FM_TYPE_COOK_VERDICT_ROW, NULL);
 
   self->authority = authority;
+  self->food = *food;
   gtk_label_set_text (self->name_label, fm_authority_name (authority));
   gtk_label_set_text (self->note_label, fm_authority_note (authority));
   return GTK_WIDGET (self);
@@ -91,10 +93,10 @@ fm_cook_verdict_row_set_readings (FmCookVerdictRow *self, const GArray *readings
   g_autofree char *hold = NULL;
 
   g_return_if_fail (FM_IS_COOK_VERDICT_ROW (self));
-  fm_hold_judge (self->authority, readings, &verdict);
+  fm_hold_judge (self->authority, &self->food, readings, &verdict);
   gtk_label_set_text (self->state_label, fm_hold_state_name (verdict.state));
   gtk_label_set_text (self->text_label, verdict.text);
-  hold = hold_text (self->authority, verdict.highest_c);
+  hold = hold_text (self, verdict.highest_c);
   gtk_label_set_text (self->hold_label, hold != NULL ? hold : "");
   gtk_widget_set_visible (GTK_WIDGET (self->hold_label), hold != NULL);
   fm_hold_verdict_clear (&verdict);

@@ -16,7 +16,9 @@ struct _FmCookVerdicts {
   GtkWidget parent_instance;
 
   GtkWidget *box;
+  GtkLabel *food_label;
   GtkDropDown *params_drop_down; /* published sets, then the own one */
+  GtkLabel *params_label;
   FmCookOwnParams *own_params;
   GtkLabel *lethality_label;
   GtkLabel *logs_label;
@@ -24,6 +26,8 @@ struct _FmCookVerdicts {
   GtkLabel *caution_label;
 
   FmExperimentDocument *document;
+  FmCookFood food;
+  GPtrArray *published; /* FmLethalityParams, those that fit the blend */
 };
 
 G_DEFINE_FINAL_TYPE (FmCookVerdicts, fm_cook_verdicts, GTK_TYPE_WIDGET)
@@ -31,21 +35,16 @@ G_DEFINE_FINAL_TYPE (FmCookVerdicts, fm_cook_verdicts, GTK_TYPE_WIDGET)
 static gboolean
 wants_own (FmCookVerdicts *self)
 {
-  guint n_params;
-
-  fm_lethality_params (&n_params);
-  return gtk_drop_down_get_selected (self->params_drop_down) == n_params;
+  return gtk_drop_down_get_selected (self->params_drop_down) == self->published->len;
 }
 
 static void
 read_params (FmCookVerdicts *self, FmLethalityParams *params)
 {
-  guint n_params;
-  const FmLethalityParams *published = fm_lethality_params (&n_params);
   const guint selected = gtk_drop_down_get_selected (self->params_drop_down);
 
-  if (selected < n_params)
-    *params = published[selected];
+  if (selected < self->published->len)
+    *params = *(const FmLethalityParams *)g_ptr_array_index (self->published, selected);
   else
     fm_cook_own_params_read (self->own_params, params);
 }
@@ -54,7 +53,7 @@ static char *
 integral_text (const FmLethality *lethality, const FmLethalityParams *params)
 {
   FmTemperatureUnit *units = fm_temperature_unit_get_default ();
-  g_autofree char *minutes = fm_number_format_unit (lethality->total_f_min, 2, "min");
+  g_autofree char *minutes = fm_lethality_f_format (lethality);
   g_autofree char *ref = fm_number_format_unit (fm_temperature_unit_to_shown (units, params->ref_c),
                                                 1, fm_temperature_unit_symbol (units));
 
@@ -88,14 +87,14 @@ show_readings (FmCookVerdicts *self)
   const FmExperiment *experiment;
   g_autofree char *caution = NULL;
 
-  if (self->document == NULL)
+  if (self->document == NULL || self->published == NULL)
     return;
   experiment = fm_experiment_document_get_experiment (self->document);
   show_lethality (self, experiment);
   for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->rows_box)); row != NULL;
        row = gtk_widget_get_next_sibling (row))
     fm_cook_verdict_row_set_readings (FM_COOK_VERDICT_ROW (row), experiment->core_readings);
-  caution = fm_hold_doneness_caution (fm_experiment_peak_core_c (experiment));
+  caution = fm_hold_doneness_caution (self->food.species, fm_experiment_peak_core_c (experiment));
   gtk_label_set_text (self->caution_label, caution != NULL ? caution : "");
   gtk_widget_set_visible (GTK_WIDGET (self->caution_label), caution != NULL);
 }
@@ -103,6 +102,8 @@ show_readings (FmCookVerdicts *self)
 static void
 params_changed_cb (FmCookVerdicts *self)
 {
+  if (self->published == NULL)
+    return;
   gtk_widget_set_visible (GTK_WIDGET (self->own_params), wants_own (self));
   show_readings (self);
 }
@@ -141,21 +142,45 @@ name_factory_new (gboolean whole)
 }
 
 static void
+setup_params (FmCookVerdicts *self)
+{
+  g_autoptr (GtkListItemFactory) in_button = name_factory_new (FALSE);
+  g_autoptr (GtkListItemFactory) in_list = name_factory_new (TRUE);
+
+  gtk_drop_down_set_factory (self->params_drop_down, in_button);
+  gtk_drop_down_set_list_factory (self->params_drop_down, in_list);
+  fm_accessible_name_drop_down (self->params_drop_down, _ ("Organism and food of D and z"));
+}
+
+static void
 fill_params (FmCookVerdicts *self)
 {
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-  g_autoptr (GtkListItemFactory) in_button = name_factory_new (FALSE);
-  g_autoptr (GtkListItemFactory) in_list = name_factory_new (TRUE);
-  guint n_params;
-  const FmLethalityParams *params = fm_lethality_params (&n_params);
+  gboolean fits;
 
-  for (guint i = 0; i < n_params; i++)
-    gtk_string_list_take (names, fm_lethality_params_name (&params[i]));
+  g_clear_pointer (&self->published, g_ptr_array_unref);
+  self->published = fm_lethality_params_for (&self->food, &fits);
+  for (guint i = 0; i < self->published->len; i++)
+    gtk_string_list_take (names, fm_lethality_params_name (g_ptr_array_index (self->published, i)));
   gtk_string_list_append (names, _ ("Own D and z, typed here"));
-  gtk_drop_down_set_factory (self->params_drop_down, in_button);
-  gtk_drop_down_set_list_factory (self->params_drop_down, in_list);
   gtk_drop_down_set_model (self->params_drop_down, G_LIST_MODEL (names));
-  fm_accessible_name_drop_down (self->params_drop_down, _ ("Organism and food of D and z"));
+  gtk_label_set_text (self->params_label,
+                      fits ? _ ("The most careful published set for this blend stands first: the "
+                                "highest D at its fat or above.")
+                           : _ ("No D and z published for this kind of animal are known here: all "
+                                "the sets below are of other meats."));
+}
+
+static void
+fill_rows (FmCookVerdicts *self)
+{
+  GtkWidget *row;
+
+  while ((row = gtk_widget_get_first_child (GTK_WIDGET (self->rows_box))) != NULL)
+    gtk_box_remove (self->rows_box, row);
+  for (guint i = 0; i < FM_N_AUTHORITIES; i++)
+    if (fm_authority_applies ((FmAuthority)i, self->food.species))
+      gtk_box_append (self->rows_box, fm_cook_verdict_row_new ((FmAuthority)i, &self->food));
 }
 
 static void
@@ -164,6 +189,7 @@ fm_cook_verdicts_dispose (GObject *object)
   FmCookVerdicts *self = FM_COOK_VERDICTS (object);
 
   fm_cook_verdicts_set_document (self, NULL);
+  g_clear_pointer (&self->published, g_ptr_array_unref);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_COOK_VERDICTS);
   G_OBJECT_CLASS (fm_cook_verdicts_parent_class)->dispose (object);
 }
@@ -179,7 +205,9 @@ fm_cook_verdicts_class_init (FmCookVerdictsClass *klass)
       widget_class, "/io/github/forcemeat/Forcemeat/ui/cook/fm-cook-verdicts.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, box);
+  gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, food_label);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, params_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, params_label);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, own_params);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, lethality_label);
   gtk_widget_class_bind_template_child (widget_class, FmCookVerdicts, logs_label);
@@ -192,9 +220,7 @@ static void
 fm_cook_verdicts_init (FmCookVerdicts *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  fill_params (self);
-  for (guint i = 0; i < FM_N_AUTHORITIES; i++)
-    gtk_box_append (self->rows_box, fm_cook_verdict_row_new ((FmAuthority)i));
+  setup_params (self);
   g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
                            G_CALLBACK (show_readings), self, G_CONNECT_SWAPPED);
 }
@@ -211,4 +237,18 @@ fm_cook_verdicts_set_document (FmCookVerdicts *self, FmExperimentDocument *docum
     g_signal_connect_object (document, "changed", G_CALLBACK (show_readings), self,
                              G_CONNECT_SWAPPED);
   show_readings (self);
+}
+
+void
+fm_cook_verdicts_set_food (FmCookVerdicts *self, const FmCookFood *food)
+{
+  g_autofree char *choice = NULL;
+
+  g_return_if_fail (FM_IS_COOK_VERDICTS (self) && food != NULL);
+  self->food = *food;
+  choice = fm_authority_choice_text (food->species);
+  gtk_label_set_text (self->food_label, choice);
+  fill_params (self);
+  fill_rows (self);
+  params_changed_cb (self);
 }

@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "app/session/fm-experiment-document.h"
+#include "core/cooking/fm-authority.h"
 
 G_BEGIN_DECLS
 
@@ -12,5 +13,8 @@ G_DECLARE_FINAL_TYPE (FmCookVerdicts, fm_cook_verdicts, FM, COOK_VERDICTS, GtkWi
 
 /** @document: (nullable) */
 void fm_cook_verdicts_set_document (FmCookVerdicts *self, FmExperimentDocument *document);
+
+/** Chooses figures and sets of D and z for what is cooked; nothing is judged before. */
+void fm_cook_verdicts_set_food (FmCookVerdicts *self, const FmCookFood *food);
 
 G_END_DECLS

@@ -15,9 +15,15 @@ struct _FmExperimentCaution {
   GtkLabel *text_label;
   GtkLabel *peak_label;
   GtkBox *figures_box;
+
+  FmSpeciesSet species;
+  double peak_core_c;
 };
 
 G_DEFINE_FINAL_TYPE (FmExperimentCaution, fm_experiment_caution, GTK_TYPE_WIDGET)
+
+/* Longer tables are not listed here. */
+#define MOST_ROWS_LISTED 4
 
 static char *
 format_hold (double hold_s)
@@ -34,33 +40,41 @@ format_hold (double hold_s)
   return g_strdup_printf (_ ("held for %s s"), number);
 }
 
-/* "USDA FSIS, ground meat, consumers: 71.1 °C (160 °F), no holding time given." and the source. */
-static char *
-format_figure (const FmCautionFigure *figure)
+/* "71.1 °C (160 °F), no holding time given; ...": long tables stand with the readings instead. */
+static void
+append_rows (GString *text, const FmHoldRow *rows, guint n_rows)
 {
-  g_autofree char *celsius = fm_number_to_edit (figure->temp_c, 1);
-  g_autofree char *fahrenheit = fm_number_to_edit (figure->temp_f, 0);
-  g_autofree char *hold = format_hold (figure->hold_s);
+  for (guint i = 0; i < n_rows && n_rows <= MOST_ROWS_LISTED; i++) {
+    g_autofree char *temp = fm_hold_row_temp_format (&rows[i]);
+    g_autofree char *hold = format_hold (rows[i].hold_s);
 
-  return g_strdup_printf (_ ("%s, %s: %s °C (%s °F), %s. Source: %s."), figure->authority,
-                          _ (figure->food), celsius, fahrenheit, hold, _ (figure->source));
+    g_string_append_printf (text, "%s%s, %s", i > 0 ? "; " : ": ", temp, hold);
+  }
 }
 
 static void
-add_figures (FmExperimentCaution *self)
+add_figure (FmExperimentCaution *self, FmAuthority authority, const FmCookFood *food)
 {
-  guint n_figures = 0;
-  const FmCautionFigure *figures = fm_caution_figures (&n_figures);
+  FmHoldRow rows[FM_AUTHORITY_MAX_ROWS];
+  guint n_rows = fm_authority_rows (authority, food, rows);
+  g_autoptr (GString) text = g_string_new (fm_authority_name (authority));
+  GtkWidget *label;
 
-  for (guint i = 0; i < n_figures; i++) {
-    g_autofree char *text = format_figure (&figures[i]);
-    GtkWidget *label = gtk_label_new (text);
+  append_rows (text, rows, n_rows);
+  g_string_append_printf (text, ". %s", fm_authority_note (authority));
+  label = gtk_label_new (text->str);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  gtk_box_append (self->figures_box, label);
+}
 
-    gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-    gtk_label_set_xalign (GTK_LABEL (label), 0);
-    gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-    gtk_box_append (self->figures_box, label);
-  }
+static void
+show_peak (FmExperimentCaution *self)
+{
+  g_autofree char *text = fm_caution_for_peak (self->species, self->peak_core_c);
+
+  gtk_label_set_text (self->peak_label, text);
 }
 
 static void
@@ -90,15 +104,28 @@ fm_experiment_caution_init (FmExperimentCaution *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_label_set_text (self->text_label, fm_caution_text ());
-  add_figures (self);
-  fm_experiment_caution_set_peak (self, NAN);
+  self->peak_core_c = (double)NAN;
 }
 
 void
 fm_experiment_caution_set_peak (FmExperimentCaution *self, double peak_core_c)
 {
-  g_autofree char *text = fm_caution_for_peak (peak_core_c);
+  g_return_if_fail (FM_IS_EXPERIMENT_CAUTION (self));
+  self->peak_core_c = peak_core_c;
+  show_peak (self);
+}
+
+void
+fm_experiment_caution_set_food (FmExperimentCaution *self, const FmCookFood *food)
+{
+  GtkWidget *label;
 
   g_return_if_fail (FM_IS_EXPERIMENT_CAUTION (self));
-  gtk_label_set_text (self->peak_label, text);
+  self->species = food->species;
+  while ((label = gtk_widget_get_first_child (GTK_WIDGET (self->figures_box))) != NULL)
+    gtk_box_remove (self->figures_box, label);
+  for (guint i = 0; i < FM_N_AUTHORITIES; i++)
+    if (fm_authority_applies ((FmAuthority)i, food->species))
+      add_figure (self, (FmAuthority)i, food);
+  show_peak (self);
 }

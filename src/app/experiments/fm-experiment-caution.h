@@ -3,6 +3,8 @@
 
 #include <gtk/gtk.h>
 
+#include "core/cooking/fm-authority.h"
+
 G_BEGIN_DECLS
 
 #define FM_TYPE_EXPERIMENT_CAUTION (fm_experiment_caution_get_type ())
@@ -10,5 +12,8 @@ G_DECLARE_FINAL_TYPE (FmExperimentCaution, fm_experiment_caution, FM, EXPERIMENT
 
 /** @peak_core_c: highest core reading, NaN when there is none. */
 void fm_experiment_caution_set_peak (FmExperimentCaution *self, double peak_core_c);
+
+/** Shows the figures for what is cooked. */
+void fm_experiment_caution_set_food (FmExperimentCaution *self, const FmCookFood *food);
 
 G_END_DECLS

@@ -2,8 +2,10 @@
 #include "app/experiments/fm-experiment-view.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "app/widgets/fm-accessible.h"
+#include "app/cook/fm-cook-food.h"
 #include "app/cook/fm-cook-panel.h"
 #include "app/experiments/fm-experiment-caution.h"
 #include "app/widgets/fm-date-entry.h"
@@ -38,6 +40,7 @@ struct _FmExperimentView {
   FmPhotoGrid *photos;
 
   FmExperimentDocument *document;
+  GCancellable *food_cancellable; /* (nullable) while the version is read */
   gboolean loading;
 };
 
@@ -74,6 +77,42 @@ set_status (FmExperimentView *self, const char *text, gboolean failed)
     gtk_widget_add_css_class (GTK_WIDGET (self->status_label), "error");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->status_label), "error");
+}
+
+static void
+food_read_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (FmExperimentView) self = data;
+  g_autoptr (GError) error = NULL;
+  FmCookFood food;
+
+  if (fm_cook_food_finish (result, &food, &error)) {
+    fm_experiment_caution_set_food (self->caution, &food);
+    fm_cook_panel_set_food (self->cook, &food);
+  } else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED)) {
+    set_status (self, error->message, TRUE);
+  }
+}
+
+/* Until it is known what was cooked, the strictest figures stand. */
+static void
+read_food (FmExperimentView *self)
+{
+  const FmCookFood unknown = { FM_SPECIES_BIT (FM_SPECIES_UNKNOWN), (double)NAN };
+
+  fm_experiment_caution_set_food (self->caution, &unknown);
+  self->food_cancellable = g_cancellable_new ();
+  fm_cook_food_async (fm_experiment_document_get_notebook (self->document),
+                      get_experiment (self)->version_id, self->food_cancellable, food_read_cb,
+                      g_object_ref (self));
+}
+
+static void
+forget_food (FmExperimentView *self)
+{
+  if (self->food_cancellable != NULL)
+    g_cancellable_cancel (self->food_cancellable);
+  g_clear_object (&self->food_cancellable);
 }
 
 static void
@@ -240,6 +279,7 @@ leave_document (FmExperimentView *self)
     return;
   g_signal_handlers_disconnect_by_data (self->document, self);
   fm_experiment_document_flush (self->document);
+  forget_food (self);
   g_clear_object (&self->document);
 }
 
@@ -357,6 +397,7 @@ fm_experiment_view_set_document (FmExperimentView *self,
   set_editable (self, fm_experiment_document_is_editable (document));
   gtk_label_set_text (self->origin_label, origin != NULL ? origin : "");
   fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
+  read_food (self);
   fm_photo_grid_set_experiment (self->photos, fm_experiment_document_get_notebook (document),
                                 get_experiment (self)->id);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);

@@ -1,28 +1,24 @@
-/* fm-caution.h - ground meat caution: figures with the authority behind each
+/* fm-caution.h - ground meat caution, by kind of animal
  *
- * Nothing here ever says that food is safe. Each figure names its authority; local rules and a
- * licensed professional decide.
+ * Nothing here ever says that food is safe. Each figure names its authority (fm-authority.h);
+ * local rules and a licensed professional decide.
  */
 #pragma once
 
-#include <glib.h>
+#include "core/cooking/fm-authority.h"
 
 G_BEGIN_DECLS
 
-typedef struct {
-  const char *authority; /* "USDA FSIS", "FDA Food Code 3-401.11" ... */
-  const char *food;      /* translatable */
-  double temp_c;
-  double temp_f;
-  double hold_s; /* 0 = reached at once */
-  const char *source;
-} FmCautionFigure;
-
-const FmCautionFigure *fm_caution_figures (guint *n_figures);
 /** The general sentence shown wherever cooking is recorded. Translated. */
 const char *fm_caution_text (void);
-/** What the highest core reading means beside the consumer figure of USDA FSIS (71.1 C / 160 F);
- * never a verdict on safety. NaN = no reading. Returns: (transfer full). */
-char *fm_caution_for_peak (double peak_core_c);
+/** The highest core reading meets the consumer figure that rules for @species; FALSE for NaN, when
+ * there is no reading. Meeting it is no verdict on the food. */
+gboolean fm_caution_peak_meets (FmSpeciesSet species, double peak_core_c);
+/** "73.9 °C (165 °F), USDA FSIS consumer chart, ground poultry": the figure that rules.
+ * Translated. Returns: (transfer full). */
+char *fm_caution_figure_text (FmSpeciesSet species);
+/** What the highest core reading means beside the figure that rules for @species; never a verdict
+ * on safety. NaN = no reading. Translated. Returns: (transfer full). */
+char *fm_caution_for_peak (FmSpeciesSet species, double peak_core_c);
 
 G_END_DECLS

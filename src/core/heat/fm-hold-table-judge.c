@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/cooking/fm-caution.h"
 #include "core/heat/fm-lethality.h"
 #include "core/base/fm-number.h"
 #include "core/base/fm-units.h"
@@ -82,10 +83,10 @@ closeness (const Stay *stay, const FmHoldRow *row)
 /* A better state wins; among equal ones the row that was held for the larger part, and among rows
  * not touched the lowest. Of several rows reached the hottest is named. */
 static void
-judge_rows (const GArray *sorted, FmHoldVerdict *verdict)
+judge_rows (const GArray *sorted, const FmCookFood *food, FmHoldVerdict *verdict)
 {
-  guint n_rows;
-  const FmHoldRow *rows = fm_hold_table (verdict->authority, &n_rows);
+  FmHoldRow rows[FM_AUTHORITY_MAX_ROWS];
+  guint n_rows = fm_authority_rows (verdict->authority, food, rows);
   double best = 0;
 
   for (guint i = 0; i < n_rows; i++) {
@@ -118,16 +119,6 @@ format_reading (double temp_c, FmHoldState state)
       fm_number_format_unit ((down ? floor (tenths_c + TINY) : round (tenths_c)) / 10.0, 1, "°C");
   g_autofree char *f =
       fm_number_format_unit (down ? floor (temp_f + TINY) : round (temp_f), 0, "°F");
-
-  return g_strdup_printf ("%s (%s)", c, f);
-}
-
-static char *
-format_row_temp (const FmHoldRow *row)
-{
-  gboolean whole = row->temp_c == floor (row->temp_c);
-  g_autofree char *c = fm_number_format_unit (row->temp_c, whole ? 0 : 1, "°C");
-  g_autofree char *f = fm_number_format_unit (row->temp_f, 0, "°F");
 
   return g_strdup_printf ("%s (%s)", c, f);
 }
@@ -180,7 +171,7 @@ describe (const FmHoldVerdict *verdict)
     return g_strdup_printf (_ ("%s: not known. No core temperature is recorded."),
                             fm_authority_name (verdict->authority));
 
-  g_autofree char *asked_temp = format_row_temp (&verdict->row);
+  g_autofree char *asked_temp = fm_hold_row_temp_format (&verdict->row);
   g_autofree char *highest = format_reading (verdict->highest_c, verdict->state);
   if (verdict->row.hold_s <= 0)
     return text_at_once (verdict, asked_temp, highest);
@@ -188,7 +179,10 @@ describe (const FmHoldVerdict *verdict)
 }
 
 void
-fm_hold_judge (FmAuthority authority, const GArray *readings, FmHoldVerdict *verdict)
+fm_hold_judge (FmAuthority authority,
+               const FmCookFood *food,
+               const GArray *readings,
+               FmHoldVerdict *verdict)
 {
   g_autoptr (GArray) sorted = usable_sorted (readings);
 
@@ -200,7 +194,7 @@ fm_hold_judge (FmAuthority authority, const GArray *readings, FmHoldVerdict *ver
   for (guint i = 0; i < sorted->len; i++)
     verdict->highest_c = fmax (verdict->highest_c, g_array_index (sorted, FmCoreReading, i).temp_c);
   if (sorted->len > 0)
-    judge_rows (sorted, verdict);
+    judge_rows (sorted, food, verdict);
   verdict->text = describe (verdict);
 }
 
@@ -210,36 +204,38 @@ fm_hold_verdict_clear (FmHoldVerdict *verdict)
   g_clear_pointer (&verdict->text, g_free);
 }
 
-/* Food Code 3-603.11, reminder of the consumer advisory: wording from memory. */
+/* The sense of Food Code 3-603.11; its wording has not been checked, so none is quoted. */
 static char *
-consumer_advisory (double target_c)
+consumer_advisory (FmAuthority code, double target_c)
 {
   g_autofree char *target = format_reading (target_c, FM_HOLD_NOT_REACHED);
 
   return g_strdup_printf (
-      _ ("%s lies below the table of FDA Food Code 3-401.11 for comminuted meat. Where it is "
-         "served, Food Code 3-603.11 asks to tell the guest that the dish is undercooked, with "
-         "this reminder: consuming raw or undercooked meats, poultry, seafood, shellfish, or eggs "
-         "may increase your risk of foodborne illness. Some people are hit harder: the young, the "
-         "old, the pregnant, the ill. Local rules come first and may forbid it; ask a licensed "
-         "professional."),
-      target);
+      _ ("%s lies below the table of %s. Where it is served, Food Code 3-603.11 asks to tell the "
+         "guest that the dish is undercooked and that undercooked meat, poultry or fish raises the "
+         "risk of illness (its wording has not been checked against the current text). Some people "
+         "are hit harder: the young, the old, the pregnant, the ill. Local rules come first and "
+         "may forbid it; ask a licensed professional."),
+      target, fm_authority_name (code));
 }
 
 char *
-fm_hold_doneness_caution (double target_c)
+fm_hold_doneness_caution (FmSpeciesSet species, double target_c)
 {
-  double required_s = fm_hold_required_s (FM_AUTHORITY_FOOD_CODE, target_c);
+  FmCookFood food = { species, (double)NAN };
+  gboolean poultry_rules = fm_authority_ruling (species) == FM_AUTHORITY_CONSUMER_POULTRY;
+  FmAuthority code = poultry_rules ? FM_AUTHORITY_FOOD_CODE_POULTRY : FM_AUTHORITY_FOOD_CODE;
+  double required_s = fm_hold_required_s (code, &food, target_c);
 
-  if (!isfinite (target_c) || fm_hold_required_s (FM_AUTHORITY_CONSUMER, target_c) == 0)
+  if (!isfinite (target_c) || fm_caution_peak_meets (species, target_c))
     return NULL;
   if (isnan (required_s))
-    return consumer_advisory (target_c);
+    return consumer_advisory (code, target_c);
 
   g_autofree char *target = format_reading (target_c, FM_HOLD_NOT_REACHED);
   g_autofree char *hold = fm_number_format_unit (required_s, 0, "s");
-  return g_strdup_printf (
-      _ ("%s lies below the 71.1 °C (160 °F) that USDA FSIS asks consumers for in ground meat. FDA "
-         "Food Code 3-401.11(A)(2) asks for it to be held for %s there. Local rules come first."),
-      target, hold);
+  g_autofree char *figure = fm_caution_figure_text (species);
+  return g_strdup_printf (_ ("%s lies below the figure that rules for this blend: %s. %s asks for "
+                             "it to be held for %s there. Local rules come first."),
+                          target, figure, fm_authority_name (code), hold);
 }

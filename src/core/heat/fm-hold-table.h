@@ -17,6 +17,7 @@
  */
 #pragma once
 
+#include "core/cooking/fm-authority.h"
 #include "core/experiment/fm-experiment.h"
 
 G_BEGIN_DECLS
@@ -26,26 +27,10 @@ G_BEGIN_DECLS
 #define FM_HOLD_MAX_GAP_S 60.0
 
 typedef enum {
-  FM_AUTHORITY_CONSUMER,       /* USDA FSIS, ground meat, 71.1 °C (160 °F) */
-  FM_AUTHORITY_FOOD_CODE,      /* FDA Food Code 3-401.11(A)(2), comminuted meat */
-  FM_AUTHORITY_CFR_318_23,     /* 9 CFR 318.23(b)(1), cooked beef patties */
-  FM_AUTHORITY_APPENDIX_A_6_5, /* FSIS Appendix A (1999), 6.5 log of Salmonella */
-  FM_AUTHORITY_APPENDIX_A_7,   /* FSIS Appendix A (1999), 7 log of Salmonella */
-  FM_AUTHORITY_UK_FSA,         /* UK FSA after ACMSF, burgers */
-  FM_N_AUTHORITIES,
-} FmAuthority;
-
-typedef enum {
   FM_HOLD_NOT_KNOWN,
   FM_HOLD_NOT_REACHED,
   FM_HOLD_REACHED,
 } FmHoldState;
-
-typedef struct {
-  double temp_c; /* as printed */
-  double temp_f; /* as printed */
-  double hold_s; /* 0 = at once */
-} FmHoldRow;
 
 typedef struct {
   FmAuthority authority;
@@ -56,33 +41,28 @@ typedef struct {
   char *text;       /* translated: authority, section, temperature, seconds held and asked */
 } FmHoldVerdict;
 
-/** TRUE from the lower of the row's two printed figures. */
-gboolean fm_hold_row_is_met (const FmHoldRow *row, double temp_c);
-/** "FDA Food Code 3-401.11(A)(2), comminuted meat". Translated. Never NULL. */
-const char *fm_authority_name (FmAuthority authority);
-/** Section, edition and mark (from memory?), and whom it addresses. Translated. */
-const char *fm_authority_note (FmAuthority authority);
-/** Rows by rising temperature. */
-const FmHoldRow *fm_hold_table (FmAuthority authority, guint *n_rows);
 /** Seconds that the table asks for at a steady @temp_c: the highest row not above it, without
  * interpolation. NaN below the table or for an unknown temperature. */
-double fm_hold_required_s (FmAuthority authority, double temp_c);
+double fm_hold_required_s (FmAuthority authority, const FmCookFood *food, double temp_c);
 
 /** "Reached", "Not reached", "Not known". Translated. */
 const char *fm_hold_state_name (FmHoldState state);
 /** Judges @readings (FmCoreReading, any order; readings that are no finite number are skipped).
  * Fills @verdict; clear it with fm_hold_verdict_clear(). */
-void fm_hold_judge (FmAuthority authority, const GArray *readings, FmHoldVerdict *verdict);
+void fm_hold_judge (FmAuthority authority,
+                    const FmCookFood *food,
+                    const GArray *readings,
+                    FmHoldVerdict *verdict);
 void fm_hold_verdict_clear (FmHoldVerdict *verdict);
 
 /**
  * fm_hold_doneness_caution:
  * @target_c: doneness temperature that the developer chose
  *
- * Below the table of Food Code 3-401.11: the consumer advisory of 3-603.11. Within it, below the
- * consumer figure: the hold time it asks for there. From 71.1 °C (160 °F): NULL. Also NULL for
- * NaN. Translated. Returns: (transfer full) (nullable).
+ * Below the table of Food Code 3-401.11 for this kind: the consumer advisory of 3-603.11. Within
+ * it, below the consumer figure that rules: the hold time it asks for there. From that figure on:
+ * NULL. Also NULL for NaN. Translated. Returns: (transfer full) (nullable).
  */
-char *fm_hold_doneness_caution (double target_c);
+char *fm_hold_doneness_caution (FmSpeciesSet species, double target_c);
 
 G_END_DECLS

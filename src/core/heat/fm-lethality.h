@@ -8,6 +8,7 @@
  */
 #pragma once
 
+#include "core/cooking/fm-authority.h"
 #include "core/experiment/fm-experiment.h"
 
 G_BEGIN_DECLS
@@ -23,11 +24,31 @@ typedef struct {
   double tested_min_c; /* temperatures at which D was measured; NaN = not stated */
   double tested_max_c;
   const char *source;
-  const char *mark; /* "read", "memory", "own" */
+  const char *mark;     /* "read", "read (second hand)", "own" */
+  FmSpeciesSet species; /* animals of the matrix; 0 = own */
+  gboolean is_blend;    /* the matrix is a mixture of all of them */
+  const char *note;     /* (nullable) how D or z was taken from the source; translatable */
 } FmLethalityParams;
 
-/** All published sets that state both D and z. */
+/** All published sets with an author that state both D and z, or D from which z follows. */
 const FmLethalityParams *fm_lethality_params (guint *n_params);
+/**
+ * fm_lethality_params_for:
+ * @fits: (out): FALSE when no set is of an animal in the blend, so that all sets are listed
+ *
+ * The sets for a blend by organism, E. coli first. Within one the sets of a matrix as fat as the
+ * blend or fatter, or of unstated fat, stand first, the highest D at FM_LETHALITY_COMPARED_C first:
+ * heat kills more slowly in fat, so the first set is the most careful one that speaks of this
+ * blend. While the animal or fat is not known, every set counts as fitting or the fattest as
+ * needed. Elements are static. Returns: (transfer container).
+ */
+GPtrArray *fm_lethality_params_for (const FmCookFood *food, gboolean *fits);
+/** D by z at @temp_c, minutes. */
+double fm_lethality_d_min (const FmLethalityParams *params, double temp_c);
+/* Where D of several sets is compared: between their tested temperatures, and where a patty
+ * spends its time. */
+#define FM_LETHALITY_COMPARED_C 65.0
+
 /** A set of the developer's own, marked as such; NaN = not given. */
 void fm_lethality_params_init_own (FmLethalityParams *self, double d_min, double ref_c, double z_c);
 /** "E. coli O157:H7, ground beef, 30.5 % fat". Translated. Returns: (transfer full). */
@@ -62,6 +83,8 @@ typedef struct {
 FmLethality *
 fm_lethality_new (const GArray *readings, const FmLethalityParams *params, GError **error);
 void fm_lethality_free (FmLethality *self);
+/** F to the two digits that readings and a published D support, "2.4 min". (transfer full) */
+char *fm_lethality_f_format (const FmLethality *self);
 /** Figure, organism, D, z, Tref, source, and what limits it, in sentences. Translated.
  * Returns: (transfer full). */
 char *fm_lethality_text (const FmLethality *self, const FmLethalityParams *params);

@@ -1,4 +1,8 @@
 /* fm-error.c - the error domain of the core layer */
 #include "core/base/fm-error.h"
 
-G_DEFINE_QUARK (fm - core - error - quark, fm_core_error)
+GQuark
+fm_core_error_quark (void)
+{
+  return g_quark_from_static_string ("fm-core-error-quark");
+}

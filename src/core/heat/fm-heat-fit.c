@@ -2,6 +2,7 @@
 #include "core/heat/fm-heat.h"
 
 #include <glib/gi18n-lib.h>
+#include <gsl/gsl_min.h>
 #include <math.h>
 
 #include "core/base/fm-error.h"
@@ -9,9 +10,10 @@
 #define MIN_READINGS 3
 /* Points of the coarse look over the whole range, so that the search cannot stick in a side dip. */
 #define N_COARSE 13
-/* Golden section until the coefficient is known to this part; far below what readings can tell. */
+/* Until the coefficient is known to this part; far below what readings can tell. */
 #define FINE_ENOUGH 1e-3
-#define GOLDEN 0.6180339887498949
+#define MAX_STEPS 60
+#define NO_FIT 1e30
 
 typedef struct {
   FmHeatSetup setup;
@@ -88,30 +90,61 @@ bracket (Search *search, double *low, double *high)
   *high = from + MIN (best_i + 1, N_COARSE - 1) * step;
 }
 
+/* The minimiser wants finite values; a search that was stopped has none. */
 static double
-golden_section (Search *search, double low, double high)
+finite_mean_square (double log_contact, void *params)
 {
-  double a = high - GOLDEN * (high - low);
-  double b = low + GOLDEN * (high - low);
-  double square_a = mean_square (search, a);
-  double square_b = mean_square (search, b);
+  return fmin (mean_square (params, log_contact), NO_FIT);
+}
 
-  while (high - low > FINE_ENOUGH * M_LOG10E) {
-    if (square_a <= square_b) {
-      high = b;
-      b = a;
-      square_b = square_a;
-      a = high - GOLDEN * (high - low);
-      square_a = mean_square (search, a);
+typedef struct {
+  double low, middle, high;
+  double at_low, at_middle, at_high;
+} Bracket;
+
+/* Draws the ends together until the middle lies below both; FALSE when an end stays the lowest. */
+static gboolean
+enclose (Search *search, Bracket *b)
+{
+  b->at_low = finite_mean_square (b->low, search);
+  b->at_high = finite_mean_square (b->high, search);
+  while (b->high - b->low > FINE_ENOUGH * M_LOG10E) {
+    b->middle = (b->low + b->high) / 2.0;
+    b->at_middle = finite_mean_square (b->middle, search);
+    if (b->at_middle < b->at_low && b->at_middle < b->at_high)
+      return TRUE;
+    if (b->at_low <= b->at_high) {
+      b->high = b->middle;
+      b->at_high = b->at_middle;
     } else {
-      low = a;
-      a = b;
-      square_a = square_b;
-      b = low + GOLDEN * (high - low);
-      square_b = mean_square (search, b);
+      b->low = b->middle;
+      b->at_low = b->at_middle;
     }
   }
-  return (low + high) / 2.0;
+  return FALSE;
+}
+
+static double
+refine (Search *search, double low, double high)
+{
+  gsl_function f = { finite_mean_square, search };
+  Bracket b = { .low = low, .high = high };
+  gsl_min_fminimizer *minimizer;
+
+  if (!enclose (search, &b))
+    return (b.low + b.high) / 2.0;
+  minimizer = gsl_min_fminimizer_alloc (gsl_min_fminimizer_brent);
+  gsl_min_fminimizer_set_with_values (minimizer, &f, b.middle, b.at_middle, b.low, b.at_low, b.high,
+                                      b.at_high);
+  for (int i = 0; i < MAX_STEPS; i++) {
+    gsl_min_fminimizer_iterate (minimizer);
+    if (gsl_min_fminimizer_x_upper (minimizer) - gsl_min_fminimizer_x_lower (minimizer) <=
+        FINE_ENOUGH * M_LOG10E)
+      break;
+  }
+  b.middle = gsl_min_fminimizer_x_minimum (minimizer);
+  gsl_min_fminimizer_free (minimizer);
+  return b.middle;
 }
 
 gboolean
@@ -140,7 +173,7 @@ fm_heat_fit_contact (const FmHeatSetup *setup,
   }
   found.rms_before_c = sqrt (mean_square (&search, log10 (setup->contact_w_m2k)));
   bracket (&search, &low, &high);
-  log_contact = golden_section (&search, low, high);
+  log_contact = refine (&search, low, high);
   found.rms_c = sqrt (mean_square (&search, log_contact));
   found.contact_w_m2k = pow (10.0, log_contact);
   found.at_bound = found.contact_w_m2k < FM_HEAT_CONTACT_MIN_W_M2K * 1.01 ||

@@ -125,23 +125,30 @@ fm_choice_share_from_d_prime (FmChoiceKind kind, double d_prime)
   g_return_val_if_reached (NAN);
 }
 
+typedef struct {
+  FmChoiceKind kind;
+  double share;
+} Wanted;
+
+static double
+share_excess (double d_prime, void *params)
+{
+  const Wanted *wanted = params;
+  return fm_choice_share_from_d_prime (wanted->kind, d_prime) - wanted->share;
+}
+
 double
 fm_choice_d_prime (FmChoiceKind kind, double share)
 {
-  double low = 0, high = D_PRIME_MAX;
+  Wanted wanted = { kind, share };
+
   if (isnan (share))
     return NAN;
   if (share <= fm_choice_chance (kind))
     return 0;
   if (share >= 1)
     return INFINITY;
-  /* the share rises with d', so halving cannot miss */
-  for (int i = 0; i < 60 && high - low > 1e-10; i++) {
-    const double middle = (low + high) / 2;
-    if (fm_choice_share_from_d_prime (kind, middle) < share)
-      low = middle;
-    else
-      high = middle;
-  }
-  return (low + high) / 2;
+  if (share_excess (D_PRIME_MAX, &wanted) <= 0)
+    return D_PRIME_MAX;
+  return fm_stat_find_root (share_excess, &wanted, 0, D_PRIME_MAX);
 }

@@ -3,14 +3,18 @@
 
 #include <gsl/gsl_cdf.h>
 #include <gsl/gsl_integration.h>
+#include <gsl/gsl_errno.h>
 #include <gsl/gsl_math.h>
 #include <gsl/gsl_randist.h>
+#include <gsl/gsl_roots.h>
 #include <math.h>
 
 /* beyond this a normal density adds nothing to a double */
 #define NORMAL_REACH 8.5
 #define NORMAL_POINTS 64
 #define SCALE_POINTS 16
+#define ROOT_STEPS 100
+#define ROOT_PART 1e-12 /* of the root */
 
 void
 fm_random_init (FmRandom *self, guint64 seed)
@@ -181,40 +185,52 @@ fm_stat_studentized_range_upper (double q, guint k, double df)
 }
 
 double
+fm_stat_find_root (double (*function) (double x, void *params),
+                   void *params,
+                   double low,
+                   double high)
+{
+  gsl_function f = { function, params };
+  gsl_root_fsolver *solver = gsl_root_fsolver_alloc (gsl_root_fsolver_brent);
+  double root = NAN;
+
+  gsl_root_fsolver_set (solver, &f, low, high);
+  for (int i = 0; i < ROOT_STEPS; i++) {
+    gsl_root_fsolver_iterate (solver);
+    root = gsl_root_fsolver_root (solver);
+    if (gsl_root_test_interval (gsl_root_fsolver_x_lower (solver),
+                                gsl_root_fsolver_x_upper (solver), 0, ROOT_PART) == GSL_SUCCESS)
+      break;
+  }
+  gsl_root_fsolver_free (solver);
+  return root;
+}
+
+typedef struct {
+  double alpha;
+  guint k;
+  double df;
+} RangeTail;
+
+/* On a log scale the tail is nearly linear. */
+static double
+range_tail_excess (double q, void *params)
+{
+  const RangeTail *tail = params;
+  const double p = fm_stat_studentized_range_upper (q, tail->k, tail->df);
+  return log (MAX (p, 1e-300) / tail->alpha);
+}
+
+double
 fm_stat_studentized_range_quantile (double alpha, guint k, double df)
 {
-  g_return_val_if_fail (alpha > 0 && alpha < 1, NAN);
+  RangeTail tail = { alpha, k, df };
   double low = 0, high = 8;
 
-  while (fm_stat_studentized_range_upper (high, k, df) > alpha && high < 1e6) {
+  g_return_val_if_fail (alpha > 0 && alpha < 1, NAN);
+  while (range_tail_excess (high, &tail) > 0 && high < 1e6) {
     low = high;
     high *= 2;
   }
-  /* Regula falsi (Illinois) on log p, nearly linear there; a halving is the fallback */
-  double f_low =
-      low > 0 ? log (fm_stat_studentized_range_upper (low, k, df) / alpha) : -log (alpha);
-  double f_high = log (MAX (fm_stat_studentized_range_upper (high, k, df), 1e-300) / alpha);
-  int last_side = 0;
-  for (int i = 0; i < 60 && high - low > 1e-9 * high; i++) {
-    double guess = (low * f_high - high * f_low) / (f_high - f_low);
-    if (!(guess > low && guess < high))
-      guess = (low + high) / 2;
-    const double f = log (MAX (fm_stat_studentized_range_upper (guess, k, df), 1e-300) / alpha);
-    if (fabs (f) < 1e-11)
-      return guess;
-    if (f > 0) {
-      low = guess;
-      f_low = f;
-      if (last_side == 1)
-        f_high /= 2;
-      last_side = 1;
-    } else {
-      high = guess;
-      f_high = f;
-      if (last_side == -1)
-        f_low /= 2;
-      last_side = -1;
-    }
-  }
-  return (low + high) / 2;
+  return fm_stat_find_root (range_tail_excess, &tail, low, high);
 }

@@ -43,6 +43,12 @@ void fm_stat_clopper_pearson (guint x, guint n, double confidence, double *low, 
  * two means, the closed form to 1e-9.
  */
 double fm_stat_studentized_range_upper (double q, guint k, double df);
+/** Where @function, finite and of different signs at @low and @high, is zero: Brent's method of
+ * GSL, to 1e-12 of the root. */
+double fm_stat_find_root (double (*function) (double x, void *params),
+                          void *params,
+                          double low,
+                          double high);
 /** The q with P(Q >= q) = @alpha, 0 < alpha < 1. */
 double fm_stat_studentized_range_quantile (double alpha, guint k, double df);
 

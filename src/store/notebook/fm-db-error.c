@@ -7,7 +7,11 @@
 
 #include "store/notebook/fm-schema-v2.h"
 
-G_DEFINE_QUARK (fm - store - error - quark, fm_store_error)
+GQuark
+fm_store_error_quark (void)
+{
+  return g_quark_from_static_string ("fm-store-error-quark");
+}
 
 typedef struct {
   int code; /* primary result code */

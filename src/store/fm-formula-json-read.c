@@ -238,6 +238,25 @@ read_species (Reading *self, JsonObject *object, FmIngredient *ingredient)
     fail (self, "species");
 }
 
+/* Older notebooks held spice, water and binders as "other": what the dataset's number tells. A use
+ * that only a newer program knows is "other" here. */
+static void
+read_use (Reading *self, JsonObject *object, FmIngredient *ingredient)
+{
+  g_autofree char *use = read_string (self, object, "use");
+  FmIngredientKind guess = fm_ingredient_guess_kind (ingredient->source_ref, ingredient->name);
+
+  if (ingredient->kind != FM_INGREDIENT_OTHER)
+    return;
+  for (int i = FM_INGREDIENT_SPICE; use != NULL && i < FM_INGREDIENT_OTHER; i++) {
+    if (strcmp (use, fm_json_ingredient_kinds[i]) == 0)
+      ingredient->kind = (FmIngredientKind)i;
+  }
+  if (use == NULL && ingredient->provenance == FM_PROVENANCE_DATASET &&
+      fm_ingredient_kind_keeps_share (guess))
+    ingredient->kind = guess;
+}
+
 static FmIngredient *
 read_ingredient (Reading *self, JsonObject *object)
 {
@@ -260,6 +279,7 @@ read_ingredient (Reading *self, JsonObject *object)
                                                     G_N_ELEMENTS (fm_json_provenances));
   ingredient->source_ref = read_string (self, object, "source_ref");
   ingredient->original_name = read_string (self, object, "original_name");
+  read_use (self, object, ingredient);
   ingredient->declared_fat_pct = read_double (self, object, "declared_fat_pct", 0.0, 100.0);
   ingredient->fat_u_g_per_100g = read_double (self, object, "fat_u_g_per_100g", 0.0, 100.0);
   ingredient->collagen_g_per_100g = read_double (self, object, "collagen_g_per_100g", 0.0, 100.0);

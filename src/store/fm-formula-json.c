@@ -9,7 +9,7 @@
 #include "store/fm-versions.h"
 
 const char *const fm_json_ingredient_kinds[FM_INGREDIENT_OTHER + 1] = {
-  "cut", "trim", "fat", "cured", "salt", "other",
+  "cut", "trim", "fat", "cured", "salt", "spice", "water", "binder", "other",
 };
 const char *const fm_json_provenances[FM_PROVENANCE_NONE + 1] = {
   "dataset",
@@ -91,13 +91,23 @@ add_allergens (GString *out, const FmIngredient *ingredient)
   g_string_append_c (out, ']');
 }
 
+/* Older programs know no spice, water or binder: for them these are "other". */
+static void
+add_kind (GString *out, FmIngredientKind kind)
+{
+  gboolean newer = kind > FM_INGREDIENT_SALT;
+  add_string (out, "kind", fm_json_ingredient_kinds[newer ? FM_INGREDIENT_OTHER : kind]);
+  if (newer)
+    add_string (out, "use", fm_json_ingredient_kinds[kind]);
+}
+
 static void
 add_ingredient (GString *out, const FmIngredient *ingredient)
 {
   g_string_append_c (out, '{');
   add_string (out, "id", ingredient->id);
   add_string (out, "name", ingredient->name);
-  add_string (out, "kind", fm_json_ingredient_kinds[ingredient->kind]);
+  add_kind (out, ingredient->kind);
   add_string (out, "species", fm_species_key (ingredient->species));
   add_string (out, "provenance", fm_json_provenances[ingredient->provenance]);
   add_string (out, "source_ref", ingredient->source_ref);

@@ -30,7 +30,7 @@ test_cites_and_units (void)
 
   g_assert_nonnull (strstr (csv, "USDA National Nutrient Database"));
   g_assert_nonnull (strstr (csv, "\"Section\",\"Quantity\",\"Unit\",\"First\",\"Second\"\r\n"));
-  g_assert_nonnull (strstr (csv, "\"Fat, by analysis\",\"%\",20.00,22.50\r\n"));
+  g_assert_nonnull (strstr (csv, "\"Fat, calculated\",\"%\",20.00,22.50\r\n"));
   g_assert_nonnull (strstr (csv, "\"Iron\",\"mg per 100 g raw\",,\r\n"));
 }
 
@@ -41,7 +41,7 @@ test_differences (void)
   g_autofree char *csv = fm_compare_csv (comparison, 1);
 
   g_assert_nonnull (strstr (csv, "Differences from: Second"));
-  g_assert_nonnull (strstr (csv, "\"Fat, by analysis\",\"%\",-2.50,22.50\r\n"));
+  g_assert_nonnull (strstr (csv, "\"Fat, calculated\",\"%\",-2.50,22.50\r\n"));
 }
 
 static void

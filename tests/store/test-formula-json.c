@@ -80,6 +80,37 @@ test_species_came_later (void)
 }
 
 /* Found while choosing a writer: json-glib 1.6 prints this one as 1e-10.0. */
+#define ROW(ndb_no, members)                                                                       \
+  LINE ("\"mass_g\":1,\"ingredient\":{\"id\":\"i\",\"name\":\"n\",\"kind\":\"other\"," members     \
+        "\"provenance\":\"dataset\",\"source_ref\":\"" ndb_no "\"}")
+
+/* Older notebooks have "other" alone; what this program writes is "other" for older programs. */
+static void
+test_use_came_later (void)
+{
+  const struct {
+    const char *json;
+    FmIngredientKind kind;
+  } cases[] = {
+    { ROW ("02030", ""), FM_INGREDIENT_SPICE },
+    { ROW ("11282", ""), FM_INGREDIENT_OTHER },
+    { ROW ("02030", "\"use\":\"other\","), FM_INGREDIENT_OTHER },
+    { ROW ("11282", "\"use\":\"binder\","), FM_INGREDIENT_BINDER },
+    { ROW ("11282", "\"use\":\"from-the-future\","), FM_INGREDIENT_OTHER },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (GError) error = NULL;
+    g_autoptr (FmFormula) formula = fm_formula_from_json (cases[i].json, &error);
+    g_autofree char *json = NULL;
+
+    g_assert_no_error (error);
+    g_assert_cmpint (fm_formula_line (formula, 0)->ingredient->kind, ==, cases[i].kind);
+    json = fm_formula_to_json (formula);
+    g_assert_nonnull (strstr (json, "\"kind\":\"other\""));
+  }
+}
+
 static void
 test_power_of_ten (void)
 {
@@ -218,6 +249,7 @@ main (int argc, char **argv)
   g_test_add_func ("/formula-json/power-of-ten", test_power_of_ten);
   g_test_add_func ("/formula-json/collagen-came-later", test_collagen_came_later);
   g_test_add_func ("/formula-json/species-came-later", test_species_came_later);
+  g_test_add_func ("/formula-json/use-came-later", test_use_came_later);
   g_test_add_func ("/formula-json/accepts", test_accepts);
   g_test_add_func ("/formula-json/refuses", test_refuses);
   g_test_add_func ("/formula-json/refuses-newer", test_refuses_newer);

@@ -19,7 +19,7 @@ def choose_two(program):
 def a_comparison_survives_a_restart(start, folder):
     program = start("--demo", "--separate")
     choose_two(program)
-    program.find("Fat, by analysis, %", role="image")
+    program.find("Fat, calculated, %", role="image")
     program.find("19.7", role="label")
     program.click("Differences")
     program.find("A · reference")

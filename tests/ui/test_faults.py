@@ -39,7 +39,7 @@ def a_second_program_may_only_read(start, folder):
     second.button("Open for Reading")
     second.says("open for reading only")
     second.press_in(second.find("Version 1, ", role="list item", contains=True))
-    second.says("Fat by analysis: 19.0 %")
+    second.says("Fat, calculated: 19.0 %")
     second.quit()
     weigh(first, "Beef, chuck", "700")  # the writer was not disturbed
     first.says("Total: 1100.0 g")

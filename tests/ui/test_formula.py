@@ -19,12 +19,12 @@ def fat_and_lean_follow_the_grams(start, folder):
     program = start()
     first_blend(program)
     # SR28: 23128 has 18.33 g and 23572 has 20.00 g fat per 100 g; (600, 400) g give 18.998.
-    program.says("Fat by analysis: 19.0 %")
+    program.says("Fat, calculated: 19.0 %")
     program.says("= 81/19")
     weigh(program, GROUND, "1400,5")  # a comma is a decimal sign too
     program.says("Total: 2000.5 g")
     # (600 * 18.33 + 1400.5 * 20) / 2000.5 = 19.499
-    program.says("Fat by analysis: 19.5 %")
+    program.says("Fat, calculated: 19.5 %")
     program.quit()
 
 
@@ -37,7 +37,7 @@ def a_bad_number_tells_and_loses_nothing(start, folder):
         weigh(program, CHUCK, text)
         program.says(message)
         program.says("Total: 1000.0 g")
-        program.says("Fat by analysis: 19.0 %")
+        program.says("Fat, calculated: 19.0 %")
         weigh(program, CHUCK, "600")
         program.gone(message, role="label", contains=True)
     becomes(program, "Grams of " + CHUCK, 600)
@@ -50,7 +50,7 @@ def no_mass_is_no_composition(start, folder):
     weigh(program, CHUCK, "0")
     weigh(program, GROUND, "0")
     program.says("All lines weigh 0 g")
-    program.says("Fat by analysis: —")
+    program.says("Fat, calculated: —")
     program.click("Undo")
     becomes(program, "Grams of " + GROUND, 400)
     program.quit()
@@ -105,7 +105,7 @@ def an_entry_without_analysis_is_no_zero(start, folder):
     first_blend(program)
     add_own_entry(program, "Trim of unknown make")
     weigh(program, "Trim of unknown make", "1000")
-    program.says("Fat by analysis: ≥ 9.5 %")
+    program.says("Fat, calculated: ≥ 9.5 %")
     program.says("known for 50 % of the mass, not for Trim of unknown make")
     program.says("Total fat: at least")
     program.says("50 % of the mass covered; without a value: Trim of unknown make")

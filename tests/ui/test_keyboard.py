@@ -7,7 +7,7 @@ from keyboard import walk_both_ways
 def open_demo(start):
     program = start("--demo", "--separate")
     program.find("Formula", role="page tab")
-    program.says("Fat by analysis")
+    program.says("Fat, calculated")
     return program
 
 

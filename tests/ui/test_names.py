@@ -13,7 +13,7 @@ def check(program, where):
 def every_control_has_a_name(start, folder):
     program = start("--demo", "--separate")
     program.find("Formula", role="page tab")
-    program.says("Fat by analysis")
+    program.says("Fat, calculated")
     check(program, "Formula")
     program.page("Versions")
     program.find("Tree of versions")
@@ -46,7 +46,7 @@ def every_control_has_a_name(start, folder):
 
 def every_window_has_named_controls(start, folder):
     program = start("--demo", "--separate")
-    program.says("Fat by analysis")
+    program.says("Fat, calculated")
     program.button("Own Entry…")
     program.field("Supplier's lean point")
     check(program, "own entry")

@@ -27,7 +27,7 @@ def visible(program, name, role=None):
 def all_pages_are_reached(start, folder):
     program = start("--demo", "--separate")
     program.find("Formula", role="page tab")
-    program.says("Fat by analysis")
+    program.says("Fat, calculated")
     resize(program)
     visible(program, "Add a cut")
     program.screenshot("narrow-formula")

@@ -37,7 +37,7 @@ def make_versions(program):
     program.says("House patty, draft – notebook")
     weigh(program, CHUCK, "100")
     weigh(program, GROUND, "900")
-    program.says("Fat by analysis: 19.8 %")
+    program.says("Fat, calculated: 19.8 %")
     save_version(program, 3, "Mostly ground beef")
     program.find("Version 3, from version 1: Mostly ground beef", contains=True)
     program.screenshot("story-formula")
@@ -131,11 +131,11 @@ def compare(program):
 
 
 def fat_row(program):
-    """The values beside 'Fat, by analysis' in the comparison."""
+    """The values beside 'Fat, calculated' in the comparison."""
     table = next(program.all("Comparison"), None)
     for row in table.below() if table else ():
         texts = [text.replace("\u00a0", " ") for text in row.texts() if not text.startswith("Gtk")]
-        if texts and texts[0] == "Fat, by analysis, %":
+        if texts and texts[0] == "Fat, calculated, %":
             return texts[1:]
     return []
 

@@ -166,11 +166,11 @@ show_fat (FmFormulaPageTotals *self, const FmAnalysis *analysis)
 
   if (!isnan (analysis->declared_fat_pct) && g_strcmp0 (declared, point) != 0)
     declared_note = g_strdup_printf (_ ("declared: %s"), declared);
-  show_cell (self, CELL_FAT, _ ("Fat by analysis"), value, note);
+  show_cell (self, CELL_FAT, _ ("Fat, calculated"), value, note);
   /* Translators: chemical lean, then the same as a lean point. */
   lean_text =
       isnan (analysis->lean_pct) ? g_strdup (lean) : g_strdup_printf (_ ("%s = %s"), lean, point);
-  show_cell (self, CELL_LEAN, _ ("Lean by analysis"), lean_text, declared_note);
+  show_cell (self, CELL_LEAN, _ ("Lean, calculated"), lean_text, declared_note);
 }
 
 static void

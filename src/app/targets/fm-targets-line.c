@@ -183,10 +183,11 @@ figures_text (const FmIngredient *ingredient)
 }
 
 GtkWidget *
-fm_targets_line_new (const FmFormula *formula, guint index, gboolean further)
+fm_targets_line_new (const FmFormula *formula, guint index, gboolean further, gboolean freed)
 {
   FmTargetsLine *self = g_object_new (FM_TYPE_TARGETS_LINE, NULL);
   const FmFormulaLine *line = fm_formula_line (formula, index);
+  const gboolean keeps_share = fm_ingredient_kind_keeps_share (line->ingredient->kind);
   g_autofree char *mass = mass_text (formula, index, further);
   g_autofree char *figures = figures_text (line->ingredient);
   g_autofree char *now = g_strdup_printf ("%s · %s", mass, figures);
@@ -197,8 +198,8 @@ fm_targets_line_new (const FmFormula *formula, guint index, gboolean further)
   name_controls (self, line->ingredient->name);
   fm_number_entry_set_value (self->min_entry, line->min_share_pct);
   fm_number_entry_set_value (self->max_entry, line->max_share_pct);
-  gtk_check_button_set_active (self->lock_check, line->locked);
-  gtk_widget_set_visible (GTK_WIDGET (self->lock_check), !further);
+  gtk_check_button_set_active (self->lock_check, keeps_share ? !freed : line->locked);
+  gtk_widget_set_visible (GTK_WIDGET (self->lock_check), !further || keeps_share);
   gtk_widget_set_visible (self->remove_button, further);
   return GTK_WIDGET (self);
 }
@@ -218,6 +219,12 @@ fm_targets_line_store (FmTargetsLine *self, FmFormulaLine *line)
     return FALSE;
   line->min_share_pct = fm_number_entry_get_value (self->min_entry);
   line->max_share_pct = fm_number_entry_get_value (self->max_entry);
-  line->locked = gtk_check_button_get_active (self->lock_check);
   return TRUE;
+}
+
+gboolean
+fm_targets_line_keeps_mass (FmTargetsLine *self)
+{
+  g_return_val_if_fail (FM_IS_TARGETS_LINE (self), FALSE);
+  return gtk_check_button_get_active (self->lock_check);
 }

@@ -13,11 +13,14 @@ G_DECLARE_FINAL_TYPE (FmTargetsLine, fm_targets_line, FM, TARGETS_LINE, GtkListB
 /**
  * Shows line @index of @formula with its present limits.
  * @further: it is no line of the blend yet, and may be removed
+ * @freed: it may change though its kind keeps its share
  */
-GtkWidget *fm_targets_line_new (const FmFormula *formula, guint index, gboolean further);
+GtkWidget *
+fm_targets_line_new (const FmFormula *formula, guint index, gboolean further, gboolean freed);
 guint fm_targets_line_get_index (FmTargetsLine *self);
-/** Writes limits and lock into @line; FALSE while an entry holds no good number. */
+/** Writes limits into @line; FALSE while an entry holds no good number. */
 gboolean fm_targets_line_store (FmTargetsLine *self, FmFormulaLine *line);
+gboolean fm_targets_line_keeps_mass (FmTargetsLine *self);
 
 /**
  * Signals:

@@ -22,6 +22,7 @@ struct _FmTargetsLines {
   FmSession *session;
   FmFormula *formula; /* the owner's */
   guint n_present;
+  GHashTable *freed; /* ids of lines whose kind keeps its share, but which may change */
 };
 
 G_DEFINE_FINAL_TYPE (FmTargetsLines, fm_targets_lines, GTK_TYPE_WIDGET)
@@ -42,13 +43,26 @@ say (FmTargetsLines *self, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (self->message_label), text != NULL);
 }
 
+/* A blend keeps the locks that its cook set: what keeps its share by its kind is noted here. */
+static gboolean
+store_line (FmTargetsLines *self, FmTargetsLine *row, FmFormulaLine *line)
+{
+  if (!fm_ingredient_kind_keeps_share (line->ingredient->kind))
+    line->locked = fm_targets_line_keeps_mass (row);
+  else if (fm_targets_line_keeps_mass (row))
+    g_hash_table_remove (self->freed, line->id);
+  else
+    g_hash_table_add (self->freed, g_strdup (line->id));
+  return fm_targets_line_store (row, line);
+}
+
 /* Keeps what was typed so far, even where a limit is not good yet. */
 static void
 store_row (FmTargetsLines *self, guint index)
 {
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int)index);
 
-  fm_targets_line_store (FM_TARGETS_LINE (row), fm_formula_line (self->formula, index));
+  store_line (self, FM_TARGETS_LINE (row), fm_formula_line (self->formula, index));
 }
 
 static void
@@ -97,7 +111,12 @@ permit (FmTargetsLines *self, FmIngredient *ingredient)
     return;
   }
   add_row (self, fm_formula_add (self->formula, ingredient, 0.0));
-  text = g_strdup_printf (_ ("%s may be used now."), ingredient->name);
+  text =
+      fm_ingredient_kind_keeps_share (ingredient->kind)
+          ? g_strdup_printf (_ ("%s is in the list, and stays out of the blend until “Keep mass” "
+                                "is off: salt, spice, water and binders keep their share."),
+                             ingredient->name)
+          : g_strdup_printf (_ ("%s may be used now."), ingredient->name);
   say (self, text);
   g_signal_emit (self, signals[CHANGED], 0);
 }
@@ -157,7 +176,9 @@ removal_wanted_cb (FmTargetsLines *self, FmTargetsLine *row)
 static void
 add_row (FmTargetsLines *self, guint index)
 {
-  GtkWidget *row = fm_targets_line_new (self->formula, index, index >= self->n_present);
+  const FmFormulaLine *line = fm_formula_line (self->formula, index);
+  GtkWidget *row = fm_targets_line_new (self->formula, index, index >= self->n_present,
+                                        g_hash_table_contains (self->freed, line->id));
 
   g_signal_connect_swapped (row, "limits-changed", G_CALLBACK (limits_changed_cb), self);
   g_signal_connect_swapped (row, "figures-wanted", G_CALLBACK (figures_wanted_cb), self);
@@ -172,6 +193,7 @@ fm_targets_lines_dispose (GObject *object)
 
   self->formula = NULL;
   g_clear_object (&self->session);
+  g_clear_pointer (&self->freed, g_hash_table_unref);
   fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_TARGETS_LINES);
   G_OBJECT_CLASS (fm_targets_lines_parent_class)->dispose (object);
 }
@@ -199,6 +221,7 @@ static void
 fm_targets_lines_init (FmTargetsLines *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->freed = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 }
 
 void
@@ -210,6 +233,18 @@ fm_targets_lines_set_formula (FmTargetsLines *self, FmSession *session, FmFormul
   self->n_present = fm_formula_n_lines (formula);
   fm_food_search_set_session (self->search, session);
   fill_list (self);
+}
+
+gboolean
+fm_targets_lines_keeps_mass (FmTargetsLines *self, guint index)
+{
+  const FmFormulaLine *line = NULL;
+
+  g_return_val_if_fail (FM_IS_TARGETS_LINES (self), FALSE);
+  line = fm_formula_line (self->formula, index);
+  return fm_ingredient_kind_keeps_share (line->ingredient->kind)
+             ? !g_hash_table_contains (self->freed, line->id)
+             : line->locked;
 }
 
 guint
@@ -264,7 +299,7 @@ fm_targets_lines_store (FmTargetsLines *self)
   for (guint i = 0; i < fm_formula_n_lines (self->formula); i++) {
     GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int)i);
 
-    good &= fm_targets_line_store (FM_TARGETS_LINE (row), fm_formula_line (self->formula, i));
+    good &= store_line (self, FM_TARGETS_LINE (row), fm_formula_line (self->formula, i));
   }
   return good;
 }

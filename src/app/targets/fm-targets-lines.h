@@ -18,6 +18,8 @@ G_DECLARE_FINAL_TYPE (FmTargetsLines, fm_targets_lines, FM, TARGETS_LINES, GtkWi
 void fm_targets_lines_set_formula (FmTargetsLines *self, FmSession *session, FmFormula *formula);
 /** How many lines of the formula are those of the blend; further ingredients come behind them. */
 guint fm_targets_lines_n_present (FmTargetsLines *self);
+/** Whether line @index keeps its mass: locked, or salt, spice, water or binder and not freed. */
+gboolean fm_targets_lines_keeps_mass (FmTargetsLines *self, guint index);
 /** Whether a spread is published for a line that states none. */
 gboolean fm_targets_lines_lack_spread (FmTargetsLines *self);
 /** Takes those spreads as the uncertainty of the fat. */

@@ -115,10 +115,12 @@ make_targets (FmTargetsWindow *self)
   g_autofree char *currency = fm_preferences_currency ();
   FmTargets *targets = fm_targets_new_from_formula (self->formula);
 
-  for (guint i = fm_targets_lines_n_present (self->lines); i < targets->candidates->len; i++) {
-    FmCandidate *further = g_ptr_array_index (targets->candidates, i);
+  for (guint i = 0; i < targets->candidates->len; i++) {
+    FmCandidate *candidate = g_ptr_array_index (targets->candidates, i);
 
-    g_clear_pointer (&further->line_id, g_free);
+    candidate->locked = fm_targets_lines_keeps_mass (self->lines, i);
+    if (i >= fm_targets_lines_n_present (self->lines))
+      g_clear_pointer (&candidate->line_id, g_free);
   }
   fm_targets_bands_add_to (self->bands, targets);
   fm_targets_set_currency (targets, currency);

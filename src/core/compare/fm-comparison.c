@@ -260,8 +260,8 @@ typedef struct {
 } Quantity;
 
 static const Quantity quantities[] = {
-  { FM_COMPARE_SECTION_FAT_LEAN, "fat", N_ ("Fat, by analysis"), "%", 1, fat_pct, FALSE },
-  { FM_COMPARE_SECTION_FAT_LEAN, "lean", N_ ("Lean (chemical lean)"), "%", 1, lean_pct, FALSE },
+  { FM_COMPARE_SECTION_FAT_LEAN, "fat", N_ ("Fat, calculated"), "%", 1, fat_pct, FALSE },
+  { FM_COMPARE_SECTION_FAT_LEAN, "lean", N_ ("Lean, calculated"), "%", 1, lean_pct, FALSE },
   { FM_COMPARE_SECTION_FAT_LEAN, "declared_fat", N_ ("Fat, by declared lean point"), "%", 1,
     declared_fat_pct, FALSE },
   { FM_COMPARE_SECTION_FAT_LEAN, "fat_uncertainty", N_ ("Standard uncertainty of fat"), "%", 2,

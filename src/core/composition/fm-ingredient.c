@@ -9,9 +9,6 @@
 #include <math.h>
 #include <string.h>
 
-/* "Salt, table" of the dataset. */
-#define NDB_NO_SALT "02047"
-
 /* Rounding of five analysed values may carry their sum a little past 100 g. Rows of the dataset
  * are taken as published, though 140 of them exceed this (up to 106.5 g, mostly cooked meat). */
 #define MAX_PROXIMATE_SUM_G 101.5
@@ -26,62 +23,6 @@ static const FmNutrient proximates[] = {
   FM_NUTRIENT_WATER, FM_NUTRIENT_PROTEIN,      FM_NUTRIENT_FAT,
   FM_NUTRIENT_ASH,   FM_NUTRIENT_CARBOHYDRATE,
 };
-
-static gboolean
-has_word (const char *lower_name, const char *const *words)
-{
-  for (; *words; words++)
-    if (strstr (lower_name, *words))
-      return TRUE;
-  return FALSE;
-}
-
-/* Whether the first part of the name, which is the food itself, is a kind of meat. */
-static gboolean
-is_meat (const char *first_part)
-{
-  static const char *const meats[] = {
-    "beef",  "pork",           "lamb",           "veal",       "game meat", "goat",
-    "bison", "chicken",        "turkey",         "duck",       "goose",     "ground turkey",
-    "quail", "pheasant",       "beef composite", "guinea hen", "squab",     "ostrich",
-    "emu",   "canadian bacon", "turkey bacon",   "bacon",      NULL,
-  };
-  return g_strv_contains (meats, first_part);
-}
-
-/* Separable fat is named by a part of its own: "Pork, fresh, fat, raw". */
-static gboolean
-is_fat (char **parts)
-{
-  static const char *const fat_words[] = { "separable fat", "backfat",  "suet",         "tallow",
-                                           "leaf fat",      "seam fat", "external fat", NULL };
-  if (g_str_has_prefix (parts[0], "lard"))
-    return TRUE;
-  for (; *parts; parts++)
-    if (strcmp (*parts, "fat") == 0 || has_word (*parts, fat_words))
-      return TRUE;
-  return FALSE;
-}
-
-static FmIngredientKind
-guess_kind (const FmFood *food)
-{
-  static const char *const cured_words[] = { "bacon", "cured", "corned", "salt pork", NULL };
-  static const char *const trim_words[] = { "trimmings", NULL };
-  if (g_strcmp0 (food->ndb_no, NDB_NO_SALT) == 0)
-    return FM_INGREDIENT_SALT;
-
-  g_autofree char *lower = g_utf8_strdown (food->name ? food->name : "", -1);
-  g_auto (GStrv) parts = g_strsplit (lower, ", ", -1);
-  gboolean meat = parts[0] && is_meat (parts[0]) && !strstr (lower, "meatless");
-  if (meat && has_word (lower, cured_words))
-    return FM_INGREDIENT_CURED;
-  if (parts[0] && is_fat (parts))
-    return FM_INGREDIENT_FAT;
-  if (!meat)
-    return FM_INGREDIENT_OTHER;
-  return has_word (lower, trim_words) ? FM_INGREDIENT_TRIM : FM_INGREDIENT_CUT;
-}
 
 FmIngredient *
 fm_ingredient_new (const char *name, FmIngredientKind kind)
@@ -105,7 +46,8 @@ fm_ingredient_new (const char *name, FmIngredientKind kind)
 FmIngredient *
 fm_ingredient_new_from_food (const FmFood *food)
 {
-  FmIngredient *self = fm_ingredient_new (food->name, guess_kind (food));
+  FmIngredient *self =
+      fm_ingredient_new (food->name, fm_ingredient_guess_kind (food->ndb_no, food->name));
   self->provenance = FM_PROVENANCE_DATASET;
   self->source_ref = g_strdup (food->ndb_no);
   self->original_name = g_strdup (food->original_name);
@@ -191,7 +133,7 @@ fm_ingredient_fat_g_per_100g (const FmIngredient *self)
 double
 fm_ingredient_fat_u_g_per_100g (const FmIngredient *self)
 {
-  gboolean fatless = self->kind == FM_INGREDIENT_SALT;
+  gboolean fatless = self->kind == FM_INGREDIENT_SALT || self->kind == FM_INGREDIENT_WATER;
   if (isnan (self->fat_u_g_per_100g) && fatless && fm_ingredient_fat_g_per_100g (self) == 0.0)
     return 0.0;
   return self->fat_u_g_per_100g;
@@ -316,26 +258,6 @@ fm_ingredient_check (const FmIngredient *self, GError **error)
                       error) &&
          check_ep_yield (self, error) && check_composition (self, error) &&
          check_collagen (self, error);
-}
-
-const char *
-fm_ingredient_kind_name (FmIngredientKind kind)
-{
-  switch (kind) {
-  case FM_INGREDIENT_CUT:
-    return _ ("Cut");
-  case FM_INGREDIENT_TRIM:
-    return _ ("Trim");
-  case FM_INGREDIENT_FAT:
-    return _ ("Fat");
-  case FM_INGREDIENT_CURED:
-    return _ ("Cured meat");
-  case FM_INGREDIENT_SALT:
-    return _ ("Salt");
-  case FM_INGREDIENT_OTHER:
-  default:
-    return _ ("Other");
-  }
 }
 
 const char *

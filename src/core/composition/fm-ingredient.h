@@ -14,6 +14,9 @@ typedef enum {
   FM_INGREDIENT_FAT,
   FM_INGREDIENT_CURED,
   FM_INGREDIENT_SALT,
+  FM_INGREDIENT_SPICE,
+  FM_INGREDIENT_WATER,
+  FM_INGREDIENT_BINDER,
   FM_INGREDIENT_OTHER,
 } FmIngredientKind;
 
@@ -80,7 +83,7 @@ gboolean fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b);
  * often it was picked from the search), else the id. (transfer none)
  */
 const char *fm_ingredient_identity (const FmIngredient *self);
-/** Fat g per 100 g by analysis, else by declared lean point, else NaN. */
+/** Fat g per 100 g of the composition, else by declared lean point, else NaN. */
 double fm_ingredient_fat_g_per_100g (const FmIngredient *self);
 /**
  * Standard uncertainty of that fat as stated. Salt and water hold no fat, so theirs is 0 unless
@@ -99,6 +102,10 @@ double fm_ingredient_edible_price_per_kg (const FmIngredient *self);
  * which are taken as published), collagen <= protein, and so on.
  */
 gboolean fm_ingredient_check (const FmIngredient *self, GError **error);
+/** Kind of a dataset row: by a reviewed list of numbers, else by its name. */
+FmIngredientKind fm_ingredient_guess_kind (const char *ndb_no, const char *name);
+/** Salt, spice, water and binders: no arithmetic may make a blend of them. */
+gboolean fm_ingredient_kind_keeps_share (FmIngredientKind kind);
 const char *fm_ingredient_kind_name (FmIngredientKind kind); /* translated */
 const char *fm_provenance_name (FmProvenance provenance);    /* translated */
 

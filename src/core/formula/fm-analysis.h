@@ -20,7 +20,7 @@ typedef struct {
   double total_g;
   guint n_lines;
   FmAmount amounts[FM_N_NUTRIENTS];
-  double fat_pct;  /* by analysis (falls back per line to declared); NaN unless fully covered */
+  double fat_pct;  /* calculated (falls back per line to declared); NaN unless fully covered */
   double lean_pct; /* 100 - fat_pct (chemical lean); NaN likewise */
   double declared_fat_pct;    /* by declared lean points where there are any, else analysis; NaN */
   double fat_u_pct;           /* GUM standard uncertainty of fat_pct; NaN when a line lacks one */

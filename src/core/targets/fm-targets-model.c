@@ -84,7 +84,9 @@ find_unpriced (FmTargetsModel *self, GStrvBuilder *notes)
   for (guint i = 0; i < self->n; i++) {
     const FmIngredient *ingredient = candidate_at (self, i)->ingredient;
     self->price[i] = fm_ingredient_edible_price_per_kg (ingredient);
-    if (!isnan (self->price[i]) || self->targets->objective != FM_OBJECTIVE_LEAST_COST)
+    /* What keeps its mass costs the same in every blend, so its price decides nothing. */
+    if (!isnan (self->price[i]) || candidate_at (self, i)->locked ||
+        self->targets->objective != FM_OBJECTIVE_LEAST_COST)
       continue;
     self->usable[i] = FALSE;
     g_ptr_array_add (names, ingredient->name);
@@ -364,7 +366,7 @@ tie_weight (const FmTargetsModel *self)
 {
   double highest = 0.0;
   for (guint i = 0; i < self->n; i++) {
-    if (!self->usable[i])
+    if (!self->usable[i] || (candidate_at (self, i)->locked && isnan (self->price[i])))
       continue;
     if (isnan (self->price[i]))
       return 0.0;
@@ -378,8 +380,8 @@ fm_targets_model_aim (FmTargetsModel *self)
 {
   double weight = self->base ? tie_weight (self) : 1.0;
   for (guint i = 0; i < self->n; i++) {
-    double cost = self->usable[i] && weight > 0.0 ? weight * self->price[i] : 0.0;
-    fm_solver_set_cost (self->solver, i, cost);
+    gboolean priced = self->usable[i] && weight > 0.0 && !isnan (self->price[i]);
+    fm_solver_set_cost (self->solver, i, priced ? weight * self->price[i] : 0.0);
     for (guint k = 0; self->base && k < 2; k++)
       fm_solver_set_cost (self->solver, self->n + 2 * i + k, 1.0);
   }

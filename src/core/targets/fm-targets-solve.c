@@ -135,7 +135,7 @@ round_masses (const FmTargetsModel *model, const double *ideal_g, double *mass_g
   };
   g_autofree double *cost = g_new0 (double, model->n);
   for (guint i = 0; i < model->n; i++)
-    cost[i] = model->usable[i] ? model->price[i] : 0.0;
+    cost[i] = model->usable[i] && !fixed[i] ? model->price[i] : 0.0;
   if (!model->base)
     weighable.cost = cost;
   return fm_weighable_round (&weighable, mass_g);

@@ -221,7 +221,7 @@ fm_targets_new_from_formula (const FmFormula *formula)
     FmCandidate *candidate = fm_targets_add_candidate (self, line->ingredient);
     candidate->line_id = g_strdup (line->id);
     candidate->current_g = line->mass_g;
-    candidate->locked = line->locked;
+    candidate->locked = line->locked || fm_ingredient_kind_keeps_share (line->ingredient->kind);
     candidate->min_share_pct = line->min_share_pct;
     candidate->max_share_pct = line->max_share_pct;
   }

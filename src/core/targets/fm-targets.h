@@ -32,7 +32,7 @@ typedef struct {
   char *line_id;              /* (nullable) formula line; NULL = not in the formula yet */
   double current_g;           /* mass now, 0 for a new one */
   double reference_share_pct; /* share in the reference version, 0 if it is not there */
-  gboolean locked;            /* keeps current_g */
+  gboolean locked;            /* keeps current_g; salt, spice, water and binders do unless freed */
   double min_share_pct;       /* NaN = none */
   double max_share_pct;       /* NaN = none */
 } FmCandidate;

@@ -32,6 +32,11 @@ test_kind_from_name (void)
   g_assert_cmpint (kind_of ("10130", "Canadian bacon, unprepared"), ==, FM_INGREDIENT_CURED);
   g_assert_cmpint (kind_of ("6", "Pork, cured, bacon, unprepared"), ==, FM_INGREDIENT_CURED);
   g_assert_cmpint (kind_of ("7", "Bacon, meatless"), ==, FM_INGREDIENT_OTHER);
+  g_assert_cmpint (kind_of ("02030", "Pepper, black"), ==, FM_INGREDIENT_SPICE);
+  g_assert_cmpint (kind_of ("14411", "Beverages, water, tap, drinking"), ==, FM_INGREDIENT_WATER);
+  g_assert_cmpint (kind_of ("18079", "Bread crumbs, dry, grated, plain"), ==, FM_INGREDIENT_BINDER);
+  g_assert_cmpint (kind_of ("20027", "Cornstarch"), ==, FM_INGREDIENT_BINDER);
+  g_assert_cmpint (kind_of ("09326", "Watermelon, raw"), ==, FM_INGREDIENT_OTHER);
   g_assert_cmpint (kind_of ("8", "Onions, raw"), ==, FM_INGREDIENT_OTHER);
   g_assert_cmpint (kind_of ("9", "Soup, beef broth"), ==, FM_INGREDIENT_OTHER);
 }

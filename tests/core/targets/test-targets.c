@@ -321,6 +321,38 @@ test_rounding (void)
   g_assert_nonnull (none->scale_note);
 }
 
+/* Least cost must not buy salt for meat: it keeps its mass, priced or not, until it is freed. */
+static void
+test_salt_keeps_its_share (void)
+{
+  for (FmIngredientKind kind = FM_INGREDIENT_SALT; kind < FM_INGREDIENT_OTHER; kind++) {
+    for (int is_priced = 0; is_priced < 2; is_priced++) {
+      g_autoptr (FmFormula) formula = fm_formula_new ();
+      g_autoptr (FmIngredient) lean = priced ("Lean", 10.0, 9.0);
+      g_autoptr (FmIngredient) suet = priced ("Suet", 90.0, 2.0);
+      g_autoptr (FmIngredient) salt = priced ("Salt", 0.0, is_priced ? 1.0 : NAN);
+      salt->kind = kind;
+      fm_formula_add (formula, lean, 685.0);
+      fm_formula_add (formula, suet, 300.0);
+      fm_formula_add (formula, salt, 15.0);
+      formula->brief->bands[FM_TARGET_FAT_PCT] = (FmBand){ 12.0, 25.0 };
+      g_autoptr (FmTargets) targets = fm_targets_new_from_formula (formula);
+      targets->objective = FM_OBJECTIVE_LEAST_COST;
+      targets->scale_step_g = 1.0;
+      g_autoptr (FmTargetsResult) kept = solve (targets);
+      g_assert_true (kept->met);
+      assert_near (kept->mass_g[2], 15.0, 1e-9);
+      g_assert_true (isnan (kept->cost_per_kg) == !is_priced);
+      g_assert_cmpfloat (kept->mass_g[0], >, 700.0);
+      if (!is_priced)
+        continue;
+      ((FmCandidate *)g_ptr_array_index (targets->candidates, 2))->locked = FALSE;
+      g_autoptr (FmTargetsResult) freed = solve (targets);
+      g_assert_cmpfloat (freed->mass_g[2], >, 700.0);
+    }
+  }
+}
+
 static void
 test_bad_input (void)
 {
@@ -495,6 +527,7 @@ main (int argc, char **argv)
   g_test_add_func ("/targets/unknown-is-named", test_unknown_is_named);
   g_test_add_func ("/targets/collagen", test_collagen);
   g_test_add_func ("/targets/rounding", test_rounding);
+  g_test_add_func ("/targets/salt-keeps-its-share", test_salt_keeps_its_share);
   g_test_add_func ("/targets/bad-input", test_bad_input);
   g_test_add_func ("/targets/random-hold-and-monotone", test_random_hold_and_monotone);
   g_test_add_func ("/targets/random-sensitivities", test_random_sensitivities);

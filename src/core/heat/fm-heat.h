@@ -62,7 +62,7 @@ typedef struct {
   double thickness_mm;
   double heat_in_j;     /* through both faces, losses to the air subtracted */
   double heat_stored_j; /* warmer layers */
-  double heat_boiled_j; /* latent heat of what evaporated */
+  double heat_boiled_j; /* of what evaporated: latent, and as water from 0 °C */
 } FmHeatResult;
 
 /** Room temperature air, defaults above, 100 °C boiling, no turn, NaN for what the cook states

@@ -61,6 +61,51 @@ test_energy_balance (void)
     }
 }
 
+/* What steam takes with it, from water at 0 C: 2675.6 kJ/kg at 100 C (saturated steam, IAPWS-IF97,
+ * from memory; the liquid part here is by Choi and Okos, a little off). */
+static void
+test_latent_heat (void)
+{
+  g_auto (FmHeatSetup) setup;
+  g_autoptr (FmHeatResult) result = NULL;
+
+  patty (&setup);
+  result = predict (&setup);
+  g_assert_cmpfloat (result->evaporated_g, >, 1);
+  g_assert_cmpfloat_with_epsilon (result->heat_boiled_j / result->evaporated_g, 2675.6, 5);
+}
+
+static double
+heat_after_rest (double rest_s, double *area_m2)
+{
+  g_auto (FmHeatSetup) setup;
+  g_autoptr (FmHeatResult) result = NULL;
+
+  patty (&setup);
+  g_array_set_size (setup.turns_s, 0);
+  setup.off_s = 1;
+  setup.rest_s = rest_s;
+  setup.step_s = 0.05;
+  setup.contact_w_m2k = FM_HEAT_CONTACT_MIN_W_M2K;
+  setup.pan_c = setup.air_c = 40;
+  result = predict (&setup);
+  *area_m2 = G_PI / 4 * pow (result->diameter_mm / 1000, 2);
+  return result->heat_in_j;
+}
+
+/* A cold patty off a pan that is no warmer than the air takes 2 h A (air - patty) from the air
+ * through both faces, as long as its surface stays near 5 C. */
+static void
+test_heat_to_air (void)
+{
+  double area_m2;
+  const double taken_j = heat_after_rest (5, &area_m2) - heat_after_rest (1, &area_m2);
+  const double wanted_j = 2 * FM_HEAT_AIR_DEFAULT_W_M2K * area_m2 * (40 - 5) * (5 - 1);
+
+  g_test_message ("%.2f of %.2f J", taken_j, wanted_j);
+  g_assert_cmpfloat_with_epsilon (taken_j, wanted_j, 0.06 * wanted_j);
+}
+
 /* No temperature leaves the range of what surrounds it. */
 static void
 test_bounds (void)
@@ -389,6 +434,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/heat/energy-balance", test_energy_balance);
+  g_test_add_func ("/heat/latent-heat", test_latent_heat);
+  g_test_add_func ("/heat/heat-to-air", test_heat_to_air);
   g_test_add_func ("/heat/bounds", test_bounds);
   g_test_add_func ("/heat/monotone", test_monotone);
   g_test_add_func ("/heat/refinement", test_refinement);

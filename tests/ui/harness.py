@@ -13,8 +13,10 @@ import traceback
 
 from tree import Atspi, Bus, GLib
 
-DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "30"))
+# Far longer than anything takes on a busy machine: only what never comes meets it.
+DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "120"))
 POLL_S = 0.05
+NAMED_S = 20
 
 CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
                  "text", "spin button", "slider", "switch", "menu item", "page tab", "table",
@@ -28,15 +30,18 @@ class Missing(AssertionError):
 def wait_for(condition, what, deadline_s=DEADLINE_S):
     end = time.monotonic() + deadline_s
     while True:
+        began = time.monotonic()
         try:
             found = condition()
         except GLib.Error:
             found = None
         if found:
             return found
-        if time.monotonic() > end:
+        now = time.monotonic()
+        if now > end:
             raise Missing(f"no {what} within {deadline_s:.0f} s")
-        time.sleep(POLL_S)
+        # What is asked all the time has no time to get ready.
+        time.sleep(max(POLL_S, now - began))
 
 
 def plain(text):
@@ -60,13 +65,13 @@ class Program:
         assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
         return self.bus.find_program(self.process.pid) and self.tree().children
 
-    def tree(self):
+    def tree(self, hasty=False):
         assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
-        return self.bus.read()
+        return self.bus.read(hasty)
 
-    def all(self, name=None, role=None, contains=False, within=None, showing=True):
+    def all(self, name=None, role=None, contains=False, within=None, showing=True, hasty=False):
         """The accessibles of this @name (or with it in theirs) and @role, top down."""
-        for node in (within or self.tree()).below():
+        for node in (within or self.tree(hasty)).below():
             own = plain(node.name)
             if role is not None and node.role != role:
                 continue
@@ -76,7 +81,7 @@ class Program:
                 yield node
 
     def find(self, name=None, role=None, contains=False, showing=True, deadline_s=DEADLINE_S):
-        return wait_for(lambda: next(self.all(name, role, contains, None, showing), None),
+        return wait_for(lambda: next(self.all(name, role, contains, None, showing, True), None),
                         f"{role or 'widget'} named {name!r}", deadline_s)
 
     def says(self, text, deadline_s=DEADLINE_S):
@@ -90,7 +95,7 @@ class Program:
     def click(self, name, role=None, contains=False):
         """Presses a control by its own action, else by the first below it that has one."""
         def press():
-            return any(candidate.act() for node in self.all(name, role, contains)
+            return any(candidate.act() for node in self.all(name, role, contains, hasty=True)
                        for candidate in node.below())
         wait_for(press, f"{role or 'control'} {name!r} to press")
 
@@ -100,14 +105,14 @@ class Program:
         A button may have a spoken name of its own before its label.
         """
         def press():
-            return any(node.act() for node in reversed(list(self.all(role="push button")))
+            return any(node.act() for node in reversed(list(self.all(role="push button", hasty=True)))
                        if f" {node.name}".endswith(f" {label}"))
         wait_for(press, f"button {label!r} to press")
 
     def field(self, name, contains=False):
         """The editable text that is, or lies within, the widget called @name."""
         def look():
-            for node in self.all(name, contains=contains):
+            for node in self.all(name, contains=contains, hasty=True):
                 for candidate in node.below():
                     if candidate.has("EditableText"):
                         return candidate
@@ -156,8 +161,18 @@ class Program:
         self.focus_window()
         subprocess.run(["xdotool", "type", "--delay", "20", text], check=True)
 
+    def _still(self, node):
+        """Waits until @node has a place and keeps it: a page that is being laid out moves."""
+        places = []
+
+        def stays():
+            places.append(node.extents())
+            return places[-1][3] > 0 and places[-2:] == [places[-1]] * 2
+        wait_for(stays, f"{node} at rest")
+
     def press_in(self, node, *keys):
         """Clicks into the middle of @node with the mouse, then presses keys there."""
+        self._still(node)
         frame = next(frame for frame in self.tree().children
                      if any(below.path == node.path for below in frame.below()))
         window = self.window_of(frame)
@@ -188,12 +203,12 @@ class Program:
         self.gone(title)
 
     def unnamed(self):
-        """Controls without a name of their own, twice in a row: one just made is named a moment later."""
-        found = self._unnamed()
-        if found:
-            time.sleep(2)
-            found = self._unnamed()
-        return found
+        """Controls that stay without a name of their own: one just made is named a moment later."""
+        try:
+            wait_for(lambda: not self._unnamed(), "end of the controls without a name", NAMED_S)
+        except Missing:
+            return self._unnamed()
+        return []
 
     def _unnamed(self):
         """Shown controls whose accessible name is only the toolkit's type name."""

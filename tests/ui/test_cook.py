@@ -1,10 +1,7 @@
 """The cook by its numbers: a temperature log becomes each authority's verdict, in words."""
 
-import subprocess
-import time
-
-from harness import run, wait_for
-from steps import add_cut, new_blend, save_version, weigh
+from harness import run
+from steps import add_cut, choose, new_blend, save_version, weigh
 
 TITLE = "Title of the experiment"
 READINGS = "Readings as text, time and temperature"
@@ -125,31 +122,12 @@ def the_cook_is_predicted_and_fitted(start, folder):
     program.quit()
 
 
-def scroll_to(node):
-    """Turns the wheel over the experiment until @node is well inside the window."""
-    def is_inside():
-        if 150 < node.extents()[1] < 600:
-            return True
-        subprocess.run(["xdotool", "mousemove", "514", "400", "click", "5"], check=True)
-        return False
-    wait_for(is_inside, f"{node} in view")
-
-
 def own_numbers_are_taken(start, folder):
     program = start("--demo", "--separate")
     open_without_readings(program)
     paste(program, "0 5", "2:00 60", "6:00 60")
-    choice = program.find("Organism and food of D and z", role="push button", contains=True)
-    scroll_to(choice)
-    needs = "Lethality needs D, the temperature of that D, and z."
-
-    def own_chosen():
-        """On a busy machine the keys may come before the list is open: then they go nowhere."""
-        program.press_in(choice)
-        program.press("End", "Return")
-        time.sleep(2)
-        return next(program.all(needs, contains=True), None)
-    wait_for(own_chosen, needs)
+    choose(program, "Organism and food of D and z", "End")
+    program.says("Lethality needs D, the temperature of that D, and z.")
     program.type_into("Own D", "0,5")
     program.type_into("Temperature of the own D", "60")
     program.type_into("Own z", "0")

@@ -10,16 +10,6 @@ BRISKET = "Beef, brisket, point half"
 RIB = "Beef, chuck, short ribs"
 
 
-def choose_role(program, name):
-    def shown():
-        return next((node for node in program.all(role="combo box") if node.name.startswith(name)),
-                    None)
-
-    program.press_in(wait_for(shown, f"choice of {name!r}"), "Down", "Return")
-    wait_for(lambda: any(node.name.startswith(name) and node.name.endswith("Changes alone")
-                         for node in program.all()), f"{name!r} as a component")
-
-
 def bounds(program, name, least, most):
     program.type_into("Least " + name, least, contains=True)
     program.type_into("Most " + name, most, contains=True)
@@ -30,7 +20,7 @@ def map_of_three(program):
     program.button("New Map")
     program.says("Choose 2 to 6 components")
     for name in (CHUCK, BRISKET, RIB):
-        choose_role(program, name)
+        choose(program, name, "Down")
     bounds(program, CHUCK, "40", "70")
     bounds(program, BRISKET, "10", "35")
     bounds(program, RIB, "15", "45")
@@ -54,7 +44,7 @@ def the_demo_panel_becomes_a_map(start, folder):
     show_the_mapped_blend(program)
     program.page("Map")
     program.page("What It Shows")
-    program.says("For the mean liking of a blend it has not seen", deadline_s=60)
+    program.says("For the mean liking of a blend it has not seen")
     best = program.says("Predicted best: ")
     assert "confirm it in a blind tasting" in best, best
     assert abs(share(best, "Chuck") - 48) < 10 and abs(share(best, "Suet") - 10) < 4, best

@@ -81,12 +81,6 @@ fm_ingredient_allergens_init (FmIngredientAllergens *self)
   say_state (self);
 }
 
-GtkWidget *
-fm_ingredient_allergens_new (void)
-{
-  return g_object_new (FM_TYPE_INGREDIENT_ALLERGENS, NULL);
-}
-
 void
 fm_ingredient_allergens_show (FmIngredientAllergens *self, const FmIngredient *from)
 {

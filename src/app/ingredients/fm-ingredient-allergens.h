@@ -14,7 +14,6 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (
     FmIngredientAllergens, fm_ingredient_allergens, FM, INGREDIENT_ALLERGENS, AdwBin)
 
-GtkWidget *fm_ingredient_allergens_new (void);
 void fm_ingredient_allergens_show (FmIngredientAllergens *self, const FmIngredient *from);
 void fm_ingredient_allergens_read (FmIngredientAllergens *self, FmIngredient *to);
 

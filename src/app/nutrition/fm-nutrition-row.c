@@ -10,7 +10,6 @@ struct _FmNutritionRow {
   GtkLabel *amount_label;
   GtkLabel *daily_value_label;
   GtkLabel *gap_label;
-  FmNutrient nutrient;
   char *spoken;
 };
 
@@ -57,15 +56,8 @@ fm_nutrition_row_new (FmNutrient nutrient)
 {
   FmNutritionRow *self = g_object_new (FM_TYPE_NUTRITION_ROW, NULL);
 
-  self->nutrient = nutrient;
   gtk_label_set_text (self->name_label, fm_nutrient_name (nutrient));
   return GTK_WIDGET (self);
-}
-
-FmNutrient
-fm_nutrition_row_get_nutrient (FmNutritionRow *self)
-{
-  return self->nutrient;
 }
 
 void

@@ -11,7 +11,6 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (FmNutritionRow, fm_nutrition_row, FM, NUTRITION_ROW, GtkListBoxRow)
 
 GtkWidget *fm_nutrition_row_new (FmNutrient nutrient);
-FmNutrient fm_nutrition_row_get_nutrient (FmNutritionRow *self);
 /** Shows @text; labels whose text stays the same are left alone. */
 void fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text);
 void fm_nutrition_row_show_daily_value (FmNutritionRow *self, gboolean shown);

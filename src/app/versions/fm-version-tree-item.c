@@ -222,12 +222,6 @@ fm_version_tree_item_get_version_id (FmVersionTreeItem *self)
   return self->version_id;
 }
 
-gint64
-fm_version_tree_item_get_parent_id (FmVersionTreeItem *self)
-{
-  return self->parent_id;
-}
-
 const char *
 fm_version_tree_item_get_title (FmVersionTreeItem *self)
 {

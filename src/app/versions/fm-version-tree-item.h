@@ -23,7 +23,6 @@ fm_version_tree_item_new (FmVersionTreeKind kind, gint64 blend_id, gint64 versio
 FmVersionTreeKind fm_version_tree_item_get_kind (FmVersionTreeItem *self);
 gint64 fm_version_tree_item_get_blend_id (FmVersionTreeItem *self);
 gint64 fm_version_tree_item_get_version_id (FmVersionTreeItem *self); /* 0 unless a version */
-gint64 fm_version_tree_item_get_parent_id (FmVersionTreeItem *self);  /* version, 0 = none */
 const char *fm_version_tree_item_get_title (FmVersionTreeItem *self);
 /** The numbers in a line: date, fat, experiments, rating, tastings. */
 const char *fm_version_tree_item_get_detail (FmVersionTreeItem *self);

@@ -353,14 +353,3 @@ fm_mix_fit_free (FmMixFit *self)
   g_free (self->covariance);
   g_free (self);
 }
-
-FmMixFit *
-fm_mix_fit_copy (const FmMixFit *self)
-{
-  FmMixFit *copy = g_memdup2 (self, sizeof *self);
-  const gsize p = self->n_terms;
-  copy->coefficient = g_memdup2 (self->coefficient, p * sizeof (double));
-  copy->std_error = g_memdup2 (self->std_error, p * sizeof (double));
-  copy->covariance = g_memdup2 (self->covariance, p * p * sizeof (double));
-  return copy;
-}

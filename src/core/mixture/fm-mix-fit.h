@@ -91,7 +91,6 @@ FmMixFit *fm_mix_fit (const FmMixData *data, FmMixOrder order, GError **error);
  * even the linear one can be fitted. */
 FmMixFit *fm_mix_fit_best (const FmMixData *data, GError **error);
 void fm_mix_fit_free (FmMixFit *self);
-FmMixFit *fm_mix_fit_copy (const FmMixFit *self);
 
 typedef struct {
   double mean;

@@ -212,20 +212,7 @@ fm_solver_column (const FmSolver *self, guint column)
 }
 
 double
-fm_solver_row (const FmSolver *self, guint row)
-{
-  return self->whole ? glp_mip_row_val (self->problem, index_of (row))
-                     : glp_get_row_prim (self->problem, index_of (row));
-}
-
-double
 fm_solver_dual (const FmSolver *self, guint row)
 {
   return glp_get_row_dual (self->problem, index_of (row));
-}
-
-double
-fm_solver_reduced_cost (const FmSolver *self, guint column)
-{
-  return glp_get_col_dual (self->problem, index_of (column));
 }

@@ -36,13 +36,11 @@ FmSolveStatus fm_solver_run (FmSolver *self);
 /** Optimum with whole columns; gives up (FAILED) after @limit_ms without a point. */
 FmSolveStatus fm_solver_run_whole (FmSolver *self, int limit_ms);
 
-/* What the last optimal run found. Duals and reduced costs are of continuous runs only. */
+/* What the last optimal run found. Duals are of continuous runs only. */
 double fm_solver_objective (const FmSolver *self);
 double fm_solver_column (const FmSolver *self, guint column);
-double fm_solver_row (const FmSolver *self, guint row);
 /** Change of the objective per unit that the binding limit of @row moves up; 0 = not binding. */
 double fm_solver_dual (const FmSolver *self, guint row);
-double fm_solver_reduced_cost (const FmSolver *self, guint column);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmSolver, fm_solver_free)
 

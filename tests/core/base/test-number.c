@@ -156,6 +156,12 @@ test_comma_locale (void)
   setlocale (LC_NUMERIC, before);
 }
 
+static void
+test_error_domain (void)
+{
+  g_assert_cmpstr (g_quark_to_string (FM_CORE_ERROR), ==, "fm-core-error-quark");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -168,5 +174,6 @@ main (int argc, char **argv)
   g_test_add_func ("/number/format", test_format);
   g_test_add_func ("/number/edit-text-reads-back", test_edit_text_reads_back);
   g_test_add_func ("/number/comma-locale", test_comma_locale);
+  g_test_add_func ("/error/domain", test_error_domain);
   return g_test_run ();
 }

@@ -40,7 +40,7 @@ def choose_samples(program):
 
 def undo_of_toast(program):
     """The header has such a button as well; the toast lies over the page and comes after it."""
-    buttons = list(program.all("Undo", role="push button", contains=True))
+    buttons = list(program.all("Undo", role="push button", contains=True, hasty=True))
     return buttons[-1] if len(buttons) > 1 else None
 
 

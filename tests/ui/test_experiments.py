@@ -140,7 +140,7 @@ def a_removal_holds_when_the_program_ends_at_once(start, folder):
 def undo_removal(program):
     """Presses the button of the toast, not the one that takes back a change of the formula."""
     def toast_button():
-        buttons = list(program.all("Undo", role="push button", contains=True))
+        buttons = list(program.all("Undo", role="push button", contains=True, hasty=True))
         return buttons[-1] if len(buttons) > 1 else None
 
     wait_for(toast_button, "Undo in a toast").act()

@@ -53,6 +53,7 @@ cell_width_pt (FmSheetKind kind, guint cell, double line_pt, double scale)
 {
   double rest = 1.0;
 
+  g_return_val_if_fail (cell < FM_SHEET_N_CELLS, 0.0);
   if (!is_in_table (kind))
     return line_pt - indent_pt (kind, scale);
   if (cell > 0)

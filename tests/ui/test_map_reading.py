@@ -2,7 +2,7 @@
 
 import re
 
-from harness import run, wait_for
+from harness import run
 from steps import choose
 
 CHUCK = "Beef, chuck, blade roast"

@@ -376,6 +376,7 @@ fm_experiment_view_init (FmExperimentView *self)
 
 void
 fm_experiment_view_set_document (FmExperimentView *self,
+                                 FmSession *session,
                                  FmExperimentDocument *document,
                                  const char *origin)
 {
@@ -398,8 +399,7 @@ fm_experiment_view_set_document (FmExperimentView *self,
   gtk_label_set_text (self->origin_label, origin != NULL ? origin : "");
   fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
   read_food (self);
-  fm_photo_grid_set_experiment (self->photos, fm_experiment_document_get_notebook (document),
-                                get_experiment (self)->id);
+  fm_photo_grid_set_experiment (self->photos, session, get_experiment (self)->id);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
   set_status (self,
               fm_experiment_document_is_editable (document)

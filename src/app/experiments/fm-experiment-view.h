@@ -23,6 +23,7 @@ G_DECLARE_FINAL_TYPE (FmExperimentView, fm_experiment_view, FM, EXPERIMENT_VIEW,
  * @origin: (nullable): translated sentence that names the version
  */
 void fm_experiment_view_set_document (FmExperimentView *self,
+                                      FmSession *session,
                                       FmExperimentDocument *document,
                                       const char *origin);
 /** (transfer none) (nullable) */

@@ -50,23 +50,16 @@ close_experiment (FmExperimentsPage *self)
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   self->open_id = 0;
-  fm_experiment_view_set_document (self->view, NULL, NULL);
+  fm_experiment_view_set_document (self->view, self->session, NULL, NULL);
   fm_experiment_list_select (self->list, 0);
   gtk_stack_set_visible_child_name (self->detail_stack, "none");
   adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
 }
 
-typedef struct {
-  FmExperimentsPage *page;
-  FmNotebook *notebook;
-} Opening;
-
 static void
 open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autofree Opening *opening = data;
-  g_autoptr (FmExperimentsPage) self = opening->page;
-  g_autoptr (FmNotebook) notebook = opening->notebook;
+  g_autoptr (FmExperimentsPage) self = data;
   g_autoptr (GError) error = NULL;
   g_autoptr (FmExperimentDocument) document = NULL;
   g_autofree char *origin = NULL;
@@ -81,26 +74,22 @@ open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
     return;
   }
   self->open_blend_id = blend_id;
-  document = fm_experiment_document_new (notebook, experiment);
-  fm_experiment_view_set_document (self->view, document, origin);
+  document = fm_experiment_document_open (self->session, experiment);
+  fm_experiment_view_set_document (self->view, self->session, document, origin);
   gtk_stack_set_visible_child_name (self->detail_stack, "experiment");
 }
 
 static void
 open_experiment (FmExperimentsPage *self, gint64 id)
 {
-  Opening *opening;
-
   if (self->open_id == id || get_notebook (self) == NULL)
     return;
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   self->open_id = id;
   self->opening = g_cancellable_new ();
-  opening = g_new0 (Opening, 1);
-  opening->page = g_object_ref (self);
-  opening->notebook = fm_notebook_ref (get_notebook (self));
-  fm_experiment_query_open_async (get_notebook (self), id, self->opening, open_done_cb, opening);
+  fm_experiment_query_open_async (get_notebook (self), id, self->opening, open_done_cb,
+                                  g_object_ref (self));
 }
 
 static void
@@ -175,6 +164,8 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
   if (error != NULL)
     fm_session_failure (self->session, error);
   if (removed) {
+    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_EXPERIMENT_DOCUMENT,
+                         get_notebook (self), id);
     tell_others (self, FM_CHANGE_EXPERIMENT, id);
     return;
   }
@@ -314,24 +305,11 @@ tastings_changed_cb (FmExperimentsPage *self)
     fm_experiment_view_read_tastings (self->view);
 }
 
-/* The program is about to end, or the window goes: what was typed last is stored first. */
-static void
-flush_now (FmExperimentsPage *self)
-{
-  g_autoptr (GError) error = NULL;
-  FmExperimentDocument *document =
-      self->view != NULL ? fm_experiment_view_get_document (self->view) : NULL;
-
-  if (document != NULL && !fm_experiment_document_flush_now (document, &error))
-    g_warning ("The last changes to an experiment could not be saved: %s", error->message);
-}
-
 static void
 fm_experiments_page_dispose (GObject *object)
 {
   FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (object);
 
-  flush_now (self);
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
@@ -377,12 +355,7 @@ fm_experiments_page_class_init (FmExperimentsPageClass *klass)
 static void
 fm_experiments_page_init (FmExperimentsPage *self)
 {
-  GApplication *application = g_application_get_default ();
-
   gtk_widget_init_template (GTK_WIDGET (self));
-  if (application != NULL)
-    g_signal_connect_object (application, "shutdown", G_CALLBACK (flush_now), self,
-                             G_CONNECT_SWAPPED);
   folded_cb (self);
 }
 

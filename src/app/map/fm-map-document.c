@@ -36,9 +36,9 @@ enum {
 static guint signals[N_SIGNALS];
 
 static gpointer
-copy_map (gconstpointer content)
+copy_map (FmStoredDocument *document)
 {
-  return fm_map_copy (content);
+  return fm_map_copy (FM_MAP_DOCUMENT (document)->map);
 }
 
 static void
@@ -51,6 +51,12 @@ static gboolean
 save_map (FmNotebook *notebook, gpointer content, GError **error)
 {
   return fm_maps_save (notebook, content, error);
+}
+
+static char *
+describe_map (FmStoredDocument *document)
+{
+  return g_strdup_printf (_ ("Map “%s”"), FM_MAP_DOCUMENT (document)->map->name);
 }
 
 static void
@@ -192,6 +198,7 @@ fm_map_document_class_init (FmMapDocumentClass *klass)
   document_class->copy = copy_map;
   document_class->free = free_map;
   document_class->save = save_map;
+  document_class->describe = describe_map;
   signals[DATA_CHANGED] = g_signal_new ("data-changed", FM_TYPE_MAP_DOCUMENT, G_SIGNAL_RUN_LAST, 0,
                                         NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
@@ -203,11 +210,15 @@ fm_map_document_init (FmMapDocument *self)
 }
 
 FmMapDocument *
-fm_map_document_new (FmSession *session, FmMap *map, FmFormula *base)
+fm_map_document_open (FmSession *session, FmMap *map, FmFormula *base)
 {
-  FmMapDocument *self =
-      fm_stored_document_new (FM_TYPE_MAP_DOCUMENT, fm_session_get_notebook (session), map);
+  FmMapDocument *self = fm_documents_open (fm_session_get_documents (session), FM_TYPE_MAP_DOCUMENT,
+                                           fm_session_get_notebook (session), map->id, map);
 
+  if (self->map != NULL) {
+    fm_formula_free (base);
+    return self;
+  }
   self->session = g_object_ref (session);
   self->map = map;
   self->base = base;

@@ -12,7 +12,6 @@
 #include "app/map/fm-map-data.h"
 #include "app/map/fm-map-limits.h"
 #include "app/session/fm-session.h"
-#include "app/session/fm-stored-document.h"
 
 G_BEGIN_DECLS
 
@@ -26,8 +25,8 @@ void fm_map_document_load_async (FmSession *session,
                                  GAsyncReadyCallback callback,
                                  gpointer user_data);
 FmMapDocument *fm_map_document_load_finish (GAsyncResult *result, GError **error);
-/** @map and @base: (transfer full); the map is stored already. */
-FmMapDocument *fm_map_document_new (FmSession *session, FmMap *map, FmFormula *base);
+/** As of fm_documents_open(). @map and @base: (transfer full). */
+FmMapDocument *fm_map_document_open (FmSession *session, FmMap *map, FmFormula *base);
 
 FmSession *fm_map_document_get_session (FmMapDocument *self);
 /** To read and to change; call touch after a change. (transfer none) */

@@ -58,8 +58,8 @@ fm_map_document_load_finish (GAsyncResult *result, GError **error)
 
   if (!g_task_propagate_boolean (G_TASK (result), error))
     return NULL;
-  return fm_map_document_new (FM_SESSION (g_task_get_source_object (G_TASK (result))),
-                              g_steal_pointer (&job->map), g_steal_pointer (&job->base));
+  return fm_map_document_open (FM_SESSION (g_task_get_source_object (G_TASK (result))),
+                               g_steal_pointer (&job->map), g_steal_pointer (&job->base));
 }
 
 static void

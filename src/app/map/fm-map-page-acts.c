@@ -71,7 +71,10 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
   g_hash_table_remove (self->hidden, &id);
   if (error != NULL)
     fm_session_failure (self->session, error);
-  if (!removed)
+  if (removed)
+    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_MAP_DOCUMENT,
+                         fm_map_page_get_notebook (self), id);
+  else
     self->wanted_id = id;
   fm_session_emit_changed (self->session, FM_CHANGE_MAP, id);
 }

@@ -21,15 +21,6 @@ update_actions (FmMapPage *self)
 }
 
 static void
-save_failed_cb (FmMapPage *self, const char *message)
-{
-  g_autoptr (GError) error =
-      g_error_new (G_IO_ERROR, G_IO_ERROR_FAILED, _ ("The map is not saved yet: %s"), message);
-
-  fm_session_failure (self->session, error);
-}
-
-static void
 saved_cb (FmMapPage *self)
 {
   fm_session_emit_changed (self->session, FM_CHANGE_MAP,
@@ -61,7 +52,6 @@ show_map (FmMapPage *self, FmMapDocument *document)
   self->loading = FALSE;
   g_signal_connect_swapped (document, "changed", G_CALLBACK (update_actions), self);
   g_signal_connect_swapped (document, "saved", G_CALLBACK (saved_cb), self);
-  g_signal_connect_swapped (document, "save-failed", G_CALLBACK (save_failed_cb), self);
   fm_map_components_set_versions (self->components, self->list->versions);
   fm_map_components_set_document (self->components, document);
   fm_map_trials_set_document (self->trials, document);
@@ -266,16 +256,6 @@ name_changed_cb (FmMapPage *self)
 }
 
 static void
-flush_now (FmMapPage *self)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (self->document != NULL &&
-      !fm_stored_document_flush_now (FM_STORED_DOCUMENT (self->document), &error))
-    g_warning ("The last changes to a map could not be saved: %s", error->message);
-}
-
-static void
 fm_map_page_map (GtkWidget *widget)
 {
   FmMapPage *self = FM_MAP_PAGE (widget);
@@ -290,7 +270,6 @@ fm_map_page_dispose (GObject *object)
 {
   FmMapPage *self = FM_MAP_PAGE (object);
 
-  flush_now (self);
   stop_listing (self);
   if (self->components != NULL)
     fm_map_page_close_map (self);
@@ -350,8 +329,6 @@ fm_map_page_class_init (FmMapPageClass *klass)
 static void
 fm_map_page_init (FmMapPage *self)
 {
-  GApplication *application = g_application_get_default ();
-
   self->shown_ids = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->hidden = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
   self->loading = TRUE;
@@ -359,9 +336,6 @@ fm_map_page_init (FmMapPage *self)
   self->loading = FALSE;
   fm_widget_ellipsize_drop_down (self->map_drop_down);
   fm_accessible_name_drop_down (self->map_drop_down, _ ("Map"));
-  if (application != NULL)
-    g_signal_connect_object (application, "shutdown", G_CALLBACK (flush_now), self,
-                             G_CONNECT_SWAPPED);
   update_actions (self);
 }
 

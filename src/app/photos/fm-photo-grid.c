@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-removal.h"
+#include "app/photos/fm-photo-caption.h"
 #include "app/photos/fm-photo-export.h"
 #include "app/photos/fm-photo-import.h"
 #include "app/photos/fm-photo-tile.h"
@@ -23,6 +24,7 @@ struct _FmPhotoGrid {
   GtkWidget *message_box;
   GtkLabel *message_label;
 
+  FmSession *session;
   FmNotebook *notebook;
   gint64 experiment_id;
   GPtrArray *photos;       /* FmPhotoInfo */
@@ -131,10 +133,13 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
     return;
   if (error != NULL)
     show_message (self, error->message);
-  if (removed)
+  if (removed) {
+    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_PHOTO_CAPTION,
+                         self->notebook, id);
     g_signal_emit (self, signals[PHOTOS_CHANGED], 0);
-  else
+  } else {
     reload (self);
+  }
 }
 
 static void
@@ -151,7 +156,7 @@ tile_remove_cb (FmPhotoGrid *self, FmPhotoTile *tile)
 static void
 add_tile (FmPhotoGrid *self, guint number, FmPhotoInfo *info, GdkTexture *texture)
 {
-  GtkWidget *tile = fm_photo_tile_new (self->notebook, self->photos, info, number);
+  GtkWidget *tile = fm_photo_tile_new (self->session, self->photos, info, number);
 
   fm_photo_tile_set_thumbnail (FM_PHOTO_TILE (tile), texture);
   g_signal_connect_swapped (tile, "open", G_CALLBACK (tile_open_cb), self);
@@ -420,6 +425,7 @@ fm_photo_grid_dispose (GObject *object)
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_PHOTO_GRID);
   g_clear_pointer (&self->photos, g_ptr_array_unref);
   g_clear_pointer (&self->notebook, fm_notebook_unref);
+  g_clear_object (&self->session);
   G_OBJECT_CLASS (fm_photo_grid_parent_class)->dispose (object);
 }
 
@@ -481,11 +487,14 @@ fm_photo_grid_init (FmPhotoGrid *self)
 }
 
 void
-fm_photo_grid_set_experiment (FmPhotoGrid *self, FmNotebook *notebook, gint64 experiment_id)
+fm_photo_grid_set_experiment (FmPhotoGrid *self, FmSession *session, gint64 experiment_id)
 {
+  FmNotebook *notebook = session != NULL ? fm_session_get_notebook (session) : NULL;
+
   g_return_if_fail (FM_IS_PHOTO_GRID (self));
   if (self->notebook == notebook && self->experiment_id == experiment_id)
     return;
+  g_set_object (&self->session, session);
   g_clear_pointer (&self->notebook, fm_notebook_unref);
   self->notebook = notebook != NULL ? fm_notebook_ref (notebook) : NULL;
   self->experiment_id = experiment_id;

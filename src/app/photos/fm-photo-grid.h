@@ -7,15 +7,15 @@
 
 #include <gtk/gtk.h>
 
-#include "store/fm-experiments.h"
+#include "app/session/fm-session.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_PHOTO_GRID (fm_photo_grid_get_type ())
 G_DECLARE_FINAL_TYPE (FmPhotoGrid, fm_photo_grid, FM, PHOTO_GRID, GtkWidget)
 
-/** @notebook: (nullable): none while no experiment is shown. */
-void fm_photo_grid_set_experiment (FmPhotoGrid *self, FmNotebook *notebook, gint64 experiment_id);
+/** @session: (nullable): none while no experiment is shown. */
+void fm_photo_grid_set_experiment (FmPhotoGrid *self, FmSession *session, gint64 experiment_id);
 /** Adds what the clipboard holds: files or a picture. */
 void fm_photo_grid_paste (FmPhotoGrid *self);
 

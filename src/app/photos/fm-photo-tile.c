@@ -3,9 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/photos/fm-photo-caption.h"
 #include "app/widgets/fm-widget.h"
-
-#define SAVE_DELAY_MS 500
 
 struct _FmPhotoTile {
   GtkWidget parent_instance;
@@ -18,13 +17,9 @@ struct _FmPhotoTile {
   GtkButton *export_button;
   GtkButton *remove_button;
 
-  FmNotebook *notebook;
   GPtrArray *photos;
   FmPhotoInfo *info;
-  guint save_source;
-  gboolean saving;
-  gboolean dirty;
-  gboolean loading;
+  FmPhotoCaption *caption;
 };
 
 G_DEFINE_FINAL_TYPE (FmPhotoTile, fm_photo_tile, GTK_TYPE_WIDGET)
@@ -38,96 +33,34 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-typedef struct {
-  FmNotebook *notebook;
-  gint64 photo_id;
-  char *caption;
-} CaptionJob;
-
 static void
-caption_job_free (CaptionJob *job)
+saved_cb (FmPhotoTile *self)
 {
-  fm_notebook_unref (job->notebook);
-  g_free (job->caption);
-  g_free (job);
+  gtk_widget_remove_css_class (GTK_WIDGET (self->caption_entry), "error");
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->caption_entry), NULL);
 }
 
 static void
-caption_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+save_failed_cb (FmPhotoTile *self, const char *message)
 {
-  CaptionJob *job = data;
-  GError *error = NULL;
-
-  if (fm_photos_set_caption (job->notebook, job->photo_id, job->caption, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  gtk_widget_add_css_class (GTK_WIDGET (self->caption_entry), "error");
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->caption_entry), message);
 }
 
-static void save_caption (FmPhotoTile *self);
-
+/* The list of photos has it for the viewer. */
 static void
-caption_done_cb (GObject *source, GAsyncResult *result, gpointer data)
+take_caption (FmPhotoTile *self)
 {
-  FmPhotoTile *self = FM_PHOTO_TILE (source);
-  g_autoptr (GError) error = NULL;
-
-  self->saving = FALSE;
-  if (g_task_propagate_boolean (G_TASK (result), &error)) {
-    if (self->caption_entry != NULL)
-      gtk_widget_remove_css_class (GTK_WIDGET (self->caption_entry), "error");
-    if (self->dirty)
-      save_caption (self);
-    return;
-  }
-  self->dirty = TRUE;
-  if (self->caption_entry != NULL) {
-    gtk_widget_add_css_class (GTK_WIDGET (self->caption_entry), "error");
-    gtk_widget_set_tooltip_text (GTK_WIDGET (self->caption_entry), error->message);
-  }
-}
-
-/* One at a time, so that an older caption never arrives last. */
-static void
-save_caption (FmPhotoTile *self)
-{
-  g_autoptr (GTask) task = NULL;
-  CaptionJob *job;
-
-  if (self->saving || !self->dirty)
-    return;
-  self->saving = TRUE;
-  self->dirty = FALSE;
-  job = g_new0 (CaptionJob, 1);
-  job->notebook = fm_notebook_ref (self->notebook);
-  job->photo_id = self->info->id;
-  job->caption = g_strdup (self->info->caption);
-  task = g_task_new (self, NULL, caption_done_cb, NULL);
-  g_task_set_source_tag (task, save_caption);
-  g_task_set_task_data (task, job, (GDestroyNotify)caption_job_free);
-  g_task_run_in_thread (task, caption_thread);
-}
-
-static gboolean
-save_timeout_cb (gpointer data)
-{
-  FmPhotoTile *self = data;
-
-  self->save_source = 0;
-  save_caption (self);
-  return G_SOURCE_REMOVE;
+  g_free (self->info->caption);
+  self->info->caption = g_strdup (fm_photo_caption_get_text (self->caption));
 }
 
 static void
 caption_changed_cb (FmPhotoTile *self)
 {
-  if (self->loading)
-    return;
-  g_free (self->info->caption);
-  self->info->caption = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->caption_entry)));
-  self->dirty = TRUE;
-  if (self->save_source == 0)
-    self->save_source = g_timeout_add (SAVE_DELAY_MS, save_timeout_cb, self);
+  fm_photo_caption_set_text (self->caption,
+                             gtk_editable_get_text (GTK_EDITABLE (self->caption_entry)));
+  take_caption (self);
 }
 
 static void
@@ -153,12 +86,8 @@ fm_photo_tile_dispose (GObject *object)
 {
   FmPhotoTile *self = FM_PHOTO_TILE (object);
 
-  /* The window may be closing: what was typed last is stored before the tile goes. */
-  if (self->save_source != 0 && self->dirty) {
-    self->dirty = FALSE;
-    fm_photos_set_caption (self->notebook, self->info->id, self->info->caption, NULL);
-  }
-  g_clear_handle_id (&self->save_source, g_source_remove);
+  if (self->caption != NULL)
+    g_signal_handlers_disconnect_by_data (self->caption, self);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_PHOTO_TILE);
   G_OBJECT_CLASS (fm_photo_tile_parent_class)->dispose (object);
 }
@@ -169,7 +98,7 @@ fm_photo_tile_finalize (GObject *object)
   FmPhotoTile *self = FM_PHOTO_TILE (object);
 
   g_clear_pointer (&self->photos, g_ptr_array_unref);
-  g_clear_pointer (&self->notebook, fm_notebook_unref);
+  g_clear_object (&self->caption);
   G_OBJECT_CLASS (fm_photo_tile_parent_class)->finalize (object);
 }
 
@@ -225,18 +154,21 @@ set_label (gpointer widget, char *text)
 }
 
 GtkWidget *
-fm_photo_tile_new (FmNotebook *notebook, GPtrArray *photos, FmPhotoInfo *info, guint number)
+fm_photo_tile_new (FmSession *session, GPtrArray *photos, FmPhotoInfo *info, guint number)
 {
   FmPhotoTile *self = g_object_new (FM_TYPE_PHOTO_TILE, NULL);
-  const gboolean editable = !fm_notebook_is_read_only (notebook);
+  gboolean editable;
 
-  self->notebook = fm_notebook_ref (notebook);
   self->photos = g_ptr_array_ref (photos);
   self->info = info;
-  self->loading = TRUE;
+  self->caption = fm_photo_caption_open (session, info);
+  editable = fm_stored_document_is_editable (FM_STORED_DOCUMENT (self->caption));
+  take_caption (self);
   gtk_editable_set_text (GTK_EDITABLE (self->caption_entry),
-                         info->caption != NULL ? info->caption : "");
-  self->loading = FALSE;
+                         fm_photo_caption_get_text (self->caption));
+  g_signal_connect_object (self->caption, "saved", G_CALLBACK (saved_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->caption, "save-failed", G_CALLBACK (save_failed_cb), self,
+                           G_CONNECT_SWAPPED);
   gtk_editable_set_editable (GTK_EDITABLE (self->caption_entry), editable);
   gtk_widget_set_sensitive (GTK_WIDGET (self->remove_button), editable);
   set_label (self->open_button, g_strdup_printf (_ ("View photo %u"), number));

@@ -6,7 +6,7 @@
 
 #include <gtk/gtk.h>
 
-#include "store/fm-experiments.h"
+#include "app/session/fm-session.h"
 
 G_BEGIN_DECLS
 
@@ -15,7 +15,7 @@ G_DECLARE_FINAL_TYPE (FmPhotoTile, fm_photo_tile, FM, PHOTO_TILE, GtkWidget)
 
 /** @info: belongs to @photos, which is kept. @number: counts from 1, for accessible names. */
 GtkWidget *
-fm_photo_tile_new (FmNotebook *notebook, GPtrArray *photos, FmPhotoInfo *info, guint number);
+fm_photo_tile_new (FmSession *session, GPtrArray *photos, FmPhotoInfo *info, guint number);
 FmPhotoInfo *fm_photo_tile_get_info (FmPhotoTile *self);
 /** @texture: (nullable): NULL says that the thumbnail cannot be shown. */
 void fm_photo_tile_set_thumbnail (FmPhotoTile *self, GdkTexture *texture);

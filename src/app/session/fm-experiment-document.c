@@ -1,6 +1,8 @@
 /* fm-experiment-document.c - one experiment being edited, saved as it changes */
 #include "app/session/fm-experiment-document.h"
 
+#include <glib/gi18n-lib.h>
+
 struct _FmExperimentDocument {
   FmStoredDocument parent_instance;
 };
@@ -8,9 +10,9 @@ struct _FmExperimentDocument {
 G_DEFINE_FINAL_TYPE (FmExperimentDocument, fm_experiment_document, FM_TYPE_STORED_DOCUMENT)
 
 static gpointer
-copy (gconstpointer content)
+copy (FmStoredDocument *document)
 {
-  return fm_experiment_copy (content);
+  return fm_experiment_copy (fm_stored_document_get_content (document));
 }
 
 static void
@@ -25,6 +27,16 @@ save (FmNotebook *notebook, gpointer content, GError **error)
   return fm_experiments_save (notebook, content, error);
 }
 
+static char *
+describe (FmStoredDocument *document)
+{
+  const FmExperiment *experiment = fm_stored_document_get_content (document);
+
+  return g_strdup_printf (_ ("Experiment “%s”"), experiment->title != NULL
+                                                     ? experiment->title
+                                                     : _ ("Untitled experiment"));
+}
+
 static void
 fm_experiment_document_class_init (FmExperimentDocumentClass *klass)
 {
@@ -33,6 +45,7 @@ fm_experiment_document_class_init (FmExperimentDocumentClass *klass)
   document_class->copy = copy;
   document_class->free = free_content;
   document_class->save = save;
+  document_class->describe = describe;
 }
 
 static void
@@ -41,9 +54,10 @@ fm_experiment_document_init (FmExperimentDocument *self)
 }
 
 FmExperimentDocument *
-fm_experiment_document_new (FmNotebook *notebook, FmExperiment *experiment)
+fm_experiment_document_open (FmSession *session, FmExperiment *experiment)
 {
-  return fm_stored_document_new (FM_TYPE_EXPERIMENT_DOCUMENT, notebook, experiment);
+  return fm_documents_open (fm_session_get_documents (session), FM_TYPE_EXPERIMENT_DOCUMENT,
+                            fm_session_get_notebook (session), experiment->id, experiment);
 }
 
 FmExperiment *
@@ -74,10 +88,4 @@ void
 fm_experiment_document_flush (FmExperimentDocument *self)
 {
   fm_stored_document_flush (FM_STORED_DOCUMENT (self));
-}
-
-gboolean
-fm_experiment_document_flush_now (FmExperimentDocument *self, GError **error)
-{
-  return fm_stored_document_flush_now (FM_STORED_DOCUMENT (self), error);
 }

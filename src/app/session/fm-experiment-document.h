@@ -4,7 +4,7 @@
  */
 #pragma once
 
-#include "app/session/fm-stored-document.h"
+#include "app/session/fm-session.h"
 #include "store/fm-experiments.h"
 
 G_BEGIN_DECLS
@@ -13,8 +13,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (
     FmExperimentDocument, fm_experiment_document, FM, EXPERIMENT_DOCUMENT, FmStoredDocument)
 
-/** @experiment: (transfer full) stored already. */
-FmExperimentDocument *fm_experiment_document_new (FmNotebook *notebook, FmExperiment *experiment);
+/** As of fm_documents_open(). @experiment: (transfer full) of the session's notebook. */
+FmExperimentDocument *fm_experiment_document_open (FmSession *session, FmExperiment *experiment);
 /** To read and to change; call touch after a change. (transfer none) */
 FmExperiment *fm_experiment_document_get_experiment (FmExperimentDocument *self);
 
@@ -23,6 +23,5 @@ FmNotebook *fm_experiment_document_get_notebook (FmExperimentDocument *self);
 gboolean fm_experiment_document_is_editable (FmExperimentDocument *self);
 void fm_experiment_document_touch (FmExperimentDocument *self);
 void fm_experiment_document_flush (FmExperimentDocument *self);
-gboolean fm_experiment_document_flush_now (FmExperimentDocument *self, GError **error);
 
 G_END_DECLS

@@ -1,30 +1,106 @@
-/* fm-session-draft.c - one blend's draft in memory, with its undo history */
+/* fm-session-draft.c - one blend's draft being edited, with its undo history */
 #include "app/session/fm-session-draft.h"
 
-FmSessionDraft *
-fm_session_draft_load (FmNotebook *notebook, gint64 blend_id, GError **error)
-{
-  g_autoptr (FmSessionDraft) self = g_new0 (FmSessionDraft, 1);
-  g_autoptr (FmFormula) formula = NULL;
+#include <glib/gi18n-lib.h>
 
-  self->blend_id = blend_id;
-  formula = fm_draft_load (notebook, blend_id, &self->parent_id, error);
+G_DEFINE_FINAL_TYPE (FmSessionDraft, fm_session_draft, FM_TYPE_STORED_DOCUMENT)
+
+typedef struct {
+  gint64 blend_id;
+  FmFormula *formula;
+} Copy;
+
+static gpointer
+copy (FmStoredDocument *document)
+{
+  Copy *copied = g_new0 (Copy, 1);
+
+  copied->blend_id = fm_stored_document_get_id (document);
+  copied->formula = fm_formula_copy (fm_history_current (FM_SESSION_DRAFT (document)->history));
+  return copied;
+}
+
+static void
+free_copy (gpointer data)
+{
+  Copy *copied = data;
+
+  fm_formula_free (copied->formula);
+  g_free (copied);
+}
+
+static gboolean
+save (FmNotebook *notebook, gpointer data, GError **error)
+{
+  const Copy *copied = data;
+
+  return fm_draft_save (notebook, copied->blend_id, copied->formula, error);
+}
+
+static char *
+describe (FmStoredDocument *document)
+{
+  return g_strdup_printf (_ ("The draft of “%s”"), FM_SESSION_DRAFT (document)->blend_name);
+}
+
+static void
+fm_session_draft_finalize (GObject *object)
+{
+  FmSessionDraft *self = FM_SESSION_DRAFT (object);
+
+  g_clear_pointer (&self->history, fm_history_free);
+  g_clear_pointer (&self->parent_formula, fm_formula_free);
+  g_free (self->blend_name);
+  G_OBJECT_CLASS (fm_session_draft_parent_class)->finalize (object);
+}
+
+static void
+fm_session_draft_class_init (FmSessionDraftClass *klass)
+{
+  FmStoredDocumentClass *document_class = FM_STORED_DOCUMENT_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = fm_session_draft_finalize;
+  document_class->copy = copy;
+  document_class->free = free_copy;
+  document_class->save = save;
+  document_class->describe = describe;
+}
+
+static void
+fm_session_draft_init (FmSessionDraft *self)
+{
+}
+
+FmSessionDraft *
+fm_session_draft_open (FmDocuments *documents,
+                       FmNotebook *notebook,
+                       gint64 blend_id,
+                       GError **error)
+{
+  FmSessionDraft *self = fm_documents_find (documents, FM_TYPE_SESSION_DRAFT, notebook, blend_id);
+  g_autoptr (FmFormula) formula = NULL;
+  gint64 parent_id = 0;
+
+  if (self != NULL)
+    return g_object_ref (self);
+  formula = fm_draft_load (notebook, blend_id, &parent_id, error);
   if (formula == NULL)
     return NULL;
+  self = fm_documents_open (documents, FM_TYPE_SESSION_DRAFT, notebook, blend_id, NULL);
+  self->parent_id = parent_id;
   self->history = fm_history_new (formula);
   /* Without the parent the draft can still be worked on; it only counts as changed. */
   if (self->parent_id != 0)
     self->parent_formula = fm_versions_load (notebook, self->parent_id, NULL);
   self->told_changes = fm_session_draft_has_changes (self);
-  return g_steal_pointer (&self);
+  return self;
 }
 
 void
-fm_session_draft_free (FmSessionDraft *self)
+fm_session_draft_set_blend_name (FmSessionDraft *self, const char *name)
 {
-  g_clear_pointer (&self->history, fm_history_free);
-  g_clear_pointer (&self->parent_formula, fm_formula_free);
-  g_free (self);
+  g_free (self->blend_name);
+  self->blend_name = g_strdup (name);
 }
 
 void

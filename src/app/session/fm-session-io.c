@@ -1,14 +1,5 @@
-/* fm-session-io.c - writes to a notebook, one after the other, off the main thread */
+/* fm-session-io.c - what a session writes besides its documents */
 #include "app/session/fm-session-io.h"
-
-#include "app/session/fm-store-task.h"
-
-struct _FmSessionWriter {
-  GThreadPool *pool; /* one thread: order is kept */
-  GMutex mutex;
-  GCond idle;
-  guint n_pending;
-};
 
 typedef struct {
   gint64 blend_id;
@@ -19,10 +10,6 @@ typedef struct {
   GPtrArray *formulas; /* of versions beside the draft */
   GStrv reasons;
 } Order;
-
-static GMutex closing_mutex;
-static GCond closed;
-static guint n_closing;
 
 static Order *
 order_new (gint64 blend_id, const FmFormula *formula)
@@ -43,27 +30,6 @@ order_free (Order *order)
   g_clear_pointer (&order->formulas, g_ptr_array_unref);
   g_strfreev (order->reasons);
   g_free (order);
-}
-
-static void
-run_job (gpointer task, gpointer user_data)
-{
-  FmSessionWriter *self = user_data;
-
-  fm_store_task_run (task);
-  g_mutex_lock (&self->mutex);
-  self->n_pending--;
-  if (self->n_pending == 0)
-    g_cond_broadcast (&self->idle);
-  g_mutex_unlock (&self->mutex);
-}
-
-static gpointer
-save_draft (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
-{
-  Order *order = data;
-
-  return GINT_TO_POINTER (fm_draft_save (notebook, order->blend_id, order->formula, error));
 }
 
 static gpointer
@@ -118,49 +84,9 @@ save_setting (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GE
   return GINT_TO_POINTER (fm_notebook_set_setting (notebook, order->text, order->value, error));
 }
 
-static gpointer
-close_notebook (FmNotebook *none, gpointer notebook, GCancellable *cancellable, GError **error)
-{
-  fm_notebook_unref (notebook);
-  g_mutex_lock (&closing_mutex);
-  n_closing--;
-  g_cond_broadcast (&closed);
-  g_mutex_unlock (&closing_mutex);
-  return NULL;
-}
-
-FmSessionWriter *
-fm_session_writer_new (void)
-{
-  FmSessionWriter *self = g_new0 (FmSessionWriter, 1);
-
-  g_mutex_init (&self->mutex);
-  g_cond_init (&self->idle);
-  self->pool = g_thread_pool_new (run_job, self, 1, FALSE, NULL);
-  return self;
-}
-
-void
-fm_session_writer_free (FmSessionWriter *self)
-{
-  g_thread_pool_free (self->pool, FALSE, TRUE);
-  g_mutex_clear (&self->mutex);
-  g_cond_clear (&self->idle);
-  g_free (self);
-}
-
-void
-fm_session_writer_wait (FmSessionWriter *self)
-{
-  g_mutex_lock (&self->mutex);
-  while (self->n_pending > 0)
-    g_cond_wait (&self->idle, &self->mutex);
-  g_mutex_unlock (&self->mutex);
-}
-
 /* Runs after all earlier orders. */
 static void
-push (FmSessionWriter *self,
+push (FmWriter *self,
       FmNotebook *notebook,
       FmStoreFunc run,
       GDestroyNotify free_result,
@@ -169,39 +95,20 @@ push (FmSessionWriter *self,
       GAsyncReadyCallback callback,
       gpointer user_data)
 {
-  GTask *task = fm_store_task_new (&(FmStoreTask){
-      .owner = source,
-      .notebook = notebook,
-      .run = run,
-      .free_result = free_result,
-      .data = order,
-      .free_data = (GDestroyNotify)order_free,
-      .done = callback,
-      .user_data = user_data,
-  });
-
-  g_mutex_lock (&self->mutex);
-  self->n_pending++;
-  g_mutex_unlock (&self->mutex);
-  g_thread_pool_push (self->pool, task, NULL);
+  fm_writer_push (self, &(FmStoreTask){
+                            .owner = source,
+                            .notebook = notebook,
+                            .run = run,
+                            .free_result = free_result,
+                            .data = order,
+                            .free_data = (GDestroyNotify)order_free,
+                            .done = callback,
+                            .user_data = user_data,
+                        });
 }
 
 void
-fm_session_io_save_draft (FmSessionWriter *self,
-                          FmNotebook *notebook,
-                          gint64 blend_id,
-                          const FmFormula *formula,
-                          gpointer source,
-                          GAsyncReadyCallback callback,
-                          gpointer user_data)
-{
-  Order *order = order_new (blend_id, formula);
-
-  push (self, notebook, save_draft, NULL, order, source, callback, user_data);
-}
-
-void
-fm_session_io_branch (FmSessionWriter *self,
+fm_session_io_branch (FmWriter *self,
                       FmNotebook *notebook,
                       gint64 blend_id,
                       gint64 version_id,
@@ -216,7 +123,7 @@ fm_session_io_branch (FmSessionWriter *self,
 }
 
 void
-fm_session_io_save_version (FmSessionWriter *self,
+fm_session_io_save_version (FmWriter *self,
                             FmNotebook *notebook,
                             gint64 blend_id,
                             const FmFormula *formula,
@@ -233,7 +140,7 @@ fm_session_io_save_version (FmSessionWriter *self,
 }
 
 void
-fm_session_io_add_versions (FmSessionWriter *self,
+fm_session_io_add_versions (FmWriter *self,
                             FmNotebook *notebook,
                             gint64 blend_id,
                             gint64 parent_id,
@@ -255,7 +162,7 @@ fm_session_io_add_versions (FmSessionWriter *self,
 }
 
 void
-fm_session_io_save_setting (FmSessionWriter *self,
+fm_session_io_save_setting (FmWriter *self,
                             FmNotebook *notebook,
                             const char *key,
                             const char *value,
@@ -302,24 +209,4 @@ fm_session_io_formula (GAsyncResult *result)
   Order *order = fm_store_task_data (result);
 
   return order->formula;
-}
-
-void
-fm_session_io_close (FmNotebook *notebook)
-{
-  if (notebook == NULL)
-    return;
-  g_mutex_lock (&closing_mutex);
-  n_closing++;
-  g_mutex_unlock (&closing_mutex);
-  fm_store_task (&(FmStoreTask){ .run = close_notebook, .data = notebook });
-}
-
-void
-fm_session_io_wait_closed (void)
-{
-  g_mutex_lock (&closing_mutex);
-  while (n_closing > 0)
-    g_cond_wait (&closed, &closing_mutex);
-  g_mutex_unlock (&closing_mutex);
 }

@@ -1,38 +1,22 @@
-/* fm-session-io.h - writes to a notebook, one after the other, off the main thread
+/* fm-session-io.h - what a session writes besides its documents
  *
- * All writes of a session go through one writer, so that an older draft can never land after a
- * newer one and a version is saved after the edits that led to it.
+ * Each job takes a reference to the notebook and copies what it is given.
  */
 #pragma once
 
+#include "app/session/fm-writer.h"
 #include "store/fm-versions.h"
 
 G_BEGIN_DECLS
 
-typedef struct _FmSessionWriter FmSessionWriter;
-
-FmSessionWriter *fm_session_writer_new (void);
-/** Finishes what is queued, then frees. */
-void fm_session_writer_free (FmSessionWriter *self);
-/** Blocks until every queued job has run; their callbacks come later from the main context. */
-void fm_session_writer_wait (FmSessionWriter *self);
-
-/* Jobs. Each takes a reference to @notebook and a copy of @formula. */
-void fm_session_io_save_draft (FmSessionWriter *self,
-                               FmNotebook *notebook,
-                               gint64 blend_id,
-                               const FmFormula *formula,
-                               gpointer source,
-                               GAsyncReadyCallback callback,
-                               gpointer user_data);
-void fm_session_io_branch (FmSessionWriter *self,
+void fm_session_io_branch (FmWriter *self,
                            FmNotebook *notebook,
                            gint64 blend_id,
                            gint64 version_id,
                            gpointer source,
                            GAsyncReadyCallback callback,
                            gpointer user_data);
-void fm_session_io_save_version (FmSessionWriter *self,
+void fm_session_io_save_version (FmWriter *self,
                                  FmNotebook *notebook,
                                  gint64 blend_id,
                                  const FmFormula *formula,
@@ -41,7 +25,7 @@ void fm_session_io_save_version (FmSessionWriter *self,
                                  GAsyncReadyCallback callback,
                                  gpointer user_data);
 /** @formulas: FmFormula; @reasons: as many. */
-void fm_session_io_add_versions (FmSessionWriter *self,
+void fm_session_io_add_versions (FmWriter *self,
                                  FmNotebook *notebook,
                                  gint64 blend_id,
                                  gint64 parent_id,
@@ -50,7 +34,7 @@ void fm_session_io_add_versions (FmSessionWriter *self,
                                  gpointer source,
                                  GAsyncReadyCallback callback,
                                  gpointer user_data);
-void fm_session_io_save_setting (FmSessionWriter *self,
+void fm_session_io_save_setting (FmWriter *self,
                                  FmNotebook *notebook,
                                  const char *key,
                                  const char *value,
@@ -66,12 +50,5 @@ GPtrArray *fm_session_io_add_versions_finish (GAsyncResult *result, GError **err
 /** Blend and formula that a finished job was about. (transfer none) */
 gint64 fm_session_io_blend_id (GAsyncResult *result);
 const FmFormula *fm_session_io_formula (GAsyncResult *result);
-
-/** Drops a reference in a thread, because the last one checkpoints the file. (transfer full) */
-void fm_session_io_close (FmNotebook *notebook);
-/** Blocks until all those threads are done; before the program ends. */
-void fm_session_io_wait_closed (void);
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmSessionWriter, fm_session_writer_free)
 
 G_END_DECLS

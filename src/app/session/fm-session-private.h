@@ -15,7 +15,8 @@ struct _FmSession {
   gboolean foods_tried;
   guint serial; /* counts notebooks, so that late results of an old one are told apart */
 
-  GHashTable *drafts;    /* blend id -> FmSessionDraft: undo outlives a look at another blend */
+  GHashTable
+      *drafts; /* blend id (gint64*) -> FmSessionDraft: undo outlives a look at another blend */
   FmSessionDraft *draft; /* of the shown blend */
   gint64 blend_id;
   char *blend_name;
@@ -23,10 +24,9 @@ struct _FmSession {
   FmFormula *version_formula;
   FmAnalysis *analysis;
 
-  FmSessionWriter *writer;
-  guint n_in_flight;
-  guint autosave_id;
-  gint64 dirty_since_us; /* 0 = clean */
+  FmWriter *writer;
+  FmDocuments *documents;
+  guint n_in_flight; /* jobs besides the saves of documents */
 };
 
 /* fm-session-base.c */
@@ -42,9 +42,7 @@ void fm_session_clear_version (FmSession *self);
 void fm_session_restore_shown (FmSession *self);
 
 /* fm-session-save.c */
-/** Hands every draft with unsaved edits to the writer. */
-void fm_session_save_drafts (FmSession *self);
-/** The shown draft was edited: it is saved soon. */
-void fm_session_mark_dirty (FmSession *self);
+/** Keeps the documents of a new session, and tells of what cannot be saved. */
+void fm_session_watch_documents (FmSession *self);
 
 G_END_DECLS

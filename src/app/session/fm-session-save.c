@@ -3,12 +3,6 @@
 
 #include "app/session/fm-session-private.h"
 
-#define AUTOSAVE_MS 300
-#define AUTOSAVE_AT_LATEST_US (2 * G_USEC_PER_SEC) /* during steady typing */
-#define RETRY_MS 5000
-
-static void schedule_autosave (FmSession *self, guint delay_ms);
-
 /* Lists say whether a draft has changes; they are told when that turns. */
 static void
 tell_of_changes (FmSession *self, FmSessionDraft *draft)
@@ -18,88 +12,42 @@ tell_of_changes (FmSession *self, FmSessionDraft *draft)
   if (has_changes == draft->told_changes)
     return;
   draft->told_changes = has_changes;
-  fm_session_emit_changed (self, FM_CHANGE_DRAFT, draft->blend_id);
+  fm_session_emit_changed (self, FM_CHANGE_DRAFT,
+                           fm_stored_document_get_id (FM_STORED_DOCUMENT (draft)));
 }
 
 static void
-draft_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+saved_cb (FmSession *self, FmStoredDocument *document)
 {
-  FmSession *self = FM_SESSION (source);
-  g_autoptr (GError) error = NULL;
-  gint64 blend_id = fm_session_io_blend_id (result);
-  FmSessionDraft *draft = g_hash_table_lookup (self->drafts, &blend_id);
-  gboolean saved = fm_session_io_finish (result, &error);
+  const gint64 id = fm_stored_document_get_id (document);
 
-  self->n_in_flight--;
-  if (GPOINTER_TO_UINT (user_data) != self->serial || draft == NULL) {
-    if (!saved)
-      fm_session_failure (self, error);
-    return;
-  }
-  if (!saved) {
-    /* Said once per run of failures: the bar stays, and every try would only repeat it. */
-    if (!draft->failed)
-      fm_session_failure (self, error);
-    draft->failed = TRUE;
-    draft->dirty = TRUE;
-    schedule_autosave (self, RETRY_MS);
-  } else if (draft->failed) {
-    draft->failed = FALSE;
-    fm_session_message (self, _ ("The draft is saved again"));
-  }
-  if (saved)
-    tell_of_changes (self, draft);
-}
-
-void
-fm_session_save_drafts (FmSession *self)
-{
-  GHashTableIter iter;
-  FmSessionDraft *draft;
-
-  self->dirty_since_us = 0;
-  if (!fm_session_is_writable (self))
-    return;
-  g_hash_table_iter_init (&iter, self->drafts);
-  while (g_hash_table_iter_next (&iter, NULL, (gpointer *)&draft)) {
-    if (!draft->dirty)
-      continue;
-    draft->dirty = FALSE;
-    self->n_in_flight++;
-    fm_session_io_save_draft (self->writer, self->notebook, draft->blend_id,
-                              fm_history_current (draft->history), self, draft_saved_cb,
-                              GUINT_TO_POINTER (self->serial));
-  }
-}
-
-static gboolean
-autosave_cb (gpointer user_data)
-{
-  FmSession *self = user_data;
-
-  self->autosave_id = 0;
-  fm_session_save_drafts (self);
-  return G_SOURCE_REMOVE;
+  if (g_hash_table_lookup (self->drafts, &id) == document)
+    tell_of_changes (self, FM_SESSION_DRAFT (document));
 }
 
 static void
-schedule_autosave (FmSession *self, guint delay_ms)
+save_failed_cb (FmSession *self, const char *message)
 {
-  gint64 now_us = g_get_monotonic_time ();
+  g_autoptr (GError) error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, message);
 
-  if (self->dirty_since_us == 0)
-    self->dirty_since_us = now_us;
-  if (self->autosave_id != 0 && now_us - self->dirty_since_us > AUTOSAVE_AT_LATEST_US)
-    return;
-  g_clear_handle_id (&self->autosave_id, g_source_remove);
-  self->autosave_id = g_timeout_add (delay_ms, autosave_cb, self);
+  fm_session_failure (self, error);
+}
+
+static void
+saved_again_cb (FmSession *self)
+{
+  fm_session_message (self, _ ("All changes are saved again"));
 }
 
 void
-fm_session_mark_dirty (FmSession *self)
+fm_session_watch_documents (FmSession *self)
 {
-  self->draft->dirty = TRUE;
-  schedule_autosave (self, AUTOSAVE_MS);
+  g_signal_connect_object (self->documents, "saved", G_CALLBACK (saved_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->documents, "save-failed", G_CALLBACK (save_failed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->documents, "saved-again", G_CALLBACK (saved_again_cb), self,
+                           G_CONNECT_SWAPPED);
 }
 
 static void
@@ -137,7 +85,7 @@ fm_session_save_version (FmSession *self, const char *reason)
   if (!fm_session_is_writable (self) || self->draft == NULL)
     return;
   fm_session_seal (self);
-  fm_session_save_drafts (self);
+  fm_documents_flush (self->documents);
   self->n_in_flight++;
   fm_session_io_save_version (self->writer, self->notebook, self->blend_id,
                               fm_history_current (self->draft->history), reason, self,
@@ -205,24 +153,15 @@ fm_session_add_versions_finish (FmSession *self, GAsyncResult *result, GError **
 void
 fm_session_flush (FmSession *self)
 {
-  g_clear_handle_id (&self->autosave_id, g_source_remove);
-  fm_session_save_drafts (self);
-  fm_session_writer_wait (self->writer);
+  fm_documents_flush (self->documents);
+  fm_writer_wait (self->writer);
   /* The results are ready; taking them tells of failures before the window goes. */
-  while (self->n_in_flight > 0)
+  while (self->n_in_flight > 0 || fm_documents_is_saving (self->documents))
     g_main_context_iteration (NULL, TRUE);
 }
 
 gboolean
 fm_session_is_saved (FmSession *self)
 {
-  GHashTableIter iter;
-  FmSessionDraft *draft;
-
-  g_hash_table_iter_init (&iter, self->drafts);
-  while (g_hash_table_iter_next (&iter, NULL, (gpointer *)&draft)) {
-    if (draft->dirty)
-      return FALSE;
-  }
-  return self->n_in_flight == 0;
+  return self->n_in_flight == 0 && fm_documents_is_saved (self->documents);
 }

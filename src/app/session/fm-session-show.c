@@ -77,13 +77,14 @@ take_blend (FmSession *self, gint64 blend_id)
     return FALSE;
   draft = g_hash_table_lookup (self->drafts, &blend_id);
   if (draft == NULL) {
-    draft = fm_session_draft_load (self->notebook, blend_id, &error);
+    draft = fm_session_draft_open (self->documents, self->notebook, blend_id, &error);
     if (draft == NULL) {
       fm_session_failure (self, error);
       return FALSE;
     }
-    g_hash_table_insert (self->drafts, &draft->blend_id, draft);
+    g_hash_table_insert (self->drafts, g_memdup2 (&blend_id, sizeof blend_id), draft);
   }
+  fm_session_draft_set_blend_name (draft, self->blend_name);
   self->draft = draft;
   self->blend_id = blend_id;
   return TRUE;
@@ -184,7 +185,7 @@ fm_session_branch (FmSession *self, gint64 version_id)
 
   if (!fm_session_is_writable (self) || !take_version (self, version_id))
     return;
-  fm_session_save_drafts (self);
+  fm_documents_flush (self->documents);
   label = g_strdup_printf (_ ("Branch from version %d"), self->version->number);
   fm_history_seal (self->draft->history);
   fm_history_push (self->draft->history, self->version_formula, label, NULL);
@@ -202,9 +203,8 @@ fm_session_blend_changed (FmSession *self, gint64 blend_id)
   if (self->blend_id != 0 && !find_blend (self, self->blend_id, NULL)) {
     gint64 gone_id = self->blend_id;
 
-    g_hash_table_steal (self->drafts, &gone_id);
-    g_clear_pointer (&self->draft, fm_session_draft_free);
     fm_session_show_blend (self, 0);
+    g_hash_table_remove (self->drafts, &gone_id);
   }
   fm_session_emit_changed (self, FM_CHANGE_BLEND, blend_id);
 }

@@ -6,15 +6,14 @@ G_DEFINE_FINAL_TYPE (FmSession, fm_session, G_TYPE_OBJECT)
 static void
 drop_notebook (FmSession *self)
 {
-  g_clear_handle_id (&self->autosave_id, g_source_remove);
-  fm_session_save_drafts (self);
+  fm_documents_flush (self->documents);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   fm_session_clear_version (self);
   self->draft = NULL;
   self->blend_id = 0;
   g_clear_pointer (&self->blend_name, g_free);
   g_hash_table_remove_all (self->drafts);
-  fm_session_io_close (g_steal_pointer (&self->notebook));
+  fm_writer_close_notebook (g_steal_pointer (&self->notebook));
 }
 
 static void
@@ -22,10 +21,11 @@ fm_session_finalize (GObject *object)
 {
   FmSession *self = FM_SESSION (object);
 
-  /* Without drafts nothing more is queued; each queued write holds a reference to the session. */
-  g_hash_table_remove_all (self->drafts);
+  /* Each queued job holds a reference to the session; what is not saved now never will be. */
+  fm_documents_give_up (self->documents);
   drop_notebook (self);
-  g_clear_pointer (&self->writer, fm_session_writer_free);
+  g_clear_object (&self->documents);
+  g_clear_pointer (&self->writer, fm_writer_unref);
   g_clear_pointer (&self->foods, fm_food_store_unref);
   g_clear_pointer (&self->drafts, g_hash_table_unref);
   G_OBJECT_CLASS (fm_session_parent_class)->finalize (object);
@@ -51,9 +51,10 @@ fm_session_class_init (FmSessionClass *klass)
 static void
 fm_session_init (FmSession *self)
 {
-  self->drafts = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL,
-                                        (GDestroyNotify)fm_session_draft_free);
-  self->writer = fm_session_writer_new ();
+  self->drafts = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_object_unref);
+  self->writer = fm_writer_new ();
+  self->documents = fm_documents_new (self->writer);
+  fm_session_watch_documents (self);
 }
 
 FmSession *
@@ -78,6 +79,12 @@ fm_session_set_notebook (FmSession *self, FmNotebook *notebook)
     fm_session_restore_shown (self);
   fm_session_emit_changed (self, FM_CHANGE_NOTEBOOK, 0);
   fm_session_emit_shown (self);
+}
+
+FmDocuments *
+fm_session_get_documents (FmSession *self)
+{
+  return self->documents;
 }
 
 FmFoodStore *
@@ -144,7 +151,7 @@ fm_session_edit (FmSession *self, const FmFormula *next, const char *label, cons
   if (!fm_session_is_editable (self) || fm_formula_equal (next, fm_session_get_formula (self)))
     return;
   fm_history_push (self->draft->history, next, label, merge_key);
-  fm_session_mark_dirty (self);
+  fm_stored_document_touch (FM_STORED_DOCUMENT (self->draft));
   fm_session_recompute (self);
   fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }
@@ -155,7 +162,7 @@ step_history (FmSession *self, const FmFormula *(*step) (FmHistory *))
   if (!fm_session_is_editable (self))
     return;
   step (self->draft->history);
-  fm_session_mark_dirty (self);
+  fm_stored_document_touch (FM_STORED_DOCUMENT (self->draft));
   fm_session_recompute (self);
   fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }

@@ -16,6 +16,7 @@
 #include <gio/gio.h>
 
 #include "app/session/fm-change.h"
+#include "app/session/fm-documents.h"
 #include "core/formula/fm-analysis.h"
 #include "core/formula/fm-history.h"
 #include "store/fm-experiments.h"
@@ -85,7 +86,9 @@ void fm_session_undo (FmSession *self);
 void fm_session_redo (FmSession *self);
 const char *fm_session_get_undo_label (FmSession *self); /* NULL = nothing to undo */
 const char *fm_session_get_redo_label (FmSession *self);
-/** Writes the pending draft now (before closing, tests). */
+/** What is being edited in the notebook. (transfer none) */
+FmDocuments *fm_session_get_documents (FmSession *self);
+/** Writes all that waits now, and returns when it was tried (before closing, tests). */
 void fm_session_flush (FmSession *self);
 /** TRUE when no edit waits for the disk. */
 gboolean fm_session_is_saved (FmSession *self);

@@ -4,28 +4,23 @@
 #define SAVE_DELAY_MS 400
 #define RETRY_DELAY_MS 5000
 
-/* Shared with save threads. The lock orders them; saved_serial tells a late older copy that a
- * newer one is stored already. */
-typedef struct {
-  gatomicrefcount ref_count;
-  GMutex lock;
-  FmNotebook *notebook;
+struct _FmStoredCopy {
+  FmStoredDocument *document;
   const FmStoredDocumentClass *kind;
-  guint64 saved_serial;
-} Saver;
-
-typedef struct {
-  Saver *saver;
-  gpointer copy;
-  guint64 serial;
-} SaveJob;
-
-typedef struct {
   gpointer content;
-  Saver *saver;
+  guint64 serial;
+};
+
+typedef struct {
+  FmWriter *writer;
+  FmNotebook *notebook;
+  gint64 id;
+  gpointer content;
   guint64 serial;        /* of the last change */
   guint64 stored_serial; /* of the last change known to be stored */
-  guint64 asked_serial;  /* of the last change handed to a thread */
+  guint64 asked_serial;  /* of the last change handed to the writer */
+  guint64 kept_serial;   /* of the last change known to be in a copy of the notebook */
+  guint n_saving;        /* copies that the writer has */
   guint save_source;
 } FmStoredDocumentPrivate;
 
@@ -46,68 +41,10 @@ get_private (FmStoredDocument *self)
   return fm_stored_document_get_instance_private (self);
 }
 
-static void
-saver_unref (Saver *saver)
+static gpointer
+save_copy (FmNotebook *notebook, gpointer copy, GCancellable *cancellable, GError **error)
 {
-  if (!g_atomic_ref_count_dec (&saver->ref_count))
-    return;
-  g_mutex_clear (&saver->lock);
-  fm_notebook_unref (saver->notebook);
-  g_free (saver);
-}
-
-static Saver *
-saver_ref (Saver *saver)
-{
-  g_atomic_ref_count_inc (&saver->ref_count);
-  return saver;
-}
-
-static Saver *
-saver_new (FmNotebook *notebook, const FmStoredDocumentClass *kind)
-{
-  Saver *saver = g_new0 (Saver, 1);
-
-  g_atomic_ref_count_init (&saver->ref_count);
-  g_mutex_init (&saver->lock);
-  saver->notebook = fm_notebook_ref (notebook);
-  saver->kind = kind;
-  return saver;
-}
-
-static gboolean
-saver_save (Saver *saver, gpointer content, guint64 serial, GError **error)
-{
-  gboolean ok = TRUE;
-
-  g_mutex_lock (&saver->lock);
-  if (serial > saver->saved_serial) {
-    ok = saver->kind->save (saver->notebook, content, error);
-    if (ok)
-      saver->saved_serial = serial;
-  }
-  g_mutex_unlock (&saver->lock);
-  return ok;
-}
-
-static void
-save_job_free (SaveJob *job)
-{
-  job->saver->kind->free (job->copy);
-  saver_unref (job->saver);
-  g_free (job);
-}
-
-static void
-save_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  SaveJob *job = data;
-  GError *error = NULL;
-
-  if (saver_save (job->saver, job->copy, job->serial, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  return GINT_TO_POINTER (fm_stored_copy_save (copy, notebook, error));
 }
 
 static gboolean
@@ -133,19 +70,22 @@ save_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmStoredDocument *self = FM_STORED_DOCUMENT (source);
   FmStoredDocumentPrivate *priv = get_private (self);
-  SaveJob *job = g_task_get_task_data (G_TASK (result));
+  const FmStoredCopy *copy = fm_store_task_data (result);
   g_autoptr (GError) error = NULL;
+  guint delay_ms = SAVE_DELAY_MS;
 
-  if (g_task_propagate_boolean (G_TASK (result), &error)) {
-    priv->stored_serial = MAX (priv->stored_serial, job->serial);
+  priv->n_saving--;
+  if (fm_store_task_finish (result, &error) != NULL) {
+    priv->stored_serial = MAX (priv->stored_serial, copy->serial);
     if (fm_stored_document_is_saved (self))
       g_signal_emit (self, signals[SAVED], 0);
-    return;
+  } else if (!fm_stored_document_is_saved (self)) {
+    priv->asked_serial = priv->stored_serial;
+    delay_ms = RETRY_DELAY_MS;
+    g_signal_emit (self, signals[SAVE_FAILED], 0, error->message);
   }
-  priv->asked_serial = priv->stored_serial;
-  g_signal_emit (self, signals[SAVE_FAILED], 0, error->message);
-  if (priv->save_source == 0)
-    schedule_save (self, RETRY_DELAY_MS);
+  if (priv->n_saving == 0 && priv->asked_serial < priv->serial && priv->save_source == 0)
+    schedule_save (self, delay_ms);
 }
 
 static void
@@ -156,7 +96,8 @@ fm_stored_document_finalize (GObject *object)
 
   if (priv->content != NULL)
     FM_STORED_DOCUMENT_GET_CLASS (self)->free (priv->content);
-  g_clear_pointer (&priv->saver, saver_unref);
+  g_clear_pointer (&priv->writer, fm_writer_unref);
+  fm_writer_close_notebook (g_steal_pointer (&priv->notebook));
   G_OBJECT_CLASS (fm_stored_document_parent_class)->finalize (object);
 }
 
@@ -180,25 +121,41 @@ fm_stored_document_init (FmStoredDocument *self)
 }
 
 gpointer
-fm_stored_document_new (GType type, FmNotebook *notebook, gpointer content)
+fm_stored_document_new (
+    GType type, FmWriter *writer, FmNotebook *notebook, gint64 id, gpointer content)
 {
   FmStoredDocument *self = g_object_new (type, NULL);
+  FmStoredDocumentPrivate *priv = get_private (self);
 
-  get_private (self)->saver = saver_new (notebook, FM_STORED_DOCUMENT_GET_CLASS (self));
-  get_private (self)->content = content;
+  priv->writer = fm_writer_ref (writer);
+  priv->notebook = fm_notebook_ref (notebook);
+  priv->id = id;
+  priv->content = content;
   return self;
 }
 
 FmNotebook *
 fm_stored_document_get_notebook (FmStoredDocument *self)
 {
-  return get_private (self)->saver->notebook;
+  return get_private (self)->notebook;
+}
+
+gint64
+fm_stored_document_get_id (FmStoredDocument *self)
+{
+  return get_private (self)->id;
 }
 
 gpointer
 fm_stored_document_get_content (FmStoredDocument *self)
 {
   return get_private (self)->content;
+}
+
+char *
+fm_stored_document_describe (FmStoredDocument *self)
+{
+  return FM_STORED_DOCUMENT_GET_CLASS (self)->describe (self);
 }
 
 gboolean
@@ -214,9 +171,11 @@ fm_stored_document_touch (FmStoredDocument *self)
 
   g_return_if_fail (FM_IS_STORED_DOCUMENT (self));
   priv = get_private (self);
-  priv->serial++;
+  /* What cannot be written does not wait for it either. */
+  if (fm_stored_document_is_editable (self))
+    priv->serial++;
   /* A pending save is not put off again: steady typing is stored all the same. */
-  if (priv->save_source == 0 && fm_stored_document_is_editable (self))
+  if (priv->save_source == 0 && priv->n_saving == 0 && !fm_stored_document_is_saved (self))
     schedule_save (self, SAVE_DELAY_MS);
   g_signal_emit (self, signals[CHANGED], 0);
 }
@@ -227,37 +186,78 @@ fm_stored_document_is_saved (FmStoredDocument *self)
   return get_private (self)->stored_serial >= get_private (self)->serial;
 }
 
+gboolean
+fm_stored_document_is_saving (FmStoredDocument *self)
+{
+  return get_private (self)->n_saving > 0;
+}
+
 void
 fm_stored_document_flush (FmStoredDocument *self)
 {
   FmStoredDocumentPrivate *priv = get_private (self);
-  g_autoptr (GTask) task = NULL;
-  SaveJob *job;
 
-  g_clear_handle_id (&priv->save_source, g_source_remove);
-  if (priv->asked_serial >= priv->serial || !fm_stored_document_is_editable (self))
+  if (priv->asked_serial >= priv->serial)
     return;
-  job = g_new0 (SaveJob, 1);
-  job->saver = saver_ref (priv->saver);
-  job->copy = priv->saver->kind->copy (priv->content);
-  job->serial = priv->serial;
+  g_clear_handle_id (&priv->save_source, g_source_remove);
   priv->asked_serial = priv->serial;
-  task = g_task_new (self, NULL, save_done_cb, NULL);
-  g_task_set_source_tag (task, fm_stored_document_flush);
-  g_task_set_task_data (task, job, (GDestroyNotify)save_job_free);
-  g_task_run_in_thread (task, save_thread);
+  priv->n_saving++;
+  fm_writer_push (priv->writer, &(FmStoreTask){
+                                    .owner = self,
+                                    .notebook = priv->notebook,
+                                    .run = save_copy,
+                                    .data = fm_stored_copy_new (self),
+                                    .free_data = (GDestroyNotify)fm_stored_copy_free,
+                                    .done = save_done_cb,
+                                });
 }
 
-gboolean
-fm_stored_document_flush_now (FmStoredDocument *self, GError **error)
+void
+fm_stored_document_forget (FmStoredDocument *self)
 {
   FmStoredDocumentPrivate *priv = get_private (self);
 
-  if (fm_stored_document_is_saved (self) || !fm_stored_document_is_editable (self))
-    return TRUE;
-  if (!saver_save (priv->saver, priv->content, priv->serial, error))
-    return FALSE;
   priv->stored_serial = priv->asked_serial = priv->serial;
   g_clear_handle_id (&priv->save_source, g_source_remove);
-  return TRUE;
+}
+
+FmStoredCopy *
+fm_stored_copy_new (FmStoredDocument *document)
+{
+  FmStoredCopy *self = g_new0 (FmStoredCopy, 1);
+
+  self->document = g_object_ref (document);
+  self->kind = FM_STORED_DOCUMENT_GET_CLASS (document);
+  self->content = self->kind->copy (document);
+  self->serial = get_private (document)->serial;
+  return self;
+}
+
+void
+fm_stored_copy_free (FmStoredCopy *self)
+{
+  self->kind->free (self->content);
+  g_object_unref (self->document);
+  g_free (self);
+}
+
+gboolean
+fm_stored_copy_save (FmStoredCopy *self, FmNotebook *notebook, GError **error)
+{
+  return self->kind->save (notebook, self->content, error);
+}
+
+void
+fm_stored_copy_tell_kept (FmStoredCopy *self)
+{
+  FmStoredDocumentPrivate *priv = get_private (self->document);
+
+  priv->kept_serial = MAX (priv->kept_serial, self->serial);
+}
+
+gboolean
+fm_stored_document_is_kept (FmStoredDocument *self)
+{
+  return fm_stored_document_is_saved (self) ||
+         get_private (self)->kept_serial >= get_private (self)->serial;
 }

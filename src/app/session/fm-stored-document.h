@@ -1,9 +1,9 @@
 /* fm-stored-document.h - something of the notebook being edited, saved as it changes
  *
- * Widgets change the content in place and call fm_stored_document_touch(). A copy is saved shortly
- * after the last change in a GTask thread; saves carry a serial number, so that a late older copy
- * can never overwrite a newer one. A save that fails is tried again, and the document stays alive
- * until its changes are stored.
+ * A draft, an experiment, a tasting, a map or a caption. Widgets change the content in place and
+ * call fm_stored_document_touch(). A copy is saved shortly after by the session's writer, one at a
+ * time, while steady typing goes on. A save that fails is tried again, and the document stays
+ * alive until its changes are stored: see fm-documents.h.
  *
  * Signals:
  *   "changed" ()             some value changed; derived numbers follow
@@ -14,6 +14,7 @@
 
 #include <gio/gio.h>
 
+#include "app/session/fm-writer.h"
 #include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
@@ -21,27 +22,50 @@ G_BEGIN_DECLS
 #define FM_TYPE_STORED_DOCUMENT (fm_stored_document_get_type ())
 G_DECLARE_DERIVABLE_TYPE (FmStoredDocument, fm_stored_document, FM, STORED_DOCUMENT, GObject)
 
-/** What kinds of document differ in. @save is called in threads. */
+/** What kinds of document differ in. */
 struct _FmStoredDocumentClass {
   GObjectClass parent_class;
 
-  gpointer (*copy) (gconstpointer content);
-  void (*free) (gpointer content);
-  gboolean (*save) (FmNotebook *notebook, gpointer content, GError **error);
+  /** What is to be saved, as it is now. */
+  gpointer (*copy) (FmStoredDocument *self);
+  /** Of a copy, and of the content if there is one. */
+  void (*free) (gpointer copy);
+  /** Called in the writer's thread. */
+  gboolean (*save) (FmNotebook *notebook, gpointer copy, GError **error);
+  /** What it is, translated, for a list of what is not saved. Returns: (transfer full). */
+  char *(*describe) (FmStoredDocument *self);
 };
 
-/** @type: of a kind of document; @content: (transfer full) stored already. */
-gpointer fm_stored_document_new (GType type, FmNotebook *notebook, gpointer content);
+/** @type: of a kind of document; @id: of its record; @content: (transfer full) (nullable): stored
+ * already. Use fm_documents_open(), which keeps one document a record. */
+gpointer fm_stored_document_new (
+    GType type, FmWriter *writer, FmNotebook *notebook, gint64 id, gpointer content);
 FmNotebook *fm_stored_document_get_notebook (FmStoredDocument *self);
+gint64 fm_stored_document_get_id (FmStoredDocument *self);
 /** To read and to change; call touch after a change. (transfer none) */
 gpointer fm_stored_document_get_content (FmStoredDocument *self);
+char *fm_stored_document_describe (FmStoredDocument *self);
 /** FALSE when the notebook is open for reading only. */
 gboolean fm_stored_document_is_editable (FmStoredDocument *self);
 void fm_stored_document_touch (FmStoredDocument *self);
 gboolean fm_stored_document_is_saved (FmStoredDocument *self);
-/** Starts saving pending changes now, in a thread. */
+/** TRUE while a save is queued or runs. */
+gboolean fm_stored_document_is_saving (FmStoredDocument *self);
+/** Hands pending changes to the writer now. */
 void fm_stored_document_flush (FmStoredDocument *self);
-/** Saves pending changes before it returns: only when the program is about to end. */
-gboolean fm_stored_document_flush_now (FmStoredDocument *self, GError **error);
+/** Saves no more: its record was removed, or its last changes are given up. */
+void fm_stored_document_forget (FmStoredDocument *self);
+
+/** What a document is at some moment, to be saved elsewhere. */
+typedef struct _FmStoredCopy FmStoredCopy;
+
+FmStoredCopy *fm_stored_copy_new (FmStoredDocument *document);
+void fm_stored_copy_free (FmStoredCopy *self);
+/** May be called in a thread. */
+gboolean fm_stored_copy_save (FmStoredCopy *self, FmNotebook *notebook, GError **error);
+/** Its document need not be asked about any more: what it held is safe in another notebook. */
+void fm_stored_copy_tell_kept (FmStoredCopy *self);
+/** TRUE when all changes are in the notebook or in a copy of it. */
+gboolean fm_stored_document_is_kept (FmStoredDocument *self);
 
 G_END_DECLS

@@ -1,6 +1,8 @@
 /* fm-tasting-document.c - one tasting being planned, filled in or read, saved as it changes */
 #include "app/session/fm-tasting-document.h"
 
+#include <glib/gi18n-lib.h>
+
 struct _FmTastingDocument {
   FmStoredDocument parent_instance;
 };
@@ -22,9 +24,9 @@ get_now (void)
 }
 
 static gpointer
-copy (gconstpointer content)
+copy (FmStoredDocument *document)
 {
-  return fm_tasting_copy (content);
+  return fm_tasting_copy (fm_stored_document_get_content (document));
 }
 
 static void
@@ -37,6 +39,15 @@ static gboolean
 save (FmNotebook *notebook, gpointer content, GError **error)
 {
   return fm_tastings_save (notebook, content, error);
+}
+
+static char *
+describe (FmStoredDocument *document)
+{
+  const FmTasting *tasting = fm_stored_document_get_content (document);
+
+  return g_strdup_printf (_ ("Tasting “%s”"),
+                          tasting->title != NULL ? tasting->title : _ ("Untitled tasting"));
 }
 
 /* A new state is stored at once: a crash a moment later must not undo a seal or an opening. */
@@ -63,6 +74,7 @@ fm_tasting_document_class_init (FmTastingDocumentClass *klass)
   document_class->copy = copy;
   document_class->free = free_content;
   document_class->save = save;
+  document_class->describe = describe;
   signals[STATE_CHANGED] = add_signal ("state-changed");
   signals[OUTCOME_STORED] = add_signal ("outcome-stored");
 }
@@ -73,9 +85,10 @@ fm_tasting_document_init (FmTastingDocument *self)
 }
 
 FmTastingDocument *
-fm_tasting_document_new (FmNotebook *notebook, FmTasting *tasting)
+fm_tasting_document_open_record (FmSession *session, FmTasting *tasting)
 {
-  return fm_stored_document_new (FM_TYPE_TASTING_DOCUMENT, notebook, tasting);
+  return fm_documents_open (fm_session_get_documents (session), FM_TYPE_TASTING_DOCUMENT,
+                            fm_session_get_notebook (session), tasting->id, tasting);
 }
 
 FmTasting *

@@ -6,7 +6,7 @@
  */
 #pragma once
 
-#include "app/session/fm-stored-document.h"
+#include "app/session/fm-session.h"
 #include "store/fm-tastings.h"
 
 G_BEGIN_DECLS
@@ -15,8 +15,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (
     FmTastingDocument, fm_tasting_document, FM, TASTING_DOCUMENT, FmStoredDocument)
 
-/** @tasting: (transfer full) stored already. */
-FmTastingDocument *fm_tasting_document_new (FmNotebook *notebook, FmTasting *tasting);
+/** As of fm_documents_open(). @tasting: (transfer full) of the session's notebook. */
+FmTastingDocument *fm_tasting_document_open_record (FmSession *session, FmTasting *tasting);
 /** To read and to change; call fm_tasting_document_touch() after a change. (transfer none) */
 FmTasting *fm_tasting_document_get_tasting (FmTastingDocument *self);
 /** Arranges the cups: seals the tasting. Stored at once, in a thread. */

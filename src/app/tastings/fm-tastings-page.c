@@ -53,17 +53,10 @@ outcome_stored_cb (FmTastingsPage *self)
     fm_session_emit_changed (self->session, FM_CHANGE_TASTING, self->open_id);
 }
 
-typedef struct {
-  FmTastingsPage *page;
-  FmNotebook *notebook;
-} Opening;
-
 static void
 open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autofree Opening *opening = data;
-  g_autoptr (FmTastingsPage) self = opening->page;
-  g_autoptr (FmNotebook) notebook = opening->notebook;
+  g_autoptr (FmTastingsPage) self = data;
   g_autoptr (GError) error = NULL;
   g_autoptr (FmTastingDocument) document = NULL;
   FmTasting *tasting = fm_tasting_query_open_finish (result, &error);
@@ -75,7 +68,7 @@ open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
     close_tasting (self);
     return;
   }
-  document = fm_tasting_document_new (notebook, tasting);
+  document = fm_tasting_document_open_record (self->session, tasting);
   g_signal_connect_object (document, "outcome-stored", G_CALLBACK (outcome_stored_cb), self,
                            G_CONNECT_SWAPPED);
   fm_tasting_view_set_document (self->view, document);
@@ -85,18 +78,14 @@ open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 open_tasting (FmTastingsPage *self, gint64 id)
 {
-  Opening *opening;
-
   if (self->open_id == id || get_notebook (self) == NULL)
     return;
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   self->open_id = id;
   self->opening = g_cancellable_new ();
-  opening = g_new0 (Opening, 1);
-  opening->page = g_object_ref (self);
-  opening->notebook = fm_notebook_ref (get_notebook (self));
-  fm_tasting_query_open_async (get_notebook (self), id, self->opening, open_done_cb, opening);
+  fm_tasting_query_open_async (get_notebook (self), id, self->opening, open_done_cb,
+                               g_object_ref (self));
 }
 
 static void
@@ -147,7 +136,10 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
   fm_tasting_list_set_hidden (self->list, id, FALSE);
   if (error != NULL)
     fm_session_failure (self->session, error);
-  if (!removed) {
+  if (removed) {
+    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_TASTING_DOCUMENT,
+                         get_notebook (self), id);
+  } else {
     fm_tasting_list_select (self->list, id);
     open_tasting (self, id);
   }
@@ -228,24 +220,11 @@ tastings_changed_cb (FmTastingsPage *self)
   fm_tasting_list_reload (self->list);
 }
 
-/* The program is about to end, or the window goes: what was typed last is stored first. */
-static void
-flush_now (FmTastingsPage *self)
-{
-  g_autoptr (GError) error = NULL;
-  FmTastingDocument *document =
-      self->view != NULL ? fm_tasting_view_get_document (self->view) : NULL;
-
-  if (document != NULL && !fm_stored_document_flush_now (FM_STORED_DOCUMENT (document), &error))
-    g_warning ("The last changes to a tasting could not be saved: %s", error->message);
-}
-
 static void
 fm_tastings_page_dispose (GObject *object)
 {
   FmTastingsPage *self = FM_TASTINGS_PAGE (object);
 
-  flush_now (self);
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_TASTINGS_PAGE);
@@ -288,12 +267,7 @@ fm_tastings_page_class_init (FmTastingsPageClass *klass)
 static void
 fm_tastings_page_init (FmTastingsPage *self)
 {
-  GApplication *application = g_application_get_default ();
-
   gtk_widget_init_template (GTK_WIDGET (self));
-  if (application != NULL)
-    g_signal_connect_object (application, "shutdown", G_CALLBACK (flush_now), self,
-                             G_CONNECT_SWAPPED);
   folded_cb (self);
 }
 

@@ -5,7 +5,7 @@
 
 #include "app/window/fm-preferences-window.h"
 #include "app/session/fm-preferences.h"
-#include "app/session/fm-session-io.h"
+#include "app/session/fm-writer.h"
 #include "app/window/fm-window-open.h"
 #include "store/fm-food-store.h"
 
@@ -213,7 +213,7 @@ static void
 fm_application_shutdown (GApplication *application)
 {
   G_APPLICATION_CLASS (fm_application_parent_class)->shutdown (application);
-  fm_session_io_wait_closed ();
+  fm_writer_wait_closed ();
 }
 
 static void

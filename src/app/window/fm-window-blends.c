@@ -1,6 +1,7 @@
 /* fm-window-blends.c - making, naming and removing blends; saving and branching versions */
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-session-draft.h"
 #include "app/versions/fm-save-version-dialog.h"
 #include "app/window/fm-window-private.h"
 
@@ -64,6 +65,9 @@ blend_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     fm_session_failure (self->session, error);
     return;
   }
+  if (order->act == BLEND_REMOVE)
+    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_SESSION_DRAFT,
+                         order->notebook, order->blend_id);
   fm_session_blend_changed (self->session, order->blend_id);
   if (order->act == BLEND_ADD) {
     fm_session_show_blend (self->session, order->blend_id);

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-preferences.h"
-#include "app/session/fm-session-io.h"
+#include "app/session/fm-writer.h"
 #include "app/widgets/fm-widget.h"
 #include "app/window/fm-window-private.h"
 #include "store/demo/fm-demo.h"
@@ -25,7 +25,20 @@ typedef struct {
   char *path;
   FmFoodStore *foods;   /* for WORK_DEMO */
   FmNotebook *notebook; /* for WORK_COPY */
+  GPtrArray *unsaved;   /* FmStoredCopy, for WORK_COPY */
 } Work;
+
+static void start_work (FmWindow *self, WorkKind kind, const char *path);
+
+static Work *
+work_new (WorkKind kind, const char *path)
+{
+  Work *work = g_new0 (Work, 1);
+
+  work->kind = kind;
+  work->path = g_strdup (path);
+  return work;
+}
 
 static void
 work_free (Work *work)
@@ -33,6 +46,7 @@ work_free (Work *work)
   g_free (work->path);
   g_clear_pointer (&work->foods, fm_food_store_unref);
   g_clear_pointer (&work->notebook, fm_notebook_unref);
+  g_clear_pointer (&work->unsaved, g_ptr_array_unref);
   g_free (work);
 }
 
@@ -80,6 +94,22 @@ create_demo (Work *work, GCancellable *cancellable, GError **error)
   return fm_demo_create (work->path, work->foods, cancellable, error);
 }
 
+/* What could not be saved where it belongs is saved in the copy. */
+static gboolean
+add_unsaved (Work *work, GCancellable *cancellable, GError **error)
+{
+  g_autoptr (FmNotebook) copy = NULL;
+
+  if (work->unsaved->len == 0)
+    return TRUE;
+  copy = fm_notebook_open (work->path, cancellable, error);
+  for (guint i = 0; copy != NULL && i < work->unsaved->len; i++) {
+    if (!fm_stored_copy_save (g_ptr_array_index (work->unsaved, i), copy, error))
+      return FALSE;
+  }
+  return copy != NULL;
+}
+
 static FmNotebook *
 do_work (Work *work, GCancellable *cancellable, GError **error)
 {
@@ -95,7 +125,8 @@ do_work (Work *work, GCancellable *cancellable, GError **error)
   case WORK_DEMO:
     return open_or (create_demo, work, cancellable, error);
   case WORK_COPY:
-    if (fm_notebook_save_copy (work->notebook, work->path, cancellable, error))
+    if (fm_notebook_save_copy (work->notebook, work->path, cancellable, error) &&
+        add_unsaved (work, cancellable, error))
       return fm_notebook_ref (work->notebook);
     return NULL;
   }
@@ -147,6 +178,14 @@ run_when_painted_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer task)
 }
 
 static void
+start_anyway (FmWindow *self, gpointer data)
+{
+  const Work *work = data;
+
+  start_work (self, work->kind, work->path);
+}
+
+static void
 start_work (FmWindow *self, WorkKind kind, const char *path)
 {
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
@@ -159,11 +198,16 @@ start_work (FmWindow *self, WorkKind kind, const char *path)
     fm_session_message (self->session, _ ("Wait for the work under way, or cancel it first"));
     return;
   }
-  work = g_new0 (Work, 1);
-  work->kind = kind;
-  work->path = g_strdup (path);
-  if (kind == WORK_COPY)
+  if (kind != WORK_COPY && fm_window_would_lose (self)) {
+    fm_window_ask_before_loss (self, _ ("Go On Anyway"), start_anyway, work_new (kind, path),
+                               (GDestroyNotify)work_free);
+    return;
+  }
+  work = work_new (kind, path);
+  if (kind == WORK_COPY) {
     work->notebook = fm_notebook_ref (notebook);
+    work->unsaved = fm_documents_copy_unsaved (fm_session_get_documents (self->session), notebook);
+  }
   if (kind == WORK_DEMO && !g_file_test (path, G_FILE_TEST_EXISTS))
     work->foods = fm_food_store_ref (fm_session_get_foods (self->session));
   fm_window_begin_busy (self, text, cancellable);
@@ -219,15 +263,32 @@ work_failed (FmWindow *self, Work *work, const GError *error)
 }
 
 static void
+copied (FmWindow *self, const Work *work, GPtrArray *unsaved)
+{
+  g_autofree char *name = g_filename_display_basename (work->path);
+  g_autofree char *text = NULL;
+
+  for (guint i = 0; i < unsaved->len; i++)
+    fm_stored_copy_tell_kept (g_ptr_array_index (unsaved, i));
+  if (unsaved->len > 0)
+    text = g_strdup_printf (_ ("Saved a copy as %s, with the changes that could not be saved here"),
+                            name);
+  else
+    text = g_strdup_printf (_ ("Saved a copy as %s"), name);
+  fm_session_message (self->session, text);
+}
+
+static void
 work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmWindow *self = FM_WINDOW (source);
   Work *work = g_task_get_task_data (G_TASK (result));
   g_autoptr (GError) error = NULL;
   FmNotebook *notebook = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GPtrArray) unsaved = g_steal_pointer (&work->unsaved);
 
   if (self->session == NULL) { /* the window was closed meanwhile */
-    fm_session_io_close (notebook);
+    fm_writer_close_notebook (notebook);
     return;
   }
   fm_window_end_busy (self);
@@ -235,10 +296,7 @@ work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   if (notebook == NULL) {
     work_failed (self, work, error);
   } else if (work->kind == WORK_COPY) {
-    g_autofree char *name = g_filename_display_basename (work->path);
-    g_autofree char *text = g_strdup_printf (_ ("Saved a copy as %s"), name);
-
-    fm_session_message (self->session, text);
+    copied (self, work, unsaved);
     fm_notebook_unref (notebook); /* the session keeps its own */
   } else {
     fm_session_set_notebook (self->session, notebook);

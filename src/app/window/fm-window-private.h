@@ -38,7 +38,6 @@ struct _FmWindow {
   guint busy_delay_id;
   GtkFileChooserNative *chooser;
   gboolean loading; /* the first notebook is being opened */
-  gboolean close_anyway;
 };
 
 /* fm-window-open.c */
@@ -49,9 +48,22 @@ void fm_window_install_blend_actions (GtkWidgetClass *klass);
 /* fm-window-pages.c */
 void fm_window_bind_pages (GtkWidgetClass *klass);
 void fm_window_defer_menu (FmWindow *self);
-/* fm-window.c */
+/* fm-window-busy.c */
 void fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable);
 void fm_window_end_busy (FmWindow *self);
+void fm_window_cancel_busy (FmWindow *self);
+void fm_window_set_enabled (FmWindow *self, const char *action, gboolean enabled);
+void fm_window_update_switcher (FmWindow *self);
 void fm_window_update_content (FmWindow *self);
+/* fm-window-leave.c */
+typedef void (*FmWindowFunc) (FmWindow *self, gpointer data);
+/** Saves what waits, and answers whether something is neither saved nor in a copy. */
+gboolean fm_window_would_lose (FmWindow *self);
+/** Names what is not saved. @go_on runs when the user gives it up. */
+void fm_window_ask_before_loss (FmWindow *self,
+                                const char *leave_label,
+                                FmWindowFunc go_on,
+                                gpointer data,
+                                GDestroyNotify free_data);
 
 G_END_DECLS

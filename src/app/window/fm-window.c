@@ -5,19 +5,12 @@
 
 #include "app/session/fm-preferences.h"
 
-#define BUSY_DELAY_MS 250 /* work that ends sooner shows no bar */
 #define TOAST_S 4
 
 G_DEFINE_FINAL_TYPE (FmWindow, fm_window, ADW_TYPE_APPLICATION_WINDOW)
 
 static const char *const page_names[] = { "formula",  "versions", "experiments",
                                           "tastings", "compare",  "map" };
-
-static void
-set_enabled (FmWindow *self, const char *action, gboolean enabled)
-{
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), action, enabled);
-}
 
 static void
 update_history (FmWindow *self)
@@ -32,10 +25,11 @@ update_history (FmWindow *self)
                                undo_text != NULL ? undo_text : _ ("Nothing to undo"));
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->redo_button),
                                redo_text != NULL ? redo_text : _ ("Nothing to redo"));
-  set_enabled (self, "win.undo", undo != NULL);
-  set_enabled (self, "win.redo", redo != NULL);
-  set_enabled (self, "win.save-version",
-               fm_session_is_editable (self->session) && fm_formula_n_lines (formula) > 0);
+  fm_window_set_enabled (self, "win.undo", undo != NULL);
+  fm_window_set_enabled (self, "win.redo", redo != NULL);
+  fm_window_set_enabled (self, "win.save-version",
+                         fm_session_is_editable (self->session) &&
+                             fm_formula_n_lines (formula) > 0);
 }
 
 static void
@@ -56,8 +50,8 @@ update_frozen (FmWindow *self)
   gtk_widget_set_visible (GTK_WIDGET (self->frozen_draft_button), version != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->frozen_branch_button), version != NULL && !read_only);
   gtk_revealer_set_reveal_child (self->frozen_revealer, text != NULL);
-  set_enabled (self, "win.show-draft", version != NULL);
-  set_enabled (self, "win.branch-shown", version != NULL && !read_only);
+  fm_window_set_enabled (self, "win.show-draft", version != NULL);
+  fm_window_set_enabled (self, "win.branch-shown", version != NULL && !read_only);
 }
 
 static void
@@ -83,39 +77,6 @@ update_title (FmWindow *self)
   } else {
     gtk_window_set_title (GTK_WINDOW (self), file != NULL ? file : "Forcemeat");
   }
-}
-
-static void
-update_switcher_cb (FmWindow *self)
-{
-  gboolean has_pages = self->session != NULL && fm_session_get_formula (self->session) != NULL;
-
-  /* The buttons of both switchers are made when there is something to switch. */
-  if (has_pages && adw_view_switcher_title_get_stack (self->switcher_title) == NULL) {
-    adw_view_switcher_title_set_stack (self->switcher_title, self->stack);
-    adw_view_switcher_bar_set_stack (self->switcher_bar, self->stack);
-  }
-  adw_view_switcher_bar_set_reveal (
-      self->switcher_bar,
-      has_pages && adw_view_switcher_title_get_title_visible (self->switcher_title));
-}
-
-void
-fm_window_update_content (FmWindow *self)
-{
-  FmNotebook *notebook = fm_session_get_notebook (self->session);
-  gboolean shows_blend = fm_session_get_formula (self->session) != NULL;
-  const char *name = "pages";
-
-  if (notebook == NULL)
-    name = self->loading ? "loading" : "no-notebook";
-  else if (!shows_blend)
-    name = "no-blend";
-  gtk_stack_set_visible_child_name (self->content_stack, name);
-  adw_view_switcher_title_set_view_switcher_enabled (self->switcher_title, shows_blend);
-  update_switcher_cb (self);
-  set_enabled (self, "win.save-copy", notebook != NULL);
-  set_enabled (self, "win.new-blend", notebook != NULL && !fm_notebook_is_read_only (notebook));
 }
 
 static void
@@ -147,42 +108,6 @@ static void
 failure_dismiss_cb (FmWindow *self)
 {
   gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
-}
-
-static void
-busy_cancel_cb (FmWindow *self)
-{
-  if (self->busy != NULL)
-    g_cancellable_cancel (self->busy);
-}
-
-static gboolean
-busy_delay_cb (gpointer user_data)
-{
-  FmWindow *self = user_data;
-
-  self->busy_delay_id = 0;
-  gtk_spinner_start (self->busy_spinner);
-  gtk_revealer_set_reveal_child (self->busy_revealer, TRUE);
-  return G_SOURCE_REMOVE;
-}
-
-void
-fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable)
-{
-  g_set_object (&self->busy, cancellable);
-  gtk_label_set_text (self->busy_label, text);
-  g_clear_handle_id (&self->busy_delay_id, g_source_remove);
-  self->busy_delay_id = g_timeout_add (BUSY_DELAY_MS, busy_delay_cb, self);
-}
-
-void
-fm_window_end_busy (FmWindow *self)
-{
-  g_clear_object (&self->busy);
-  g_clear_handle_id (&self->busy_delay_id, g_source_remove);
-  gtk_spinner_stop (self->busy_spinner);
-  gtk_revealer_set_reveal_child (self->busy_revealer, FALSE);
 }
 
 /* A narrow window keeps its width for the work: of the window buttons only close stays. */
@@ -290,34 +215,6 @@ nutrition_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-close_response_cb (AdwMessageDialog *dialog, const char *response, FmWindow *self)
-{
-  if (g_str_equal (response, "copy")) {
-    gtk_widget_activate_action (GTK_WIDGET (self), "win.save-copy", NULL);
-  } else if (g_str_equal (response, "close")) {
-    self->close_anyway = TRUE;
-    gtk_window_close (GTK_WINDOW (self));
-  }
-}
-
-static void
-ask_before_loss (FmWindow *self)
-{
-  GtkWidget *dialog =
-      adw_message_dialog_new (GTK_WINDOW (self), _ ("The Draft Could Not Be Saved"),
-                              _ ("The last changes are not on the disk yet. Keep the window open "
-                                 "and free some space, or save a copy in another folder."));
-
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("Keep Open"), "copy",
-                                    _ ("Save a Copy…"), "close", _ ("Close Anyway"), NULL);
-  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "close",
-                                              ADW_RESPONSE_DESTRUCTIVE);
-  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "keep");
-  g_signal_connect_object (dialog, "response", G_CALLBACK (close_response_cb), self, 0);
-  gtk_window_present (GTK_WINDOW (dialog));
-}
-
-static void
 save_window_state (FmWindow *self)
 {
   GSettings *settings = fm_preferences_get ();
@@ -333,14 +230,19 @@ save_window_state (FmWindow *self)
   }
 }
 
+static void
+close_window (FmWindow *self, gpointer data)
+{
+  gtk_window_close (GTK_WINDOW (self));
+}
+
 static gboolean
 fm_window_close_request (GtkWindow *window)
 {
   FmWindow *self = FM_WINDOW (window);
 
-  fm_session_flush (self->session);
-  if (!self->close_anyway && !fm_session_is_saved (self->session)) {
-    ask_before_loss (self);
+  if (fm_window_would_lose (self)) {
+    fm_window_ask_before_loss (self, _ ("Close Anyway"), close_window, NULL, NULL);
     return GDK_EVENT_STOP;
   }
   save_window_state (self);
@@ -359,7 +261,7 @@ fm_window_dispose (GObject *object)
 {
   FmWindow *self = FM_WINDOW (object);
 
-  busy_cancel_cb (self);
+  fm_window_cancel_busy (self);
   g_clear_object (&self->busy);
   g_clear_handle_id (&self->busy_delay_id, g_source_remove);
   g_clear_object (&self->chooser);
@@ -396,12 +298,12 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, stack);
   fm_window_bind_pages (klass);
   gtk_widget_class_bind_template_callback (klass, folded_cb);
-  gtk_widget_class_bind_template_callback (klass, update_switcher_cb);
+  gtk_widget_class_bind_template_callback (klass, fm_window_update_switcher);
   gtk_widget_class_bind_template_callback (klass, picked_cb);
   gtk_widget_class_bind_template_callback (klass, flap_folded_cb);
   gtk_widget_class_bind_template_callback (klass, flap_revealed_cb);
   gtk_widget_class_bind_template_callback (klass, page_changed_cb);
-  gtk_widget_class_bind_template_callback (klass, busy_cancel_cb);
+  gtk_widget_class_bind_template_callback (klass, fm_window_cancel_busy);
   gtk_widget_class_bind_template_callback (klass, failure_dismiss_cb);
 }
 

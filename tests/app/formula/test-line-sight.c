@@ -3,7 +3,7 @@
 #include <glib/gstdio.h>
 
 #include "app/formula/fm-formula-page.h"
-#include "app/session/fm-session-io.h"
+#include "app/session/fm-writer.h"
 #include "app/widgets/fm-number-entry.h"
 #include "store/fm-versions.h"
 
@@ -95,7 +95,7 @@ tear_down (Fixture *fixture, gconstpointer data)
   g_object_unref (fixture->window);
   fm_session_set_notebook (fixture->session, NULL);
   g_object_unref (fixture->session);
-  fm_session_io_wait_closed ();
+  fm_writer_wait_closed ();
   g_ptr_array_unref (fixture->entries);
   folder = g_dir_open (fixture->folder, 0, NULL);
   while ((name = g_dir_read_name (folder)) != NULL) {

@@ -96,7 +96,7 @@ new_document (Fixture *fixture)
   map->name = g_strdup ("Fat and chew");
   fm_maps_save (notebook, map, &error);
   g_assert_no_error (error);
-  return fm_map_document_new (fixture->session, map, base);
+  return fm_map_document_open (fixture->session, map, base);
 }
 
 static void
@@ -122,7 +122,7 @@ test_region_follows (Fixture *fixture, gconstpointer data)
   fm_map_document_touch (document);
   g_assert_false (fm_map_document_has_region (document));
   g_assert_nonnull (strstr (fm_map_document_get_problem (document), "brief"));
-  fm_stored_document_flush_now (FM_STORED_DOCUMENT (document), NULL);
+  fm_session_flush (fixture->session);
 }
 
 static gboolean
@@ -169,7 +169,7 @@ test_points_become_versions (Fixture *fixture, gconstpointer data)
   for (guint i = 0; i < 3; i++)
     g_assert_cmpfloat (fabs (place->x[i] - points[1].x[i]), <, 1e-6);
   g_assert_true (g_str_has_prefix (place->reason, "Map “Fat and chew”, trial 2: "));
-  fm_stored_document_flush_now (FM_STORED_DOCUMENT (document), NULL);
+  fm_session_flush (fixture->session);
 }
 
 static gint64

@@ -1,7 +1,7 @@
 /* test-changes.c - what a session says of its changes, as kind and id */
 #include <glib/gstdio.h>
 
-#include "app/session/fm-session-io.h"
+#include "app/session/fm-writer.h"
 #include "app/session/fm-session.h"
 
 typedef struct {
@@ -43,7 +43,7 @@ tear_down (Fixture *fixture, gconstpointer data)
 
   fm_session_flush (fixture->session);
   g_assert_finalize_object (fixture->session);
-  fm_session_io_wait_closed ();
+  fm_writer_wait_closed ();
   folder = g_dir_open (fixture->folder, 0, NULL);
   while ((name = g_dir_read_name (folder)) != NULL) {
     g_autofree char *path = g_build_filename (fixture->folder, name, NULL);

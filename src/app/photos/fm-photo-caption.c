@@ -1,0 +1,102 @@
+/* fm-photo-caption.c - the caption of a photo being edited, saved as it changes */
+#include "app/photos/fm-photo-caption.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _FmPhotoCaption {
+  FmStoredDocument parent_instance;
+};
+
+G_DEFINE_FINAL_TYPE (FmPhotoCaption, fm_photo_caption, FM_TYPE_STORED_DOCUMENT)
+
+typedef struct {
+  gint64 photo_id;
+  char *text;
+} Caption;
+
+static Caption *
+caption_new (gint64 photo_id, const char *text)
+{
+  Caption *caption = g_new0 (Caption, 1);
+
+  caption->photo_id = photo_id;
+  caption->text = g_strdup (text != NULL ? text : "");
+  return caption;
+}
+
+static void
+caption_free (gpointer data)
+{
+  Caption *caption = data;
+
+  g_free (caption->text);
+  g_free (caption);
+}
+
+static gpointer
+copy (FmStoredDocument *document)
+{
+  const Caption *caption = fm_stored_document_get_content (document);
+
+  return caption_new (caption->photo_id, caption->text);
+}
+
+static gboolean
+save (FmNotebook *notebook, gpointer data, GError **error)
+{
+  const Caption *caption = data;
+
+  return fm_photos_set_caption (notebook, caption->photo_id, caption->text, error);
+}
+
+static char *
+describe (FmStoredDocument *document)
+{
+  const Caption *caption = fm_stored_document_get_content (document);
+
+  return g_strdup_printf (_ ("The caption “%s” of a photo"), caption->text);
+}
+
+static void
+fm_photo_caption_class_init (FmPhotoCaptionClass *klass)
+{
+  FmStoredDocumentClass *document_class = FM_STORED_DOCUMENT_CLASS (klass);
+
+  document_class->copy = copy;
+  document_class->free = caption_free;
+  document_class->save = save;
+  document_class->describe = describe;
+}
+
+static void
+fm_photo_caption_init (FmPhotoCaption *self)
+{
+}
+
+FmPhotoCaption *
+fm_photo_caption_open (FmSession *session, const FmPhotoInfo *info)
+{
+  return fm_documents_open (fm_session_get_documents (session), FM_TYPE_PHOTO_CAPTION,
+                            fm_session_get_notebook (session), info->id,
+                            caption_new (info->id, info->caption));
+}
+
+const char *
+fm_photo_caption_get_text (FmPhotoCaption *self)
+{
+  const Caption *caption = fm_stored_document_get_content (FM_STORED_DOCUMENT (self));
+
+  return caption->text;
+}
+
+void
+fm_photo_caption_set_text (FmPhotoCaption *self, const char *text)
+{
+  Caption *caption = fm_stored_document_get_content (FM_STORED_DOCUMENT (self));
+
+  if (g_str_equal (caption->text, text))
+    return;
+  g_free (caption->text);
+  caption->text = g_strdup (text);
+  fm_stored_document_touch (FM_STORED_DOCUMENT (self));
+}

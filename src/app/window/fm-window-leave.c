@@ -1,0 +1,72 @@
+/* fm-window-leave.c - nothing that was typed is left behind without a question */
+#include <glib/gi18n-lib.h>
+
+#include "app/window/fm-window-private.h"
+
+typedef struct {
+  FmWindowFunc go_on;
+  gpointer data;
+  GDestroyNotify free_data;
+} Leaving;
+
+static void
+leaving_free (gpointer data, GClosure *closure)
+{
+  Leaving *leaving = data;
+
+  if (leaving->free_data != NULL)
+    leaving->free_data (leaving->data);
+  g_free (leaving);
+}
+
+static void
+response_cb (AdwMessageDialog *dialog, const char *response, Leaving *leaving)
+{
+  GtkWindow *window = gtk_window_get_transient_for (GTK_WINDOW (dialog));
+  FmWindow *self = FM_WINDOW (window);
+
+  if (g_str_equal (response, "copy")) {
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.save-copy", NULL);
+  } else if (g_str_equal (response, "leave")) {
+    fm_documents_give_up (fm_session_get_documents (self->session));
+    leaving->go_on (self, leaving->data);
+  }
+}
+
+gboolean
+fm_window_would_lose (FmWindow *self)
+{
+  fm_session_flush (self->session);
+  return !fm_documents_is_kept (fm_session_get_documents (self->session));
+}
+
+void
+fm_window_ask_before_loss (FmWindow *self,
+                           const char *leave_label,
+                           FmWindowFunc go_on,
+                           gpointer data,
+                           GDestroyNotify free_data)
+{
+  g_autofree char *unsaved = fm_documents_describe (fm_session_get_documents (self->session));
+  GtkWidget *widget =
+      adw_message_dialog_new (GTK_WINDOW (self), _ ("Some Changes Could Not Be Saved"), NULL);
+  AdwMessageDialog *dialog = ADW_MESSAGE_DIALOG (widget);
+  Leaving *leaving = g_new0 (Leaving, 1);
+
+  leaving->go_on = go_on;
+  leaving->data = data;
+  leaving->free_data = free_data;
+  adw_message_dialog_format_body (
+      dialog,
+      _ ("These changes are not on the disk yet:\n\n%s\n\nKeep the window open and free some "
+         "space, "
+         "or save a copy of the notebook, with these changes, in another folder."),
+      unsaved);
+  adw_message_dialog_add_responses (dialog, "keep", _ ("Keep Open"), "copy", _ ("Save a Copy…"),
+                                    "leave", leave_label, NULL);
+  adw_message_dialog_set_response_appearance (dialog, "leave", ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_default_response (dialog, "keep");
+  adw_message_dialog_set_close_response (dialog, "keep");
+  g_signal_connect_data (dialog, "response", G_CALLBACK (response_cb), leaving, leaving_free, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}

@@ -1,0 +1,100 @@
+"""A notebook that cannot be written for a while: words stay in the window, and closing asks for them."""
+
+import contextlib
+import os
+import shutil
+import sqlite3
+import subprocess
+
+from harness import run, wait_for
+from steps import first_blend, save_version
+
+NOTEBOOK = "forcemeat/notebook.forcemeat"
+TITLE = "Title of the experiment"
+REFUSED = "The notebook refused that change"
+ASKED = "Some Changes Could Not Be Saved"
+TABLES = ("drafts", "experiments", "photos")
+
+
+@contextlib.contextmanager
+def refusing(path):
+    """Every change of a row fails at once, as on a full disk."""
+    with sqlite3.connect(path) as notebook:
+        for table in TABLES:
+            notebook.execute(f"CREATE TRIGGER full_{table} BEFORE UPDATE ON {table} "
+                             "BEGIN SELECT RAISE (ABORT, 'refused'); END")
+    yield
+    with sqlite3.connect(path) as notebook:
+        for table in TABLES:
+            notebook.execute(f"DROP TRIGGER full_{table}")
+
+
+def rows(path, sql):
+    with contextlib.closing(sqlite3.connect(f"file:{path}?mode=ro", uri=True)) as notebook:
+        return [row[0] for row in notebook.execute(sql)]
+
+
+def new_experiment(program, title):
+    program.page("Experiments")
+    program.click("New experiment", role="push button")
+    wait_for(lambda: program.read(TITLE).startswith("Trial "), "new experiment")
+    program.type_into(TITLE, title)
+    program.says("All changes saved")
+
+
+def with_a_version(start, folder):
+    program = start()
+    first_blend(program)
+    save_version(program, 1, "First grind")
+    program.press_in(program.find("Version 1, ", role="list item", contains=True))
+    program.says("Version 1 is frozen")
+    return program, os.path.join(folder, NOTEBOOK)
+
+
+def paste_photo(program, folder):
+    picture = folder + "/picture.png"
+    subprocess.run(["convert", "-size", "640x480", "xc:brown", picture], check=True)
+    subprocess.run(["xclip", "-selection", "clipboard", "-t", "image/png", picture], check=True)
+    program.click("Paste photo", role="push button")
+    program.find("View photo 1")
+
+
+def a_caption_is_saved_once_there_is_room(start, folder):
+    if not shutil.which("xclip") or not shutil.which("convert"):
+        print("# xclip or convert is not installed", flush=True)
+        return
+    program, path = with_a_version(start, folder)
+    new_experiment(program, "With a photo")
+    paste_photo(program, folder)
+    with refusing(path):
+        program.type_into("Caption of photo 1", "Cut open")
+        program.says(REFUSED)
+        program.press("ctrl+q")
+        program.says(ASKED)
+        program.says("The caption “Cut open” of a photo")
+        program.button("Keep Open")
+        program.gone(ASKED)
+        program.reads("Caption of photo 1", "Cut open")
+    program.says("All changes are saved again")
+    assert rows(path, "SELECT caption FROM photos") == ["Cut open"]
+    program.quit()
+
+
+def words_outlive_a_look_at_another_experiment(start, folder):
+    program, path = with_a_version(start, folder)
+    new_experiment(program, "First trial")
+    program.click("New experiment", role="push button")
+    program.reads(TITLE, "Trial 2")
+    with refusing(path):
+        program.type_into(TITLE, "Second, longer on the grill")
+        program.says(REFUSED)
+        program.press_in(program.find("First trial", role="list item", contains=True))
+        program.reads(TITLE, "First trial")
+        program.press_in(program.find("Trial 2", role="list item", contains=True))
+        program.reads(TITLE, "Second, longer on the grill")
+    program.says("All changes are saved again")
+    program.find("Second, longer on the grill", role="list item", contains=True)
+    program.quit()
+
+
+run(a_caption_is_saved_once_there_is_room, words_outlive_a_look_at_another_experiment)

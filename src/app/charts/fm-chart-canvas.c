@@ -7,6 +7,9 @@
 
 #define GAP_PX 5.0
 #define LABEL_GAP_PX 3.0
+#define TICK_GAP_PX 8.0
+/* Between the ends of two texts. */
+#define WORD_GAP_PX 3.0
 
 /* The grounds and accents of libadwaita's own style sheets; ink and grid are ours. */
 static const FmChartPalette palettes[FM_CHART_N_SCHEMES] = {
@@ -43,6 +46,7 @@ fm_chart_canvas_init (FmChartCanvas *self,
     .width = width,
     .height = height,
     .labels = g_array_new (FALSE, FALSE, sizeof (FmBox)),
+    .taken = g_array_new (FALSE, FALSE, sizeof (FmBox)),
     .marks = g_array_new (FALSE, FALSE, sizeof (FmChartMark)),
   };
 }
@@ -53,6 +57,7 @@ fm_chart_canvas_clear (FmChartCanvas *self)
   g_clear_pointer (&self->cr, cairo_destroy);
   g_clear_object (&self->pango);
   g_clear_pointer (&self->labels, g_array_unref);
+  g_clear_pointer (&self->taken, g_array_unref);
   g_clear_pointer (&self->marks, g_array_unref);
 }
 
@@ -116,6 +121,15 @@ fm_chart_measure_text (PangoContext *pango, const char *text, int *width, int *h
   pango_layout_get_pixel_size (layout, width, height);
 }
 
+int
+fm_chart_line_height (PangoContext *pango)
+{
+  int height;
+
+  fm_chart_measure_text (pango, "0", NULL, &height);
+  return height;
+}
+
 FmBox
 fm_chart_canvas_text_box (
     FmChartCanvas *self, const char *text, double x, double y, double align, int max_width)
@@ -148,6 +162,8 @@ draw_text (FmChartCanvas *self, const char *text, const FmBox *box)
   /* An arc would be joined to where the text began. */
   cairo_new_path (self->cr);
   g_array_append_val (self->labels, *box);
+  fm_chart_canvas_keep_clear (
+      self, &(FmBox){ box->x - WORD_GAP_PX, box->y, box->width + 2 * WORD_GAP_PX, box->height });
 }
 
 void
@@ -159,13 +175,28 @@ fm_chart_canvas_text (
   draw_text (self, text, &box);
 }
 
-gboolean
-fm_chart_canvas_is_free (const FmChartCanvas *self, const FmBox *box)
+static gboolean
+is_free (const FmChartCanvas *self, const FmBox *box)
 {
-  for (guint i = 0; i < self->labels->len; i++)
-    if (fm_box_overlaps (box, &g_array_index (self->labels, FmBox, i)))
+  for (guint i = 0; i < self->taken->len; i++)
+    if (fm_box_overlaps (box, &g_array_index (self->taken, FmBox, i)))
       return FALSE;
   return TRUE;
+}
+
+void
+fm_chart_canvas_keep_clear (FmChartCanvas *self, const FmBox *box)
+{
+  g_array_append_val (self->taken, *box);
+}
+
+static void
+draw_on_patch (FmChartCanvas *self, const char *text, const FmBox *box)
+{
+  cairo_new_path (self->cr);
+  cairo_rectangle (self->cr, box->x - 1, box->y, box->width + 2, box->height);
+  fm_chart_canvas_fill_ground (self);
+  draw_text (self, text, box);
 }
 
 gboolean
@@ -174,13 +205,21 @@ fm_chart_canvas_label (FmChartCanvas *self, const char *text, const FmBox *mark)
   const FmBox room = { 0, 0, self->width, self->height };
   FmBox box = fm_chart_canvas_text_box (self, text, 0, 0, 0, 0);
 
-  if (!fm_box_place_label (&box, mark, LABEL_GAP_PX, &room, (const FmBox *)self->labels->data,
-                           self->labels->len))
+  if (!fm_box_place_label (&box, mark, LABEL_GAP_PX, &room, (const FmBox *)self->taken->data,
+                           self->taken->len))
     return FALSE;
-  cairo_new_path (self->cr);
-  cairo_rectangle (self->cr, box.x - 1, box.y, box.width + 2, box.height);
-  fm_chart_canvas_fill_ground (self);
-  draw_text (self, text, &box);
+  draw_on_patch (self, text, &box);
+  return TRUE;
+}
+
+gboolean
+fm_chart_canvas_label_on (FmChartCanvas *self, const char *text, double x, double y)
+{
+  const FmBox box = fm_chart_canvas_text_box (self, text, x, y, 0.5, 0);
+
+  if (!is_free (self, &box))
+    return FALSE;
+  draw_on_patch (self, text, &box);
   return TRUE;
 }
 
@@ -213,6 +252,12 @@ fm_chart_axis_width (PangoContext *pango, const FmChartScale *scale)
   return widest + 2 * GAP_PX;
 }
 
+int
+fm_chart_axis_height (PangoContext *pango)
+{
+  return (int)TICK_GAP_PX + fm_chart_line_height (pango) + 1;
+}
+
 /* A length is measured from zero, so that its line is as strong as the marks. */
 static void
 set_grid (FmChartCanvas *self, const FmChartScale *scale, double tick)
@@ -235,7 +280,7 @@ fm_chart_canvas_y_axis (FmChartCanvas *self, const FmChartFrame *frame, const Fm
 
     set_grid (self, scale, tick);
     fm_chart_canvas_line (self, frame->left, y, frame->right, y);
-    if (fm_chart_canvas_is_free (self, &box))
+    if (is_free (self, &box))
       draw_text (self, text, &box);
   }
 }
@@ -251,15 +296,13 @@ fm_chart_canvas_x_axis (FmChartCanvas *self,
     const double x = floor (fm_chart_scale_place (scale, tick, frame->left, frame->right)) + 0.5;
     g_autofree char *text = tick_text (scale, i);
     FmBox box = fm_chart_canvas_text_box (self, text, x, 0, 0.5, 0);
-    FmBox spaced;
 
-    box.y = frame->bottom + GAP_PX;
-    spaced = fm_box_grown (&box, GAP_PX / 2);
+    box.y = frame->bottom + TICK_GAP_PX;
     if (with_lines) {
       set_grid (self, scale, tick);
       fm_chart_canvas_line (self, x, frame->top, x, frame->bottom);
     }
-    if (fm_chart_canvas_is_free (self, &spaced))
+    if (is_free (self, &box))
       draw_text (self, text, &box);
   }
 }

@@ -43,6 +43,7 @@ typedef struct {
   double height;
   gboolean see_through; /* the ground belongs to something below and shows through */
   GArray *labels;       /* FmBox of every text drawn */
+  GArray *taken;        /* FmBox that a label has to keep clear of: those and more */
   GArray *marks;        /* FmChartMark */
 } FmChartCanvas;
 
@@ -74,6 +75,8 @@ void fm_chart_canvas_line (FmChartCanvas *self, double x1, double y1, double x2,
 
 /** Size of small text, in pixels; @width and @height may be NULL. */
 void fm_chart_measure_text (PangoContext *pango, const char *text, int *width, int *height);
+/** Height of a line of it. */
+int fm_chart_line_height (PangoContext *pango);
 /**
  * fm_chart_canvas_text:
  * @align: 0 = @x is the left edge, 0.5 = the middle, 1 = the right edge
@@ -87,11 +90,13 @@ void fm_chart_canvas_text (
 /** Where fm_chart_canvas_text() would draw it. */
 FmBox fm_chart_canvas_text_box (
     FmChartCanvas *self, const char *text, double x, double y, double align, int max_width);
-/** TRUE when no text stands in @box yet. */
-gboolean fm_chart_canvas_is_free (const FmChartCanvas *self, const FmBox *box);
-/** Names a mark on a patch of the ground, beside it where no other text stands; FALSE when there
- * is no such place and nothing was drawn. */
+/** No label is to stand in @box. */
+void fm_chart_canvas_keep_clear (FmChartCanvas *self, const FmBox *box);
+/** Names a mark on a patch of the ground, beside it where there is room; FALSE when there is none
+ * and nothing was drawn. */
 gboolean fm_chart_canvas_label (FmChartCanvas *self, const char *text, const FmBox *mark);
+/** The same with its middle at that place and nowhere else. */
+gboolean fm_chart_canvas_label_on (FmChartCanvas *self, const char *text, double x, double y);
 
 /** Says where row @row of the chart's table is drawn. */
 void fm_chart_canvas_mark (FmChartCanvas *self, guint row, const FmBox *box);
@@ -104,7 +109,9 @@ void fm_chart_canvas_x_axis (FmChartCanvas *self,
                              const FmChartFrame *frame,
                              const FmChartScale *scale,
                              gboolean with_lines);
-/** Width that the numbers of an axis take, with their gap. */
+/** Width that the numbers of an upright axis take, with their gap. */
 double fm_chart_axis_width (PangoContext *pango, const FmChartScale *scale);
+/** Height that the numbers below a frame take, with their gap. */
+int fm_chart_axis_height (PangoContext *pango);
 
 G_END_DECLS

@@ -4,33 +4,33 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/charts/fm-chart-text.h"
-#include "core/base/fm-chart-scale.h"
 #include "core/base/fm-number.h"
 
-#define ROW_PX 28
-#define AXIS_PX 24
+#define SMALLEST_ROW_PX 28
+#define ROW_GAP_PX 8
 #define GAP_PX 8
+#define DOT_PX 4.5
+#define DIAMOND_PX 6
+#define END_PX 5
 #define MAX_TICKS 6
 #define VALUES_PER_ROW 4
 /* The labels never take more than this part of the width. */
 #define LABEL_PART 0.4
 
 struct _FmChartIntervals {
-  GtkWidget parent_instance;
+  FmChart parent_instance;
 
   GArray *rows; /* FmChartInterval */
-  FmChartScale scale;
+  FmChartIntervalAxis axis;
 };
 
-G_DEFINE_FINAL_TYPE (FmChartIntervals, fm_chart_intervals, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmChartIntervals, fm_chart_intervals, FM_TYPE_CHART)
 
-/** Where values lie in the widget. */
 typedef struct {
-  double left;
-  double right;
-  double bottom;
-} Frame;
+  FmChartCanvas *canvas;
+  FmChartFrame frame;
+  const FmChartScale *scale;
+} Drawing;
 
 static void
 clear_row (gpointer data)
@@ -38,139 +38,131 @@ clear_row (gpointer data)
   g_free (((FmChartInterval *)data)->label);
 }
 
-static const FmChartInterval *
-get_row (FmChartIntervals *self, guint index)
+static int
+row_height (PangoContext *pango)
 {
-  return &g_array_index (self->rows, FmChartInterval, index);
-}
-
-static Frame
-make_frame (FmChartIntervals *self)
-{
-  GtkWidget *widget = GTK_WIDGET (self);
-  const double width = gtk_widget_get_width (widget);
-  int widest = 0;
-
-  for (guint i = 0; i < self->rows->len; i++) {
-    int label_width;
-
-    fm_chart_text_size (widget, get_row (self, i)->label, &label_width, NULL);
-    widest = MAX (widest, label_width);
-  }
-  return (Frame){ .left = MIN (widest, floor (LABEL_PART * width)) + 2 * GAP_PX,
-                  .right = width - 2 * GAP_PX,
-                  .bottom = (double)ROW_PX * self->rows->len };
+  return MAX (SMALLEST_ROW_PX, fm_chart_line_height (pango) + ROW_GAP_PX);
 }
 
 static double
-to_x (FmChartIntervals *self, const Frame *frame, double value)
+to_x (const Drawing *self, double value)
 {
-  return fm_chart_scale_place (&self->scale, value, frame->left, frame->right);
+  return fm_chart_scale_place (self->scale, value, self->frame.left, self->frame.right);
+}
+
+static gboolean
+is_on_axis (const Drawing *self, double value)
+{
+  return value >= self->scale->min && value <= self->scale->max;
 }
 
 static void
-draw_axis (FmChartIntervals *self, cairo_t *cr, const Frame *frame, const GdkRGBA *ink)
+draw_interval (const Drawing *self, const FmChartInterval *row, double y)
 {
-  for (guint i = 0; i < self->scale.n_ticks; i++) {
-    const double tick = fm_chart_scale_tick (&self->scale, i);
-    const double x = round (to_x (self, frame, tick)) + 0.5;
-    g_autofree char *text = fm_number_format (tick, self->scale.decimals);
+  const double ends[] = { row->low, row->high };
 
-    cairo_set_source_rgba (cr, ink->red, ink->green, ink->blue, 0.2);
-    cairo_set_line_width (cr, 1);
-    cairo_move_to (cr, x, 0);
-    cairo_line_to (cr, x, frame->bottom);
-    cairo_stroke (cr);
-    gdk_cairo_set_source_rgba (cr, ink);
-    fm_chart_text_draw (GTK_WIDGET (self), cr, text, x, frame->bottom + AXIS_PX / 2.0, 0.5, 0);
-  }
-}
-
-static void
-draw_interval (cairo_t *cr, double low, double high, double y)
-{
-  cairo_set_line_width (cr, 2);
-  cairo_move_to (cr, low, y);
-  cairo_line_to (cr, high, y);
-  cairo_move_to (cr, low, y - 5);
-  cairo_line_to (cr, low, y + 5);
-  cairo_move_to (cr, high, y - 5);
-  cairo_line_to (cr, high, y + 5);
-  cairo_stroke (cr);
+  cairo_set_line_width (self->canvas->cr, 2);
+  fm_chart_canvas_line (self->canvas, to_x (self, row->low), y, to_x (self, row->high), y);
+  for (guint i = 0; i < G_N_ELEMENTS (ends); i++)
+    if (is_on_axis (self, ends[i]))
+      fm_chart_canvas_line (self->canvas, to_x (self, ends[i]), y - END_PX, to_x (self, ends[i]),
+                            y + END_PX);
 }
 
 static void
 draw_expected (cairo_t *cr, double x, double y)
 {
   cairo_set_line_width (cr, 1.5);
-  cairo_move_to (cr, x, y - 6);
-  cairo_line_to (cr, x + 6, y);
-  cairo_line_to (cr, x, y + 6);
-  cairo_line_to (cr, x - 6, y);
+  cairo_new_path (cr);
+  cairo_move_to (cr, x, y - DIAMOND_PX);
+  cairo_line_to (cr, x + DIAMOND_PX, y);
+  cairo_line_to (cr, x, y + DIAMOND_PX);
+  cairo_line_to (cr, x - DIAMOND_PX, y);
   cairo_close_path (cr);
   cairo_stroke (cr);
 }
 
 static void
-draw_row (FmChartIntervals *self,
-          cairo_t *cr,
-          const Frame *frame,
-          guint index,
-          const GdkRGBA *ink,
-          const GdkRGBA *accent)
+draw_row (const Drawing *self, const FmChartInterval *row, guint index)
 {
-  const FmChartInterval *row = get_row (self, index);
-  const double y = (index + 0.5) * ROW_PX;
+  FmChartCanvas *canvas = self->canvas;
+  const double y = (index + 0.5) * row_height (canvas->pango);
+  const double x = isnan (row->value) ? self->frame.left + DOT_PX : to_x (self, row->value);
 
-  gdk_cairo_set_source_rgba (cr, ink);
-  fm_chart_text_draw (GTK_WIDGET (self), cr, row->label, 0, y, 0, (int)(frame->left - GAP_PX));
+  fm_chart_canvas_text (canvas, row->label, 0, y, 0, (int)(self->frame.left - 2 * GAP_PX));
   if (!isnan (row->expected))
-    draw_expected (cr, to_x (self, frame, row->expected), y);
-  gdk_cairo_set_source_rgba (cr, accent);
+    draw_expected (canvas->cr, to_x (self, row->expected), y);
+  fm_chart_canvas_set_colour (canvas, &canvas->palette.accent, 1);
   if (!isnan (row->low) && !isnan (row->high))
-    draw_interval (cr, to_x (self, frame, row->low), to_x (self, frame, row->high), y);
+    draw_interval (self, row, y);
+  fm_chart_canvas_mark (canvas, index, &(FmBox){ x - DOT_PX, y - DOT_PX, 2 * DOT_PX, 2 * DOT_PX });
   if (isnan (row->value)) {
-    fm_chart_text_draw (GTK_WIDGET (self), cr, "?", frame->left, y, 0, 0);
+    fm_chart_canvas_text (canvas, "?", x, y, 0.5, 0);
     return;
   }
-  cairo_arc (cr, to_x (self, frame, row->value), y, 4.5, 0, 2 * G_PI);
-  cairo_fill (cr);
+  fm_chart_canvas_circle (canvas, x, y, DOT_PX);
+  cairo_fill (canvas->cr);
 }
 
-static void
-fm_chart_intervals_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+static double
+label_width (const FmChartInterval *rows, guint n_rows, FmChartCanvas *canvas)
 {
-  FmChartIntervals *self = FM_CHART_INTERVALS (widget);
-  GtkStyleContext *style = gtk_widget_get_style_context (widget);
-  const Frame frame = make_frame (self);
-  GdkRGBA ink;
-  GdkRGBA accent;
-  cairo_t *cr;
+  int widest = 0;
 
-  if (frame.right <= frame.left)
+  for (guint i = 0; i < n_rows; i++) {
+    int width;
+
+    fm_chart_measure_text (canvas->pango, rows[i].label, &width, NULL);
+    widest = MAX (widest, width);
+  }
+  return MIN (widest, floor (LABEL_PART * canvas->width));
+}
+
+void
+fm_chart_intervals_draw (const FmChartInterval *rows,
+                         guint n_rows,
+                         const FmChartIntervalAxis *axis,
+                         FmChartCanvas *canvas)
+{
+  const Drawing drawing = {
+    .canvas = canvas,
+    .frame = { .left = label_width (rows, n_rows, canvas) + 2 * GAP_PX,
+               .right = canvas->width - 2 * GAP_PX,
+               .bottom = (double)n_rows * row_height (canvas->pango) },
+    .scale = &axis->scale,
+  };
+  const double words_y = drawing.frame.bottom + fm_chart_axis_height (canvas->pango) +
+                         fm_chart_line_height (canvas->pango) / 2.0;
+  const int half_px = (int)(drawing.frame.right - drawing.frame.left) / 2;
+
+  if (half_px <= 0)
     return;
-  gtk_style_context_get_color (style, &ink);
-  if (!gtk_style_context_lookup_color (style, "accent_color", &accent))
-    accent = ink;
-  cr = gtk_snapshot_append_cairo (snapshot,
-                                  &GRAPHENE_RECT_INIT (0, 0, (float)gtk_widget_get_width (widget),
-                                                       (float)gtk_widget_get_height (widget)));
-  draw_axis (self, cr, &frame, &ink);
-  for (guint i = 0; i < self->rows->len; i++)
-    draw_row (self, cr, &frame, i, &ink, &accent);
-  cairo_destroy (cr);
+  fm_chart_canvas_x_axis (canvas, &drawing.frame, drawing.scale, TRUE);
+  if (axis->low_words != NULL)
+    fm_chart_canvas_text (canvas, axis->low_words, drawing.frame.left, words_y, 0, half_px);
+  if (axis->high_words != NULL)
+    fm_chart_canvas_text (canvas, axis->high_words, drawing.frame.right, words_y, 1, half_px);
+  for (guint i = 0; i < n_rows; i++)
+    draw_row (&drawing, &rows[i], i);
 }
 
 static void
-fm_chart_intervals_measure (GtkWidget *widget,
-                            GtkOrientation orientation,
-                            int for_size,
-                            int *minimum,
-                            int *natural,
-                            int *minimum_baseline,
-                            int *natural_baseline)
+draw (FmChart *chart, FmChartCanvas *canvas)
 {
-  const int height = ROW_PX * (int)FM_CHART_INTERVALS (widget)->rows->len + AXIS_PX;
+  const FmChartIntervals *self = FM_CHART_INTERVALS (chart);
+
+  fm_chart_intervals_draw ((const FmChartInterval *)self->rows->data, self->rows->len, &self->axis,
+                           canvas);
+}
+
+static void
+get_size (FmChart *chart, GtkOrientation orientation, int *minimum, int *natural)
+{
+  const FmChartIntervals *self = FM_CHART_INTERVALS (chart);
+  const gboolean has_words = self->axis.low_words != NULL || self->axis.high_words != NULL;
+  PangoContext *pango = gtk_widget_get_pango_context (GTK_WIDGET (chart));
+  const int height = row_height (pango) * (int)self->rows->len + fm_chart_axis_height (pango) +
+                     (has_words ? fm_chart_line_height (pango) : 0);
 
   *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 200 : height;
   *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 480 : height;
@@ -186,12 +178,9 @@ fm_chart_intervals_finalize (GObject *object)
 static void
 fm_chart_intervals_class_init (FmChartIntervalsClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-
   G_OBJECT_CLASS (klass)->finalize = fm_chart_intervals_finalize;
-  widget_class->snapshot = fm_chart_intervals_snapshot;
-  widget_class->measure = fm_chart_intervals_measure;
-  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  FM_CHART_CLASS (klass)->draw = draw;
+  FM_CHART_CLASS (klass)->get_size = get_size;
 }
 
 static void
@@ -207,56 +196,54 @@ fm_chart_intervals_new (void)
   return g_object_new (FM_TYPE_CHART_INTERVALS, NULL);
 }
 
-static char *
-describe_row (const FmChartInterval *row, int decimals)
+static FmChartTable *
+make_table (const char *title, int decimals, const FmChartInterval *rows, guint n_rows)
 {
-  g_autofree char *value = fm_number_format (row->value, decimals);
-  g_autofree char *low = fm_number_format (row->low, decimals);
-  g_autofree char *high = fm_number_format (row->high, decimals);
+  const char *headings[] = { "", title, _ ("From"), _ ("To"), _ ("Expected"), NULL };
+  FmChartTable *table = fm_chart_table_new (headings);
 
-  if (isnan (row->low) || isnan (row->high))
-    /* Translators: what, then its value */
-    return g_strdup_printf (_ ("%s: %s"), row->label, value);
-  return g_strdup_printf (_ ("%s: %s, from %s to %s"), row->label, value, low, high);
-}
+  for (guint i = 0; i < n_rows; i++) {
+    const FmChartInterval *row = &rows[i];
+    g_autofree char *value = fm_number_format (row->value, decimals);
+    g_autofree char *low = fm_number_format (row->low, decimals);
+    g_autofree char *high = fm_number_format (row->high, decimals);
+    g_autofree char *expected = fm_number_format (row->expected, decimals);
+    const char *cells[] = { row->label, value, low, high, expected, NULL };
 
-static char *
-describe (FmChartIntervals *self, int decimals)
-{
-  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
-
-  for (guint i = 0; i < self->rows->len; i++)
-    g_ptr_array_add (parts, describe_row (get_row (self, i), decimals));
-  g_ptr_array_add (parts, NULL);
-  return g_strjoinv ("; ", (char **)parts->pdata);
+    if (isnan (row->low) || isnan (row->high))
+      /* Translators: what, then its value */
+      fm_chart_table_add (table, g_strdup_printf (_ ("%s: %s"), row->label, value), cells);
+    else
+      fm_chart_table_add (
+          table, g_strdup_printf (_ ("%s: %s, from %s to %s"), row->label, value, low, high),
+          cells);
+  }
+  return table;
 }
 
 static void
-rescale (FmChartIntervals *self)
+scale_to_rows (FmChartScale *scale, const FmChartInterval *rows, guint n_rows)
 {
-  const guint n = self->rows->len * VALUES_PER_ROW;
+  const guint n = n_rows * VALUES_PER_ROW;
   g_autofree double *values = g_new (double, MAX (n, 1));
 
-  for (guint i = 0; i < self->rows->len; i++) {
-    const FmChartInterval *row = get_row (self, i);
-
-    values[VALUES_PER_ROW * i] = row->value;
-    values[VALUES_PER_ROW * i + 1] = row->low;
-    values[VALUES_PER_ROW * i + 2] = row->high;
-    values[VALUES_PER_ROW * i + 3] = row->expected;
+  for (guint i = 0; i < n_rows; i++) {
+    values[VALUES_PER_ROW * i] = rows[i].value;
+    values[VALUES_PER_ROW * i + 1] = rows[i].low;
+    values[VALUES_PER_ROW * i + 2] = rows[i].high;
+    values[VALUES_PER_ROW * i + 3] = rows[i].expected;
   }
-  fm_chart_scale_init (&self->scale, values, n, MAX_TICKS);
+  fm_chart_scale_init (scale, values, n, MAX_TICKS);
 }
 
 void
 fm_chart_intervals_set (FmChartIntervals *self,
                         const char *title,
                         int decimals,
+                        const FmChartIntervalAxis *axis,
                         const FmChartInterval *rows,
                         guint n_rows)
 {
-  g_autofree char *description = NULL;
-
   g_return_if_fail (FM_IS_CHART_INTERVALS (self));
   g_array_set_size (self->rows, 0);
   for (guint i = 0; i < n_rows; i++) {
@@ -265,10 +252,10 @@ fm_chart_intervals_set (FmChartIntervals *self,
     row.label = g_strdup (rows[i].label);
     g_array_append_val (self->rows, row);
   }
-  rescale (self);
-  description = describe (self, decimals);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, description, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), description);
+  if (axis != NULL)
+    self->axis = *axis;
+  else
+    scale_to_rows (&self->axis.scale, rows, n_rows);
+  fm_chart_say (FM_CHART (self), title, NULL, make_table (title, decimals, rows, n_rows));
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }

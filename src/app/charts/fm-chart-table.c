@@ -1,6 +1,8 @@
 /* fm-chart-table.c - the numbers of a chart as rows of text, each with a sentence for the ear */
 #include "app/charts/fm-chart-table.h"
 
+#include "app/widgets/fm-text-grid.h"
+
 static void
 row_free (gpointer data)
 {
@@ -73,4 +75,15 @@ fm_chart_table_to_text (const FmChartTable *self)
   for (guint i = 0; i < self->rows->len; i++)
     append_line (text, fm_chart_table_row (self, i)->cells);
   return g_string_free (text, FALSE);
+}
+
+void
+fm_chart_table_fill (const FmChartTable *self, GtkGrid *grid)
+{
+  const guint n = g_strv_length (self->headings);
+
+  fm_text_grid_clear (grid);
+  fm_text_grid_add_row (grid, (const char *const *)self->headings, n, TRUE);
+  for (guint i = 0; i < self->rows->len; i++)
+    fm_text_grid_add_row (grid, (const char *const *)fm_chart_table_row (self, i)->cells, n, FALSE);
 }

@@ -1,7 +1,7 @@
 /* fm-chart-table.h - the numbers of a chart as rows of text, each with a sentence for the ear */
 #pragma once
 
-#include <glib.h>
+#include <gtk/gtk.h>
 
 G_BEGIN_DECLS
 
@@ -25,6 +25,8 @@ const FmChartRow *fm_chart_table_row (const FmChartTable *self, guint index);
 char *fm_chart_table_describe (const FmChartTable *self);
 /** Lines of cells parted by tabs, as spreadsheets paste them. (transfer full) */
 char *fm_chart_table_to_text (const FmChartTable *self);
+/** Shows it in @grid, in place of what was there. */
+void fm_chart_table_fill (const FmChartTable *self, GtkGrid *grid);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmChartTable, fm_chart_table_free)
 

@@ -5,16 +5,23 @@
  */
 #pragma once
 
-#include <gtk/gtk.h>
-
+#include "app/charts/fm-chart.h"
 #include "core/formula/fm-analysis.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_FAT_BAR (fm_fat_bar_get_type ())
-G_DECLARE_FINAL_TYPE (FmFatBar, fm_fat_bar, FM, FAT_BAR, GtkWidget)
+G_DECLARE_FINAL_TYPE (FmFatBar, fm_fat_bar, FM, FAT_BAR, FmChart)
+
+typedef struct {
+  char *name;
+  double share_pct; /* of the blend's fat */
+  double fat_g;
+} FmFatSegment;
 
 /** Both NULL: nothing to show. */
 void fm_fat_bar_update (FmFatBar *self, const FmFormula *formula, const FmAnalysis *analysis);
+/** Without a window. */
+void fm_fat_bar_draw (const FmFatSegment *segments, guint n, FmChartCanvas *canvas);
 
 G_END_DECLS

@@ -4,7 +4,7 @@
  */
 #pragma once
 
-#include <gtk/gtk.h>
+#include "app/charts/fm-chart.h"
 
 G_BEGIN_DECLS
 
@@ -17,6 +17,7 @@ typedef struct {
 
 typedef struct {
   char *letter;
+  char *name;
   GArray *points; /* FmMapCurvePoint, by x */
 } FmMapCurve;
 
@@ -27,21 +28,31 @@ typedef struct {
   int number;
 } FmMapCurveDot;
 
-#define FM_TYPE_MAP_CURVES (fm_map_curves_get_type ())
-G_DECLARE_FINAL_TYPE (FmMapCurves, fm_map_curves, FM, MAP_CURVES, GtkWidget)
+typedef struct {
+  GPtrArray *curves; /* FmMapCurve */
+  GArray *dots;      /* FmMapCurveDot; (nullable) */
+  char *x_title;     /* below the axis */
+  int decimals;      /* of the values in words */
+} FmMapCurvesData;
 
-FmMapCurve *fm_map_curve_new (const char *letter);
+#define FM_TYPE_MAP_CURVES (fm_map_curves_get_type ())
+G_DECLARE_FINAL_TYPE (FmMapCurves, fm_map_curves, FM, MAP_CURVES, FmChart)
+
+/** @letter: at its end, may be empty; @name: in words. */
+FmMapCurve *fm_map_curve_new (const char *letter, const char *name);
 void fm_map_curve_free (FmMapCurve *self);
-/**
- * @curves: (transfer full): FmMapCurve
- * @dots: (transfer full) (nullable): FmMapCurveDot
- * @x_title: below the axis; @label, @description: the chart in words
- */
+/** @curves, @dots: (transfer full). Returns: (transfer full). */
+FmMapCurvesData *
+fm_map_curves_data_new (GPtrArray *curves, GArray *dots, const char *x_title, int decimals);
+void fm_map_curves_data_free (FmMapCurvesData *self);
+/** @data: (transfer full); @label, @description: the chart in words. */
 void fm_map_curves_take (FmMapCurves *self,
-                         GPtrArray *curves,
-                         GArray *dots,
-                         const char *x_title,
+                         FmMapCurvesData *data,
                          const char *label,
                          const char *description);
+/** Without a window. */
+void fm_map_curves_draw (const FmMapCurvesData *data, FmChartCanvas *canvas);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMapCurvesData, fm_map_curves_data_free)
 
 G_END_DECLS

@@ -4,59 +4,81 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/charts/fm-chart-text.h"
 #include "app/session/fm-temperature-unit.h"
 #include "core/base/fm-number.h"
+#include "core/base/fm-units.h"
 
 /* USDA FSIS, Safe minimum internal temperature chart: ground meat, consumers. */
 #define FIGURE_C 71.1
-#define MARGIN_START 44
 #define MARGIN_END 12
 #define MARGIN_TOP 12
-#define MARGIN_BOTTOM 34
-#define N_TICKS 4
+#define DOT_PX 3.5
+#define GAP_PX 8
+#define MAX_TICKS 6
+/* An estimate is walked along and tabled in so many steps. */
+#define N_STOPS 8
 
 struct _FmReadingsChart {
-  GtkWidget parent_instance;
+  FmChart parent_instance;
 
-  GArray *readings;
+  GArray *readings; /* FmCoreReading */
   GArray *estimate; /* FmCoreReading; empty = none */
   FmTemperatureUnit *units;
 };
 
-G_DEFINE_FINAL_TYPE (FmReadingsChart, fm_readings_chart, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmReadingsChart, fm_readings_chart, FM_TYPE_CHART)
 
-/* Shown values to pixels. */
 typedef struct {
-  double time_max_min;
-  double time_step;
-  double temp_min;
-  double temp_max;
-  double temp_step;
-  double width;
-  double height;
-} Scale;
+  const FmReadingsData *data;
+  FmChartCanvas *canvas;
+  FmChartFrame frame;
+  FmChartScale minutes;
+  FmChartScale temp; /* in the unit shown */
+} Drawing;
 
-/* 1, 2 or 5 times a power of ten, so that about N_TICKS steps cover @span. */
-static double
-nice_step (double span)
+static const FmCoreReading *
+get_point (const GArray *curve, guint index)
 {
-  const double raw = span / N_TICKS;
-  const double magnitude = pow (10, floor (log10 (raw)));
-  const double ratio = raw / magnitude;
+  return &g_array_index (curve, FmCoreReading, index);
+}
 
-  if (ratio <= 1)
-    return magnitude;
-  if (ratio <= 2)
-    return 2 * magnitude;
-  return ratio <= 5 ? 5 * magnitude : 10 * magnitude;
+/* Index of the point at @stop of N_STOPS, from the first to the last. */
+static guint
+stop_index (const GArray *curve, guint stop)
+{
+  return stop * (curve->len - 1) / (N_STOPS - 1);
+}
+
+static double
+to_shown (const FmReadingsData *data, double temp_c)
+{
+  return data->fahrenheit ? fm_celsius_to_fahrenheit (temp_c) : temp_c;
+}
+
+static const char *
+symbol (const FmReadingsData *data)
+{
+  return data->fahrenheit ? "°F" : "°C";
+}
+
+static double
+to_x (const Drawing *self, double time_s)
+{
+  return fm_chart_scale_place (&self->minutes, time_s / 60.0, self->frame.left, self->frame.right);
+}
+
+static double
+to_y (const Drawing *self, double temp_c)
+{
+  return fm_chart_scale_place (&self->temp, to_shown (self->data, temp_c), self->frame.bottom,
+                               self->frame.top);
 }
 
 static void
 widen (const GArray *curve, double *last_s, double *low_c, double *high_c)
 {
   for (guint i = 0; i < curve->len; i++) {
-    const FmCoreReading *point = &g_array_index (curve, FmCoreReading, i);
+    const FmCoreReading *point = get_point (curve, i);
 
     *last_s = MAX (*last_s, point->time_s);
     *low_c = MIN (*low_c, point->temp_c);
@@ -65,172 +87,151 @@ widen (const GArray *curve, double *last_s, double *low_c, double *high_c)
 }
 
 static void
-scale_init (Scale *scale, FmReadingsChart *self, double width, double height)
+make_scales (Drawing *self)
 {
   double last_s = 60;
   double low_c = 20;
   double high_c = FIGURE_C + 5;
 
-  widen (self->readings, &last_s, &low_c, &high_c);
-  widen (self->estimate, &last_s, &low_c, &high_c);
-  scale->time_step = nice_step (last_s / 60.0);
-  scale->time_max_min = ceil (last_s / 60.0 / scale->time_step) * scale->time_step;
-  scale->temp_min = fm_temperature_unit_to_shown (self->units, low_c);
-  scale->temp_max = fm_temperature_unit_to_shown (self->units, high_c);
-  scale->temp_step = nice_step (scale->temp_max - scale->temp_min);
-  scale->temp_min = floor (scale->temp_min / scale->temp_step) * scale->temp_step;
-  scale->temp_max = ceil (scale->temp_max / scale->temp_step) * scale->temp_step;
-  scale->width = width;
-  scale->height = height;
-}
-
-static double
-to_x (const Scale *scale, double minutes)
-{
-  return MARGIN_START + minutes / scale->time_max_min * (scale->width - MARGIN_START - MARGIN_END);
-}
-
-static double
-to_y (const Scale *scale, double temp)
-{
-  const double part = (temp - scale->temp_min) / (scale->temp_max - scale->temp_min);
-
-  return scale->height - MARGIN_BOTTOM - part * (scale->height - MARGIN_TOP - MARGIN_BOTTOM);
+  widen (self->data->readings, &last_s, &low_c, &high_c);
+  widen (self->data->estimate, &last_s, &low_c, &high_c);
+  fm_chart_scale_init_between (&self->minutes, 0, last_s / 60.0, MAX_TICKS);
+  fm_chart_scale_init_between (&self->temp, to_shown (self->data, low_c),
+                               to_shown (self->data, high_c), MAX_TICKS);
 }
 
 static void
-draw_axes (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA *colour)
+draw_figure (const Drawing *self)
 {
-  const double right = scale->width - MARGIN_END;
-  const double bottom = scale->height - MARGIN_BOTTOM;
-  g_autofree char *unit = NULL;
+  static const double dashes[] = { 6, 4 };
+  FmChartCanvas *canvas = self->canvas;
+  const double y = floor (to_y (self, FIGURE_C)) + 0.5;
+  g_autofree char *number =
+      fm_number_format (to_shown (self->data, FIGURE_C), self->data->fahrenheit ? 0 : 1);
+  g_autofree char *label = g_strdup_printf ("USDA FSIS %s %s", number, symbol (self->data));
 
-  cairo_set_line_width (cr, 1);
-  for (double temp = scale->temp_min; temp <= scale->temp_max + 1e-9; temp += scale->temp_step) {
-    g_autofree char *label = fm_number_format (temp, 0);
-    const double y = floor (to_y (scale, temp)) + 0.5;
-
-    cairo_set_source_rgba (cr, colour->red, colour->green, colour->blue, 0.2);
-    cairo_move_to (cr, MARGIN_START, y);
-    cairo_line_to (cr, right, y);
-    cairo_stroke (cr);
-    gdk_cairo_set_source_rgba (cr, colour);
-    fm_chart_text_draw (GTK_WIDGET (self), cr, label, MARGIN_START - 6, y, 1, 0);
-  }
-  for (double time = 0; time <= scale->time_max_min + 1e-9; time += scale->time_step) {
-    g_autofree char *label = fm_number_to_edit (time, 1);
-
-    fm_chart_text_draw (GTK_WIDGET (self), cr, label, to_x (scale, time), bottom + 9, 0.5, 0);
-  }
-  unit = g_strdup_printf (_ ("Core %s over minutes"), fm_temperature_unit_symbol (self->units));
-  fm_chart_text_draw (GTK_WIDGET (self), cr, unit, MARGIN_START, scale->height - 8, 0, 0);
+  fm_chart_canvas_set_colour (canvas, &canvas->palette.ink, 1);
+  cairo_save (canvas->cr);
+  cairo_set_line_width (canvas->cr, 1);
+  cairo_set_dash (canvas->cr, dashes, G_N_ELEMENTS (dashes), 0);
+  fm_chart_canvas_line (canvas, self->frame.left, y, self->frame.right, y);
+  cairo_restore (canvas->cr);
+  fm_chart_canvas_text (canvas, label, self->frame.left + GAP_PX / 2.0, y - 9, 0, 0);
 }
 
 static void
-draw_figure (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA *colour)
+stroke_curve (const Drawing *self, const GArray *curve)
 {
-  const double dashes[] = { 6, 4 };
-  const double temp = fm_temperature_unit_to_shown (self->units, FIGURE_C);
-  const double y = floor (to_y (scale, temp)) + 0.5;
-  const gboolean fahrenheit = fm_temperature_unit_get_fahrenheit (self->units);
-  g_autofree char *number = fm_number_format (temp, fahrenheit ? 0 : 1);
-  g_autofree char *label =
-      g_strdup_printf ("USDA FSIS %s %s", number, fm_temperature_unit_symbol (self->units));
-
-  gdk_cairo_set_source_rgba (cr, colour);
-  cairo_save (cr);
-  cairo_set_dash (cr, dashes, G_N_ELEMENTS (dashes), 0);
-  cairo_move_to (cr, MARGIN_START, y);
-  cairo_line_to (cr, scale->width - MARGIN_END, y);
-  cairo_stroke (cr);
-  cairo_restore (cr);
-  fm_chart_text_draw (GTK_WIDGET (self), cr, label, MARGIN_START + 4, y - 9, 0, 0);
+  cairo_set_line_width (self->canvas->cr, 2);
+  cairo_new_path (self->canvas->cr);
+  for (guint i = 0; i < curve->len; i++)
+    cairo_line_to (self->canvas->cr, to_x (self, get_point (curve, i)->time_s),
+                   to_y (self, get_point (curve, i)->temp_c));
+  cairo_stroke (self->canvas->cr);
 }
 
 static void
-draw_curve (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA *colour)
+mark (const Drawing *self, const FmCoreReading *point, guint row)
 {
-  gdk_cairo_set_source_rgba (cr, colour);
-  cairo_set_line_width (cr, 2);
-  cairo_new_path (cr);
-  for (guint pass = 0; pass < 2; pass++) {
-    for (guint i = 0; i < self->readings->len; i++) {
-      const FmCoreReading *reading = &g_array_index (self->readings, FmCoreReading, i);
-      const double x = to_x (scale, reading->time_s / 60.0);
-      const double y = to_y (scale, fm_temperature_unit_to_shown (self->units, reading->temp_c));
+  const double x = to_x (self, point->time_s);
+  const double y = to_y (self, point->temp_c);
 
-      if (pass == 0) {
-        cairo_line_to (cr, x, y);
-      } else {
-        cairo_arc (cr, x, y, 3.5, 0, 2 * G_PI);
-        cairo_fill (cr);
-      }
-    }
-    if (pass == 0)
-      cairo_stroke (cr);
+  fm_chart_canvas_mark (self->canvas, row,
+                        &(FmBox){ x - DOT_PX, y - DOT_PX, 2 * DOT_PX, 2 * DOT_PX });
+}
+
+static void
+draw_readings (const Drawing *self)
+{
+  const GArray *readings = self->data->readings;
+
+  fm_chart_canvas_set_colour (self->canvas, &self->canvas->palette.accent, 1);
+  stroke_curve (self, readings);
+  for (guint i = 0; i < readings->len; i++) {
+    const FmCoreReading *reading = get_point (readings, i);
+
+    fm_chart_canvas_circle (self->canvas, to_x (self, reading->time_s),
+                            to_y (self, reading->temp_c), DOT_PX);
+    cairo_fill (self->canvas->cr);
+    mark (self, reading, i);
   }
 }
 
 /* Dots in a row, without marks: told from the measured curve without its colour. */
 static void
-draw_estimate (FmReadingsChart *self, cairo_t *cr, const Scale *scale, const GdkRGBA *colour)
+draw_estimate (const Drawing *self)
 {
-  const double dots[] = { 2, 4 };
+  static const double dots[] = { 2, 4 };
+  const GArray *estimate = self->data->estimate;
 
-  if (self->estimate->len == 0)
-    return;
-  gdk_cairo_set_source_rgba (cr, colour);
-  cairo_save (cr);
-  cairo_set_line_width (cr, 2);
-  cairo_set_dash (cr, dots, G_N_ELEMENTS (dots), 0);
-  cairo_new_path (cr);
-  for (guint i = 0; i < self->estimate->len; i++) {
-    const FmCoreReading *point = &g_array_index (self->estimate, FmCoreReading, i);
+  fm_chart_canvas_set_colour (self->canvas, &self->canvas->palette.ink, 1);
+  cairo_save (self->canvas->cr);
+  cairo_set_dash (self->canvas->cr, dots, G_N_ELEMENTS (dots), 0);
+  stroke_curve (self, estimate);
+  cairo_restore (self->canvas->cr);
+  for (guint stop = 0; estimate->len > 0 && stop < N_STOPS; stop++)
+    mark (self, get_point (estimate, stop_index (estimate, stop)),
+          self->data->readings->len + stop);
+}
 
-    cairo_line_to (cr, to_x (scale, point->time_s / 60.0),
-                   to_y (scale, fm_temperature_unit_to_shown (self->units, point->temp_c)));
+/* What the axes and the lines are; the legend first where both have no room. */
+static void
+draw_words (const Drawing *self)
+{
+  const double y = self->canvas->height - fm_chart_line_height (self->canvas->pango) / 2.0;
+  const char *legend = _ ("● measured   ┈ estimate");
+  g_autofree char *unit = g_strdup_printf (_ ("Core %s over minutes"), symbol (self->data));
+  int room_px = (int)(self->frame.right - self->frame.left);
+  int legend_px;
+
+  if (self->data->estimate->len > 0) {
+    fm_chart_measure_text (self->canvas->pango, legend, &legend_px, NULL);
+    fm_chart_canvas_text (self->canvas, legend, self->frame.right, y, 1, room_px);
+    room_px -= legend_px + GAP_PX;
   }
-  cairo_stroke (cr);
-  cairo_restore (cr);
-  fm_chart_text_draw (GTK_WIDGET (self), cr, _ ("● measured   ┈ estimate"),
-                      scale->width - MARGIN_END, scale->height - 8, 1, 0);
+  if (room_px > 4 * GAP_PX)
+    fm_chart_canvas_text (self->canvas, unit, self->frame.left, y, 0, room_px);
 }
 
-static void
-fm_readings_chart_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+void
+fm_readings_chart_draw (const FmReadingsData *data, FmChartCanvas *canvas)
 {
-  FmReadingsChart *self = FM_READINGS_CHART (widget);
-  GtkStyleContext *style = gtk_widget_get_style_context (widget);
-  const int width = gtk_widget_get_width (widget);
-  const int height = gtk_widget_get_height (widget);
-  cairo_t *cr;
-  GdkRGBA text_colour;
-  GdkRGBA line_colour;
-  Scale scale;
+  Drawing drawing = { .data = data, .canvas = canvas };
+  FmChartFrame *frame = &drawing.frame;
 
-  if (width <= MARGIN_START + MARGIN_END || height <= MARGIN_TOP + MARGIN_BOTTOM)
+  make_scales (&drawing);
+  frame->left = fm_chart_axis_width (canvas->pango, &drawing.temp);
+  frame->right = canvas->width - MARGIN_END;
+  frame->top = MARGIN_TOP;
+  frame->bottom =
+      canvas->height - fm_chart_axis_height (canvas->pango) - fm_chart_line_height (canvas->pango);
+  if (frame->right <= frame->left || frame->bottom <= frame->top)
     return;
-  gtk_style_context_get_color (style, &text_colour);
-  if (!gtk_style_context_lookup_color (style, "accent_color", &line_colour))
-    line_colour = text_colour;
-  scale_init (&scale, self, width, height);
-  cr =
-      gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
-  draw_axes (self, cr, &scale, &text_colour);
-  draw_figure (self, cr, &scale, &text_colour);
-  draw_estimate (self, cr, &scale, &text_colour);
-  draw_curve (self, cr, &scale, &line_colour);
-  cairo_destroy (cr);
+  fm_chart_canvas_y_axis (canvas, frame, &drawing.temp);
+  fm_chart_canvas_x_axis (canvas, frame, &drawing.minutes, FALSE);
+  draw_words (&drawing);
+  draw_figure (&drawing);
+  draw_estimate (&drawing);
+  draw_readings (&drawing);
+}
+
+static FmReadingsData
+get_data (FmReadingsChart *self)
+{
+  return (FmReadingsData){ self->readings, self->estimate,
+                           fm_temperature_unit_get_fahrenheit (self->units) };
 }
 
 static void
-fm_readings_chart_measure (GtkWidget *widget,
-                           GtkOrientation orientation,
-                           int for_size,
-                           int *minimum,
-                           int *natural,
-                           int *minimum_baseline,
-                           int *natural_baseline)
+draw (FmChart *chart, FmChartCanvas *canvas)
+{
+  const FmReadingsData data = get_data (FM_READINGS_CHART (chart));
+
+  fm_readings_chart_draw (&data, canvas);
+}
+
+static void
+get_size (FmChart *chart, GtkOrientation orientation, int *minimum, int *natural)
 {
   *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 200 : 180;
   *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 480 : 200;
@@ -294,17 +295,42 @@ describe (FmReadingsChart *self)
 }
 
 static void
+add_row (FmChartTable *table, const FmReadingsData *data, const char *what, const FmCoreReading *at)
+{
+  g_autofree char *time = fm_number_format (at->time_s / 60.0, 1);
+  g_autofree char *temp = fm_number_format_unit (to_shown (data, at->temp_c), 1, symbol (data));
+  const char *cells[] = { what, time, temp, NULL };
+
+  /* Translators: "Measured", minutes, a temperature. */
+  fm_chart_table_add (table, g_strdup_printf (_ ("%s after %s minutes: %s"), what, time, temp),
+                      cells);
+}
+
+static FmChartTable *
+make_table (const FmReadingsData *data)
+{
+  const char *headings[] = { "", _ ("Minutes"), _ ("Core"), NULL };
+  FmChartTable *table = fm_chart_table_new (headings);
+
+  for (guint i = 0; i < data->readings->len; i++)
+    add_row (table, data, _ ("Measured"), get_point (data->readings, i));
+  for (guint stop = 0; data->estimate->len > 0 && stop < N_STOPS; stop++)
+    add_row (table, data, _ ("Estimate"),
+             get_point (data->estimate, stop_index (data->estimate, stop)));
+  return table;
+}
+
+static void
 update (FmReadingsChart *self)
 {
+  const FmReadingsData data = get_data (self);
   g_autofree char *description = describe (self);
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  self->estimate->len > 0
-                                      ? _ ("Curve of the core temperature, measured and estimated")
-                                      : _ ("Curve of the core temperature"),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, description, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), description);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  fm_chart_say (FM_CHART (self),
+                self->estimate->len > 0
+                    ? _ ("Curve of the core temperature, measured and estimated")
+                    : _ ("Curve of the core temperature"),
+                description, make_table (&data));
 }
 
 static void
@@ -318,12 +344,9 @@ fm_readings_chart_finalize (GObject *object)
 static void
 fm_readings_chart_class_init (FmReadingsChartClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-
   G_OBJECT_CLASS (klass)->finalize = fm_readings_chart_finalize;
-  widget_class->snapshot = fm_readings_chart_snapshot;
-  widget_class->measure = fm_readings_chart_measure;
-  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  FM_CHART_CLASS (klass)->draw = draw;
+  FM_CHART_CLASS (klass)->get_size = get_size;
 }
 
 static void

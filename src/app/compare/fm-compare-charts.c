@@ -4,7 +4,6 @@
 #include <math.h>
 
 #include "app/charts/fm-chart-bars.h"
-#include "core/base/fm-chart-scale.h"
 
 struct _FmCompareCharts {
   GtkWidget parent_instance;
@@ -13,6 +12,8 @@ struct _FmCompareCharts {
 };
 
 G_DEFINE_FINAL_TYPE (FmCompareCharts, fm_compare_charts, GTK_TYPE_WIDGET)
+
+G_STATIC_ASSERT (FM_COMPARE_MAX_ITEMS <= FM_CHART_MAX_BARS);
 
 static const char *const standard_keys[] = {
   "fat",
@@ -55,22 +56,16 @@ static GtkWidget *
 make_chart (const char *title,
             const FmCompareRow *row,
             const FmComparison *comparison,
-            const double *values,
-            gboolean with_sign)
+            const FmBarsData *data)
 {
-  const char *letters[FM_COMPARE_MAX_ITEMS];
   const char *names[FM_COMPARE_MAX_ITEMS];
-  guint n = fm_comparison_n_items (comparison);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   GtkWidget *heading = gtk_label_new (title);
   GtkWidget *bars = fm_chart_bars_new ();
 
-  for (guint i = 0; i < n; i++) {
-    letters[i] = fm_chart_letter (i);
+  for (guint i = 0; i < data->n; i++)
     names[i] = fm_comparison_item (comparison, i)->title;
-  }
-  fm_chart_bars_set (FM_CHART_BARS (bars), title, row->unit, row->decimals, letters, names, values,
-                     n, with_sign);
+  fm_chart_bars_set (FM_CHART_BARS (bars), title, row->unit, names, data);
   gtk_label_set_xalign (GTK_LABEL (heading), 0.0f);
   gtk_label_set_ellipsize (GTK_LABEL (heading), PANGO_ELLIPSIZE_END);
   gtk_label_set_max_width_chars (GTK_LABEL (heading), 20);
@@ -89,19 +84,19 @@ add_chart (FmCompareCharts *self,
            gboolean even_if_unknown)
 {
   const FmCompareRow *row = fm_comparison_find_row (comparison, key);
-  double values[FM_COMPARE_MAX_ITEMS];
-  guint n = fm_comparison_n_items (comparison);
+  FmBarsData data = { .n = fm_comparison_n_items (comparison), .with_sign = reference >= 0 };
   g_autofree char *title = NULL;
 
   if (row == NULL)
     return;
-  for (guint i = 0; i < n; i++)
-    values[i] = drawn_value (row, i, reference);
-  if (!even_if_unknown && !any_known (values, n))
+  data.decimals = row->decimals;
+  for (guint i = 0; i < data.n; i++)
+    data.values[i] = drawn_value (row, i, reference);
+  if (!even_if_unknown && !any_known (data.values, data.n))
     return;
   title = row->unit[0] != '\0' ? g_strdup_printf ("%s, %s", row->name, row->unit)
                                : g_strdup (row->name);
-  gtk_box_append (self->strip, make_chart (title, row, comparison, values, reference >= 0));
+  gtk_box_append (self->strip, make_chart (title, row, comparison, &data));
 }
 
 static void

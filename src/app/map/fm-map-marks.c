@@ -131,3 +131,34 @@ fm_map_mark_text (const FmMapMark *self, FmMapDocument *document, FmMapResponse 
           self->n_values),
       name, shares, measured, self->n_values, mean, low, high);
 }
+
+FmChartTable *
+fm_map_marks_table_new (void)
+{
+  const char *headings[] = {
+    _ ("Blend"),     _ ("Shares"),           _ ("Values"), _ ("Measured mean"),
+    _ ("Predicted"), _ ("95 % of the mean"), NULL
+  };
+
+  return fm_chart_table_new (headings);
+}
+
+void
+fm_map_mark_add_row (const FmMapMark *self,
+                     FmMapDocument *document,
+                     FmMapResponse response,
+                     FmChartTable *table)
+{
+  const int decimals = fm_map_response_decimals (response);
+  g_autofree char *name = fm_map_mark_name (self);
+  g_autofree char *shares = fm_map_document_shares_text (document, self->x);
+  g_autofree char *n = self->n_values > 0 ? g_strdup_printf ("%u", self->n_values) : g_strdup ("—");
+  g_autofree char *measured = fm_number_format (self->measured, decimals);
+  g_autofree char *mean = fm_number_format (self->prediction.mean, decimals);
+  g_autofree char *low = fm_number_format (self->prediction.low, decimals);
+  g_autofree char *high = fm_number_format (self->prediction.high, decimals);
+  g_autofree char *interval = g_strdup_printf (_ ("%s to %s"), low, high);
+  const char *cells[] = { name, shares, n, measured, mean, interval, NULL };
+
+  fm_chart_table_add (table, fm_map_mark_text (self, document, response), cells);
+}

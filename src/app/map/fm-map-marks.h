@@ -1,6 +1,7 @@
 /* fm-map-marks.h - the blends marked on a map's pictures: versions measured, and those proposed */
 #pragma once
 
+#include "app/charts/fm-chart-table.h"
 #include "app/map/fm-map-fit-job.h"
 
 G_BEGIN_DECLS
@@ -27,5 +28,11 @@ GArray *fm_map_marks_new (FmMapDocument *document, const FmMapFit *fit);
 char *fm_map_mark_name (const FmMapMark *self);
 /** A sentence about it. Returns: (transfer full). */
 char *fm_map_mark_text (const FmMapMark *self, FmMapDocument *document, FmMapResponse response);
+/** A table for marks, and a row of it. (transfer full) */
+FmChartTable *fm_map_marks_table_new (void);
+void fm_map_mark_add_row (const FmMapMark *self,
+                          FmMapDocument *document,
+                          FmMapResponse response,
+                          FmChartTable *table);
 
 G_END_DECLS

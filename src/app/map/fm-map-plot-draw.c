@@ -3,31 +3,52 @@
 
 #include <math.h>
 
-#include "app/charts/fm-chart-text.h"
-
 #define MARK_PX 5.0
+#define MARGIN_SIDE 16
+#define MARGIN_LINE 30 /* above and below, for the names of the corners */
+#define SMALLEST_SIDE 10
+#define HALF_ROOT_3 0.866025403784
+/* How many places along a line its name is tried at. */
+#define N_TRIES 8
 
 typedef struct {
-  GtkWidget *widget;
-  cairo_t *cr;
   const FmMapPicture *picture;
-  const FmMapFrame *frame;
-  GdkRGBA ink;
-  GdkRGBA accent;
-  GdkRGBA paper;
+  FmChartCanvas *canvas;
+  cairo_t *cr; /* of the canvas */
 } Drawing;
 
-void
-fm_map_frame_place (const FmMapFrame *self, FmMixPlanePoint at, double *x, double *y)
+static double
+side_of (double width, double height)
 {
-  *x = self->left + at.x * self->side;
-  *y = self->bottom - at.y * self->side;
+  return MAX (MIN (width - 2 * MARGIN_SIDE, (height - 2 * MARGIN_LINE) / HALF_ROOT_3),
+              SMALLEST_SIDE);
+}
+
+int
+fm_map_plot_height (int width)
+{
+  return (int)ceil ((width - 2 * MARGIN_SIDE) * HALF_ROOT_3) + 2 * MARGIN_LINE;
+}
+
+void
+fm_map_plot_place (double width, double height, FmMixPlanePoint at, double *x, double *y)
+{
+  const double side = side_of (width, height);
+
+  *x = (width - side) / 2.0 + at.x * side;
+  *y = MARGIN_LINE + (HALF_ROOT_3 - at.y) * side;
 }
 
 static void
-set_ink (const Drawing *self, const GdkRGBA *colour, double alpha)
+place (const Drawing *self, FmMixPlanePoint at, double *x, double *y)
 {
-  cairo_set_source_rgba (self->cr, colour->red, colour->green, colour->blue, alpha);
+  fm_map_plot_place (self->canvas->width, self->canvas->height, at, x, y);
+}
+
+static void
+set_ink (const Drawing *self, double alpha)
+{
+  fm_chart_canvas_set_colour (self->canvas, &self->canvas->palette.ink, alpha);
 }
 
 static void
@@ -35,7 +56,7 @@ line_to (const Drawing *self, FmMixPlanePoint at)
 {
   double x, y;
 
-  fm_map_frame_place (self->frame, at, &x, &y);
+  place (self, at, &x, &y);
   cairo_line_to (self->cr, x, y);
 }
 
@@ -46,46 +67,28 @@ move_to (const Drawing *self, FmMixPlanePoint at)
   line_to (self, at);
 }
 
-/* Text on a patch of the background, so that lines do not run through it; kept in the widget. */
-static void
-draw_label (const Drawing *self, const char *text, double x, double y, double align)
-{
-  const int room = gtk_widget_get_width (self->widget);
-  int width, height;
-
-  fm_chart_text_size (self->widget, text, &width, &height);
-  x = CLAMP (x, align * width + 1, MAX (room - (1 - align) * width - 1, align * width + 1));
-  set_ink (self, &self->paper, 0.85);
-  cairo_rectangle (self->cr, x - align * width - 1, y - height / 2.0, width + 2, height);
-  cairo_fill (self->cr);
-  set_ink (self, &self->ink, 1);
-  fm_chart_text_draw (self->widget, self->cr, text, x, y, align, room);
-}
-
 static void
 draw_triangle (const Drawing *self)
 {
-  static const FmMixPlanePoint corners[] = { { 0.5, 0.866025403784 }, { 0, 0 }, { 1, 0 } };
-  const FmMapFrame *frame = self->frame;
-  const int half = gtk_widget_get_width (self->widget) / 2;
-  int height;
+  static const FmMixPlanePoint corners[] = { { 0.5, HALF_ROOT_3 }, { 0, 0 }, { 1, 0 } };
+  const int half = (int)self->canvas->width / 2;
+  double x, top, bottom;
 
-  set_ink (self, &self->ink, 0.5);
+  set_ink (self, 0.5);
   cairo_set_line_width (self->cr, 1);
   cairo_new_path (self->cr);
   for (guint i = 0; i < 3; i++)
     line_to (self, corners[i]);
   cairo_close_path (self->cr);
   cairo_stroke (self->cr);
-  fm_chart_text_size (self->widget, "0", NULL, &height);
-  set_ink (self, &self->ink, 1);
-  fm_chart_text_draw (self->widget, self->cr, self->picture->corner[0],
-                      frame->left + frame->side / 2.0,
-                      frame->bottom - 0.866 * frame->side - height / 2.0 - 4, 0.5, 2 * half);
-  fm_chart_text_draw (self->widget, self->cr, self->picture->corner[1], 2,
-                      frame->bottom + height / 2.0 + 6, 0, half - 6);
-  fm_chart_text_draw (self->widget, self->cr, self->picture->corner[2], 2 * half - 2,
-                      frame->bottom + height / 2.0 + 6, 1, half - 6);
+  place (self, corners[0], &x, &top);
+  place (self, corners[1], &x, &bottom);
+  fm_chart_canvas_text (self->canvas, self->picture->corner[0], half, top - MARGIN_LINE / 2.0, 0.5,
+                        2 * half);
+  fm_chart_canvas_text (self->canvas, self->picture->corner[1], 2, bottom + MARGIN_LINE / 2.0, 0,
+                        half - 6);
+  fm_chart_canvas_text (self->canvas, self->picture->corner[2], self->canvas->width - 2,
+                        bottom + MARGIN_LINE / 2.0, 1, half - 6);
 }
 
 static void
@@ -96,8 +99,8 @@ draw_specks (const Drawing *self)
     const FmMapSpeck *speck = &g_array_index (self->picture->specks, FmMapSpeck, i);
     double x, y;
 
-    fm_map_frame_place (self->frame, speck->at, &x, &y);
-    set_ink (self, &self->ink, 0.45);
+    place (self, speck->at, &x, &y);
+    set_ink (self, 0.45);
     cairo_new_path (self->cr);
     if (speck->sureness == FM_MAP_LESS_SURE) {
       cairo_arc (self->cr, x, y, 1.1, 0, 2 * G_PI);
@@ -117,28 +120,13 @@ draw_outline (const Drawing *self)
 {
   if (self->picture->outline->len == 0)
     return;
-  set_ink (self, &self->ink, 0.9);
+  set_ink (self, 0.9);
   cairo_set_line_width (self->cr, 2.5);
   cairo_new_path (self->cr);
   for (guint i = 0; i < self->picture->outline->len; i++)
     line_to (self, g_array_index (self->picture->outline, FmMixPlanePoint, i));
   cairo_close_path (self->cr);
   cairo_stroke (self->cr);
-}
-
-/* The middle of the piece that lies furthest right: labels of neighbours then seldom meet. */
-static gboolean
-label_place (const FmMapLine *line, FmMixPlanePoint *at)
-{
-  at->x = -INFINITY;
-  for (guint i = 0; i < line->segments->len; i++) {
-    const FmMixSegment *segment = &g_array_index (line->segments, FmMixSegment, i);
-    const double x = (segment->from.x + segment->to.x) / 2.0;
-
-    if (x > at->x)
-      *at = (FmMixPlanePoint){ x, (segment->from.y + segment->to.y) / 2.0 };
-  }
-  return isfinite (at->x);
 }
 
 static void
@@ -157,42 +145,77 @@ stroke_line (const Drawing *self, const FmMapLine *line)
 static void
 draw_contours (const Drawing *self)
 {
-  set_ink (self, &self->accent, 1);
+  fm_chart_canvas_set_colour (self->canvas, &self->canvas->palette.accent, 1);
   cairo_set_line_width (self->cr, 1.5);
   for (guint i = 0; i < self->picture->contours->len; i++)
     stroke_line (self, g_ptr_array_index (self->picture->contours, i));
-  for (guint i = 0; i < self->picture->contours->len; i++) {
-    const FmMapLine *line = g_ptr_array_index (self->picture->contours, i);
-    FmMixPlanePoint at;
-    double x, y;
-
-    if (!label_place (line, &at))
-      continue;
-    fm_map_frame_place (self->frame, at, &x, &y);
-    draw_label (self, line->text, x, y, 0.5);
-  }
 }
 
-/* Named at its right end, which lies outside the region where most of the marks are. */
 static void
 draw_limits (const Drawing *self)
 {
-  const double dashes[] = { 7, 4 };
+  static const double dashes[] = { 7, 4 };
 
-  for (guint i = 0; i < self->picture->limits->len; i++) {
-    const FmMapLine *line = g_ptr_array_index (self->picture->limits, i);
-    const FmMixSegment *segment = &g_array_index (line->segments, FmMixSegment, 0);
-    const gboolean to_right = segment->to.x > segment->from.x;
+  cairo_save (self->cr);
+  set_ink (self, 0.8);
+  cairo_set_line_width (self->cr, 1.2);
+  cairo_set_dash (self->cr, dashes, G_N_ELEMENTS (dashes), 0);
+  for (guint i = 0; i < self->picture->limits->len; i++)
+    stroke_line (self, g_ptr_array_index (self->picture->limits, i));
+  cairo_restore (self->cr);
+}
+
+static double
+middle_x (gconstpointer segment)
+{
+  const FmMixSegment *self = segment;
+
+  return (self->from.x + self->to.x) / 2.0;
+}
+
+static int
+compare_to_left (gconstpointer a, gconstpointer b)
+{
+  return (middle_x (a) < middle_x (b)) - (middle_x (a) > middle_x (b));
+}
+
+/* On the line, as far right as there is room: numbers of neighbours then seldom meet. */
+static void
+name_contour (const Drawing *self, const FmMapLine *line)
+{
+  g_autoptr (GArray) segments = g_array_copy (line->segments);
+
+  g_array_sort (segments, compare_to_left);
+  for (guint i = 0; i < segments->len; i++) {
+    const FmMixSegment *segment = &g_array_index (segments, FmMixSegment, i);
+    const FmMixPlanePoint middle = { middle_x (segment), (segment->from.y + segment->to.y) / 2.0 };
     double x, y;
 
-    cairo_save (self->cr);
-    set_ink (self, &self->ink, 0.8);
-    cairo_set_line_width (self->cr, 1.2);
-    cairo_set_dash (self->cr, dashes, G_N_ELEMENTS (dashes), 0);
-    stroke_line (self, line);
-    cairo_restore (self->cr);
-    fm_map_frame_place (self->frame, to_right ? segment->to : segment->from, &x, &y);
-    draw_label (self, line->text, x + 6, y, 0);
+    place (self, middle, &x, &y);
+    if (fm_chart_canvas_label_on (self->canvas, line->text, x, y))
+      return;
+  }
+}
+
+/* From its right end on, which lies outside the region where most of the marks are. */
+static void
+name_limit (const Drawing *self, const FmMapLine *line)
+{
+  const FmMixSegment *segment = &g_array_index (line->segments, FmMixSegment, 0);
+  const gboolean to_right = segment->to.x > segment->from.x;
+  const FmMixPlanePoint right = to_right ? segment->to : segment->from;
+  const FmMixPlanePoint left = to_right ? segment->from : segment->to;
+
+  for (guint i = 0; i <= N_TRIES; i++) {
+    const double part = (double)i / N_TRIES;
+    double x, y;
+
+    place (self,
+           (FmMixPlanePoint){ right.x + part * (left.x - right.x),
+                              right.y + part * (left.y - right.y) },
+           &x, &y);
+    if (fm_chart_canvas_label (self->canvas, line->text, &(FmBox){ x, y, 0, 0 }))
+      return;
   }
 }
 
@@ -222,98 +245,115 @@ diamond_path (cairo_t *cr, double x, double y)
 }
 
 static void
-circle_path (cairo_t *cr, double x, double y, double radius)
-{
-  cairo_new_path (cr);
-  cairo_arc (cr, x, y, radius, 0, 2 * G_PI);
-}
-
-static void
 fill_mark (const Drawing *self, gboolean solid)
 {
-  set_ink (self, solid ? &self->ink : &self->paper, 1);
-  cairo_fill_preserve (self->cr);
-  set_ink (self, solid ? &self->paper : &self->ink, 1);
+  set_ink (self, 1);
+  if (solid)
+    cairo_fill_preserve (self->cr);
+  else
+    fm_chart_canvas_fill_ground (self->canvas);
   cairo_set_line_width (self->cr, 1.2);
   cairo_stroke (self->cr);
 }
 
-static void
-draw_version (const Drawing *self, const FmMapMark *mark, gboolean on_slice, double x, double y)
+static const FmMapMark *
+mark_of (const Drawing *self, const FmMapPlaced *placed)
 {
-  g_autofree char *number = g_strdup_printf ("%d", mark->number);
+  return &g_array_index (self->picture->marks, FmMapMark, placed->index);
+}
 
-  draw_label (self, number, x + MARK_PX + 4, y - MARK_PX - 4, 0);
-  circle_path (self->cr, x, y, on_slice ? MARK_PX : 0.8 * MARK_PX);
-  fill_mark (self, on_slice);
+static double
+radius_of (FmMapMarkKind kind)
+{
+  switch (kind) {
+  case FM_MAP_MARK_BEST:
+    return 1.9 * MARK_PX;
+  case FM_MAP_MARK_NEXT:
+    return 1.5 * MARK_PX;
+  case FM_MAP_MARK_UNKNOWN:
+    return 1.6 * MARK_PX;
+  case FM_MAP_MARK_VERSION:
+    return MARK_PX;
+  }
+  g_assert_not_reached ();
+}
+
+static FmBox
+box_of (const Drawing *self, const FmMapPlaced *placed)
+{
+  const double radius = radius_of (mark_of (self, placed)->kind);
+  double x, y;
+
+  place (self, placed->at, &x, &y);
+  return (FmBox){ x - radius, y - radius, 2 * radius, 2 * radius };
 }
 
 static void
 draw_mark (const Drawing *self, const FmMapPlaced *placed)
 {
-  const FmMapMark *mark = &g_array_index (self->picture->marks, FmMapMark, placed->index);
+  const FmMapMarkKind kind = mark_of (self, placed)->kind;
   double x, y;
 
-  fm_map_frame_place (self->frame, placed->at, &x, &y);
-  switch (mark->kind) {
+  place (self, placed->at, &x, &y);
+  switch (kind) {
   case FM_MAP_MARK_BEST:
     star_path (self->cr, x, y);
-    fill_mark (self, placed->on_slice);
     break;
   case FM_MAP_MARK_NEXT:
     diamond_path (self->cr, x, y);
-    fill_mark (self, placed->on_slice);
     break;
   case FM_MAP_MARK_UNKNOWN:
-    circle_path (self->cr, x, y, 1.6 * MARK_PX);
+    fm_chart_canvas_circle (self->canvas, x, y, radius_of (kind));
     fill_mark (self, FALSE);
-    set_ink (self, &self->ink, 1);
-    fm_chart_text_draw (self->widget, self->cr, "?", x, y, 0.5, 0);
-    break;
+    fm_chart_canvas_text (self->canvas, "?", x, y, 0.5, 0);
+    return;
   case FM_MAP_MARK_VERSION:
-  default:
-    draw_version (self, mark, placed->on_slice, x, y);
+    fm_chart_canvas_circle (self->canvas, x, y, placed->on_slice ? MARK_PX : 0.8 * MARK_PX);
     break;
+  }
+  fill_mark (self, placed->on_slice);
+}
+
+static void
+draw_marks (const Drawing *self)
+{
+  for (guint i = 0; i < self->picture->placed->len; i++) {
+    const FmMapPlaced *placed = &g_array_index (self->picture->placed, FmMapPlaced, i);
+    const FmBox box = box_of (self, placed);
+
+    draw_mark (self, placed);
+    fm_chart_canvas_mark (self->canvas, i, &box);
+    fm_chart_canvas_keep_clear (self->canvas, &box);
   }
 }
 
 static void
-draw_ring (const Drawing *self, int picked)
+name_versions (const Drawing *self)
 {
-  double x, y;
+  for (guint i = 0; i < self->picture->placed->len; i++) {
+    const FmMapPlaced *placed = &g_array_index (self->picture->placed, FmMapPlaced, i);
+    const FmBox box = box_of (self, placed);
+    g_autofree char *number = g_strdup_printf ("%d", mark_of (self, placed)->number);
 
-  if (picked < 0 || picked >= (int)self->picture->placed->len)
-    return;
-  fm_map_frame_place (self->frame, g_array_index (self->picture->placed, FmMapPlaced, picked).at,
-                      &x, &y);
-  set_ink (self, &self->accent, 1);
-  cairo_set_line_width (self->cr, 3);
-  circle_path (self->cr, x, y, 2.6 * MARK_PX);
-  cairo_stroke (self->cr);
+    if (mark_of (self, placed)->kind == FM_MAP_MARK_VERSION)
+      fm_chart_canvas_label (self->canvas, number, &box);
+  }
 }
 
 void
-fm_map_plot_draw (GtkWidget *widget,
-                  cairo_t *cr,
-                  const FmMapPicture *picture,
-                  const FmMapFrame *frame,
-                  int picked)
+fm_map_plot_draw (const FmMapPicture *picture, FmChartCanvas *canvas)
 {
-  GtkStyleContext *style = gtk_widget_get_style_context (widget);
-  Drawing drawing = { .widget = widget, .cr = cr, .picture = picture, .frame = frame };
+  const Drawing drawing = { .picture = picture, .canvas = canvas, .cr = canvas->cr };
 
-  gtk_style_context_get_color (style, &drawing.ink);
-  drawing.ink.alpha = 1;
-  if (!gtk_style_context_lookup_color (style, "accent_color", &drawing.accent))
-    drawing.accent = drawing.ink;
-  if (!gtk_style_context_lookup_color (style, "window_bg_color", &drawing.paper))
-    drawing.paper = (GdkRGBA){ 1, 1, 1, 1 };
   draw_specks (&drawing);
   draw_triangle (&drawing);
   draw_limits (&drawing);
   draw_contours (&drawing);
   draw_outline (&drawing);
-  for (guint i = 0; i < picture->placed->len; i++)
-    draw_mark (&drawing, &g_array_index (picture->placed, FmMapPlaced, i));
-  draw_ring (&drawing, picked);
+  draw_marks (&drawing);
+  name_versions (&drawing);
+  for (guint i = 0; i < picture->limits->len; i++)
+    name_limit (&drawing, g_ptr_array_index (picture->limits, i));
+  for (guint i = 0; i < picture->contours->len; i++)
+    name_contour (&drawing, g_ptr_array_index (picture->contours, i));
 }

@@ -1,20 +1,18 @@
 /* fm-map-plot.h - a map of three components as a triangle with curves of equal prediction
  *
- * Marks, patterns and words tell things apart, not colour. The arrow keys go from mark to mark;
- * what is marked there is the property "picked", a sentence.
+ * Marks, patterns and words tell things apart, not colour.
  */
 #pragma once
 
-#include <gtk/gtk.h>
-
+#include "app/charts/fm-chart.h"
 #include "app/map/fm-map-picture.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_MAP_PLOT (fm_map_plot_get_type ())
-G_DECLARE_FINAL_TYPE (FmMapPlot, fm_map_plot, FM, MAP_PLOT, GtkWidget)
+G_DECLARE_FINAL_TYPE (FmMapPlot, fm_map_plot, FM, MAP_PLOT, FmChart)
 
-/** @picture: (transfer full) (nullable); @document: to write shares. */
+/** @picture: (transfer full); @document: to write shares. */
 void fm_map_plot_take (FmMapPlot *self, FmMapDocument *document, FmMapPicture *picture);
 /** (transfer none) (nullable) */
 const FmMapPicture *fm_map_plot_get_picture (FmMapPlot *self);

@@ -5,7 +5,6 @@
 #include <math.h>
 
 #include "app/widgets/fm-accessible.h"
-#include "app/widgets/fm-text-grid.h"
 #include "app/charts/fm-map-curves.h"
 #include "app/map/fm-map-plot.h"
 #include "app/widgets/fm-number-entry.h"
@@ -217,7 +216,7 @@ curve_description (FmMapSlices *self, const GArray *marks)
 static FmMapCurve *
 curve_new (const FmMapFit *fit)
 {
-  FmMapCurve *curve = fm_map_curve_new ("");
+  FmMapCurve *curve = fm_map_curve_new ("", _ ("Prediction"));
   g_autofree char *unit = NULL;
   const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
   g_autoptr (FmMixPoints) points =
@@ -244,8 +243,10 @@ draw_curve (FmMapSlices *self, const GArray *marks)
   g_autofree char *title = g_strdup_printf (_ ("Share of %s, %%"), names[0]);
 
   g_ptr_array_add (curves, curve_new (self->fit));
-  fm_map_curves_take (self->curve, curves, dots_of (marks), title, _ ("Map of two components"),
-                      description);
+  fm_map_curves_take (self->curve,
+                      fm_map_curves_data_new (curves, dots_of (marks), title,
+                                              fm_map_response_decimals (self->fit->response)),
+                      _ ("Map of two components"), description);
   fm_widget_set_label (self->legend_label,
                        self->fit->predicts
                            ? _ ("Line: predicted mean; band: its 95 % interval; ● measured mean of "
@@ -254,32 +255,14 @@ draw_curve (FmMapSlices *self, const GArray *marks)
 }
 
 static void
-add_row (FmMapSlices *self, const FmMapMark *mark)
-{
-  const int decimals = fm_map_response_decimals (self->fit->response);
-  g_autofree char *name = fm_map_mark_name (mark);
-  g_autofree char *shares = fm_map_document_shares_text (self->document, mark->x);
-  g_autofree char *n = mark->n_values > 0 ? g_strdup_printf ("%u", mark->n_values) : g_strdup ("—");
-  g_autofree char *measured = fm_number_format (mark->measured, decimals);
-  g_autofree char *mean = fm_number_format (mark->prediction.mean, decimals);
-  g_autofree char *low = fm_number_format (mark->prediction.low, decimals);
-  g_autofree char *high = fm_number_format (mark->prediction.high, decimals);
-  g_autofree char *interval = g_strdup_printf (_ ("%s to %s"), low, high);
-  const char *texts[] = { name, shares, n, measured, mean, interval };
-
-  fm_text_grid_add_row (self->grid, texts, G_N_ELEMENTS (texts), FALSE);
-}
-
-static void
 fill_table (FmMapSlices *self, const GArray *marks)
 {
-  const char *headings[] = { _ ("Blend"),         _ ("Shares"),    _ ("Values"),
-                             _ ("Measured mean"), _ ("Predicted"), _ ("95 % of the mean") };
+  g_autoptr (FmChartTable) table = fm_map_marks_table_new ();
 
-  fm_text_grid_clear (self->grid);
-  fm_text_grid_add_row (self->grid, headings, G_N_ELEMENTS (headings), TRUE);
   for (guint i = 0; i < marks->len; i++)
-    add_row (self, &g_array_index (marks, FmMapMark, i));
+    fm_map_mark_add_row (&g_array_index (marks, FmMapMark, i), self->document, self->fit->response,
+                         table);
+  fm_chart_table_fill (table, self->grid);
 }
 
 static void

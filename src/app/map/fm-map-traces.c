@@ -29,9 +29,9 @@ G_DEFINE_FINAL_TYPE (FmMapTraces, fm_map_traces, GTK_TYPE_WIDGET)
 
 /* Trace of one component; no points where the limits leave it no room. */
 static FmMapCurve *
-trace_new (const FmMapFit *fit, guint component)
+trace_new (const FmMapFit *fit, const char *const *names, guint component)
 {
-  FmMapCurve *curve = fm_map_curve_new (fm_chart_letter (component));
+  FmMapCurve *curve = fm_map_curve_new (fm_chart_letter (component), names[component]);
   g_autoptr (FmMixPoints) points =
       fm_mix_trace (&fit->region, fit->reference, component, N_POINTS, NULL);
 
@@ -124,7 +124,7 @@ show_traces (FmMapTraces *self, FmMapDocument *document, const FmMapFit *fit)
   g_autofree char *label = NULL;
 
   for (guint i = 0; i < fit->region.q; i++)
-    g_ptr_array_add (curves, trace_new (fit, i));
+    g_ptr_array_add (curves, trace_new (fit, names, i));
   legend = legend_text (curves, names, fm_map_response_decimals (fit->response));
   /* Translators: "liking"; shares of a blend. */
   basis = g_strdup_printf (_ ("Predicted %s as one component grows from the middle of the map (%s) "
@@ -133,7 +133,10 @@ show_traces (FmMapTraces *self, FmMapDocument *document, const FmMapFit *fit)
   label = g_strdup_printf (_ ("Traces of %s"), fm_map_fit_word (fit->response));
   fm_widget_set_label (self->basis_label, basis);
   fm_widget_set_label (self->legend_label, legend);
-  fm_map_curves_take (self->curves, curves, NULL, _ ("Change of its share, points"), label, legend);
+  fm_map_curves_take (self->curves,
+                      fm_map_curves_data_new (curves, NULL, _ ("Change of its share, points"),
+                                              fm_map_response_decimals (fit->response)),
+                      label, legend);
   fill_table (self, fit, names);
 }
 

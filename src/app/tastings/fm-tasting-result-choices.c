@@ -141,7 +141,7 @@ fm_tasting_result_add_positions (GtkBox *box, const FmTastingReading *reading)
   fm_chart_intervals_set (FM_CHART_INTERVALS (chart),
                           rank != NULL ? _ ("Rank sum by serving position")
                                        : _ ("Mean liking by serving position"),
-                          2, rows, reading->n_positions);
+                          2, NULL, rows, reading->n_positions);
   fm_tasting_result_add_chart (box, chart);
   grid = fm_tasting_result_add_table (box, rank != NULL ? _ ("Rank sums by serving position")
                                                         : _ ("Mean liking by serving position"));

@@ -33,7 +33,8 @@ add_rank_sums (GtkBox *box, const FmTastingReading *reading)
     rows[i].high = rank->rank_sum[i] + rank->half_width;
     rows[i].expected = rank->expected_sum[i];
   }
-  fm_chart_intervals_set (FM_CHART_INTERVALS (chart), _ ("Rank sums"), 1, rows, rank->n_samples);
+  fm_chart_intervals_set (FM_CHART_INTERVALS (chart), _ ("Rank sums"), 1, NULL, rows,
+                          rank->n_samples);
   fm_tasting_result_add_chart (box, chart);
   fm_tasting_result_add_sentence (
       box,
@@ -231,7 +232,7 @@ add_liking (GtkBox *box, const FmTastingReading *reading)
                                  anova->high[i], NAN };
   chart = fm_chart_intervals_new ();
   fm_chart_intervals_set (FM_CHART_INTERVALS (chart), _ ("Mean liking with 95 % intervals"), 2,
-                          rows, anova->n_samples);
+                          NULL, rows, anova->n_samples);
   fm_tasting_result_add_chart (box, chart);
   add_liking_table (box, reading);
   add_pairs (box, reading);

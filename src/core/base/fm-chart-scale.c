@@ -76,6 +76,22 @@ fm_chart_scale_init_between (FmChartScale *self, double low, double high, guint 
   self->decimals = MAX (0, (int)-floor (log10 (self->step) + 1e-9));
 }
 
+void
+fm_chart_scale_init_ends (
+    FmChartScale *self, double low, double high, guint n_parts, guint max_ticks)
+{
+  guint n_steps = MIN (MAX (n_parts, 1), max_ticks - 1);
+
+  g_return_if_fail (high > low);
+  while (MAX (n_parts, 1) % n_steps != 0)
+    n_steps--;
+  self->min = low;
+  self->max = high;
+  self->step = (high - low) / n_steps;
+  self->n_ticks = n_steps + 1;
+  self->decimals = fmod (low, 1.0) == 0.0 && fmod (self->step, 1.0) == 0.0 ? 0 : 1;
+}
+
 double
 fm_chart_scale_tick (const FmChartScale *self, guint index)
 {

@@ -22,6 +22,10 @@ typedef struct {
 void fm_chart_scale_init (FmChartScale *self, const double *values, guint n, guint max_ticks);
 /** The same for marks that are no lengths: the axis covers @low to @high, with or without zero. */
 void fm_chart_scale_init_between (FmChartScale *self, double low, double high, guint max_ticks);
+/** The axis runs from @low to @high and no further, where @n_parts equal steps are of interest:
+ * as many ticks as divide them evenly, at most @max_ticks (>= 3) and two at the least. */
+void fm_chart_scale_init_ends (
+    FmChartScale *self, double low, double high, guint n_parts, guint max_ticks);
 double fm_chart_scale_tick (const FmChartScale *self, guint index);
 /** Place of @value between @at_min and @at_max (pixels, either may be larger); clamped to them. */
 double fm_chart_scale_place (const FmChartScale *self, double value, double at_min, double at_max);

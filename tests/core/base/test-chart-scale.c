@@ -57,6 +57,26 @@ test_any_range_fits (void)
   }
 }
 
+/* Rank sums of 6 tasters and 5 samples lie between 6 and 30: a step for each whole place. */
+static void
+test_ends (void)
+{
+  FmChartScale scale;
+
+  fm_chart_scale_init_ends (&scale, 6.0, 30.0, 4, 6);
+  g_assert_cmpuint (scale.n_ticks, ==, 5);
+  g_assert_cmpfloat (scale.step, ==, 6.0);
+  g_assert_cmpint (scale.decimals, ==, 0);
+  g_assert_cmpfloat (fm_chart_scale_tick (&scale, 4), ==, 30.0);
+  g_assert_cmpfloat (fm_chart_scale_place (&scale, 18.0, 0.0, 100.0), ==, 50.0);
+  fm_chart_scale_init_ends (&scale, 1.0, 9.0, 8, 6);
+  g_assert_cmpuint (scale.n_ticks, ==, 5);
+  /* Eight samples: seven steps can only be divided by seven. */
+  fm_chart_scale_init_ends (&scale, 3.0, 24.0, 7, 6);
+  g_assert_cmpuint (scale.n_ticks, ==, 2);
+  g_assert_cmpfloat (scale.max, ==, 24.0);
+}
+
 static void
 test_places (void)
 {
@@ -89,6 +109,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/chart-scale/round-steps", test_round_steps);
   g_test_add_func ("/chart-scale/any-range-fits", test_any_range_fits);
+  g_test_add_func ("/chart-scale/ends", test_ends);
   g_test_add_func ("/chart-scale/places", test_places);
   g_test_add_func ("/chart-scale/in-words", test_in_words);
   return g_test_run ();

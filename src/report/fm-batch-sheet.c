@@ -176,6 +176,7 @@ add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
 {
   g_autofree char *mass = fm_number_format_unit (batch->cooked_patty_g, 0, "g");
   g_autofree char *yield = fm_number_format_unit (input->plan.cook_yield_pct, 1, "%");
+  g_autofree char *unknown = fm_cook_unknown_text (input->method, &input->food);
 
   self->costs = costs_text (input, batch);
   fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Cost")));
@@ -183,7 +184,7 @@ add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
   fm_batch_sheet_add (
       self, FM_SHEET_SMALL,
       isnan (input->plan.cook_yield_pct)
-          ? g_strdup (_ ("The fat of the blend is not known, so neither is the cooked mass."))
+          ? g_strdup (unknown != NULL ? unknown : _ ("The cooked mass is not known."))
           /* Translators: cooking method, yield in %, mass of a cooked patty */
           : g_strdup_printf (_ ("%s: cooked yield %s of the raw mass as predicted, %s for a "
                                 "patty. Salt is not in the cost."),
@@ -331,6 +332,17 @@ add_citation (FmBatchSheet *self, const FmBatch *batch)
                    "for Standard Reference, Release 28.")));
 }
 
+static void
+add_caution (FmBatchSheet *self, const FmBatchSheetInput *input)
+{
+  g_autofree char *figure = fm_caution_figure_text (input->food.species);
+
+  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Ground meat")));
+  fm_batch_sheet_add (self, FM_SHEET_CAUTION, g_strdup (fm_caution_text ()));
+  fm_batch_sheet_add (self, FM_SHEET_CAUTION,
+                      g_strdup_printf (_ ("The figure that rules for this blend: %s."), figure));
+}
+
 FmBatchSheet *
 fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GError **error)
 {
@@ -345,8 +357,7 @@ fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GE
   add_costs (self, input, batch);
   add_steps (self, formula, input, batch);
   add_allergens (self, batch);
-  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Ground meat")));
-  fm_batch_sheet_add (self, FM_SHEET_CAUTION, g_strdup (fm_caution_text ()));
+  add_caution (self, input);
   add_citation (self, batch);
   return self;
 }

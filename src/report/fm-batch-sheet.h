@@ -17,6 +17,7 @@ typedef struct {
   const char *currency;     /* sign beside costs, may be "" */
   FmBatchPlan plan;         /* cook_yield_pct as predicted for @method, or measured */
   FmCookMethod method;
+  FmCookFood food;            /* of the blend: decides yield and cautions */
   double salt_minutes_before; /* from salting to cooking; NaN = not planned */
   double plate_mm;            /* NaN = not planned */
   int grind_passes;           /* 0 = not planned */

@@ -24,6 +24,7 @@ input_for (const FmFormula *formula)
   input.plan.grind_loss_pct = 4.0;
   input.plan.salt_pct = 1.5;
   input.plan.cook_yield_pct = 75.0;
+  input.food = (FmCookFood){ FM_SPECIES_BIT (FM_SPECIES_BEEF), 20.0 };
   input.salt_minutes_before = 30.0;
   input.plate_mm = 4.5;
   input.grind_passes = 2;
@@ -107,6 +108,20 @@ test_not_stated_is_never_none (void)
   assert_has (text, "Local rules decide");
 }
 
+/* A sheet for turkey names the figure for poultry beside the general caution. */
+static void
+test_turkey_figure (void)
+{
+  g_autoptr (FmFormula) formula = new_formula ();
+  FmBatchSheetInput input = input_for (formula);
+
+  input.food.species = FM_SPECIES_BIT (FM_SPECIES_TURKEY);
+  g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
+  g_autofree char *text = plain_text (sheet);
+  assert_has (text, "The figure that rules for this blend: 73.9");
+  assert_has (text, "USDA FSIS consumer chart, ground poultry.");
+}
+
 static void
 test_unknowns_stay_unknown (void)
 {
@@ -120,6 +135,7 @@ test_unknowns_stay_unknown (void)
   fat->price_per_kg = 4.0;
   fm_formula_set_ingredient (formula, 1, fat);
   input.plan.cook_yield_pct = NAN;
+  input.food.fat_pct = NAN;
   input.plan.salt_pct = NAN;
   input.plate_mm = input.meat_temp_c = input.salt_minutes_before = NAN;
   g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
@@ -129,7 +145,7 @@ test_unknowns_stay_unknown (void)
   assert_has (text, "Into the grinder; 1875.0 g; 2250.0 g; at least €1.50");
   assert_has (text, "per raw patty at least €0.15, per cooked patty at least €0.15, "
                     "per 100 g cooked not known. Without a price: Chuck\n");
-  assert_has (text, "The fat of the blend is not known");
+  assert_has (text, "Cooked values need the fat of every ingredient");
   assert_has (text, "plate not planned");
   g_assert_null (strstr (text, "nan"));
 }
@@ -275,6 +291,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/batch-sheet/grams-and-costs", test_grams_and_costs);
   g_test_add_func ("/batch-sheet/not-stated-is-never-none", test_not_stated_is_never_none);
+  g_test_add_func ("/batch-sheet/turkey-figure", test_turkey_figure);
   g_test_add_func ("/batch-sheet/unknowns-stay-unknown", test_unknowns_stay_unknown);
   g_test_add_func ("/batch-sheet/no-price-at-all", test_no_price_at_all);
   g_test_add_func ("/batch-sheet/empty-blend", test_empty_blend);

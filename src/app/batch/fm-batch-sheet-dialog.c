@@ -28,7 +28,7 @@ struct _FmBatchSheetDialog {
   FmBatchSheetPreview *preview;
 
   FmFormula *formula; /* as shown when the dialog opened */
-  double fat_pct;     /* NaN = not known */
+  FmCookFood food;
   char *notebook_name;
   char *blend_name;
   char *version_name;
@@ -53,7 +53,8 @@ read_plan (FmBatchSheetDialog *self, FmBatchSheetInput *input)
   input->plan.patty_mass_g = fm_number_entry_get_value (self->patty_mass_entry);
   input->plan.grind_loss_pct = value_or_zero (self->grind_loss_entry);
   input->plan.salt_pct = fm_number_entry_get_value (self->salt_entry);
-  input->plan.cook_yield_pct = fm_cook_yield_pct (input->method, self->fat_pct);
+  input->food = self->food;
+  input->plan.cook_yield_pct = fm_cook_yield_pct (input->method, &self->food);
   input->salt_minutes_before = fm_number_entry_get_value (self->salt_minutes_entry);
   input->meat_temp_c = fm_number_entry_get_value (self->meat_temp_entry);
   input->plate_mm = fm_number_entry_get_value (self->plate_entry);
@@ -239,8 +240,9 @@ take_from_session (FmBatchSheetDialog *self, FmSession *session)
   self->blend_name = g_strdup (fm_session_get_blend_name (session));
   self->version_name = version != NULL ? g_strdup_printf (_ ("version %d"), version->number)
                                        : g_strdup (_ ("draft"));
-  self->fat_pct = fm_session_get_analysis (session)->fat_pct;
   self->formula = fm_formula_copy (fm_session_get_formula (session));
+  self->food.species = fm_formula_species (self->formula);
+  self->food.fat_pct = fm_session_get_analysis (session)->fat_pct;
 }
 
 void

@@ -4,9 +4,14 @@
 
 #include <math.h>
 
+#include "core/cooking/fm-cooking.h"
+#include "store/fm-versions.h"
+
 typedef struct {
   FmNotebook *notebook;
   FmCookMethod method;
+  gint64 version_id;
+  FmSpeciesSet species; /* of that version */
 } Query;
 
 static void
@@ -54,27 +59,42 @@ compare_fat (gconstpointer a, gconstpointer b)
 }
 
 static void
-divide (GArray *losses, FmCookMethod method)
+divide (GArray *losses, const Query *query)
 {
   for (guint i = 0; i < losses->len; i++) {
     FmCookLoss *loss = &g_array_index (losses, FmCookLoss, i);
 
     loss->fat_pct /= loss->n;
     loss->measured_pct /= loss->n;
-    loss->predicted_pct = 100.0 - fm_cook_yield_pct (method, loss->fat_pct);
+    const FmCookFood food = { query->species, loss->fat_pct };
+    loss->predicted_pct = 100.0 - fm_cook_yield_pct (query->method, &food);
   }
   g_array_sort (losses, compare_fat);
 }
 
 static gboolean
-is_of_method (Query *query, const FmExperimentInfo *info)
+read_species (Query *query, gint64 version_id, FmSpeciesSet *species, GError **error)
+{
+  g_autoptr (FmFormula) formula = fm_versions_load (query->notebook, version_id, error);
+
+  if (formula == NULL)
+    return FALSE;
+  *species = fm_formula_species (formula) & ~FM_SPECIES_BIT (FM_SPECIES_NONE);
+  return TRUE;
+}
+
+/* Cooked alike, and of the same animals. */
+static gboolean
+is_alike (Query *query, const FmExperimentInfo *info)
 {
   g_autoptr (FmExperiment) experiment = NULL;
+  FmSpeciesSet species;
 
   if (isnan (info->fat_pct) || isnan (info->cook_loss_pct))
     return FALSE;
   experiment = fm_experiments_load (query->notebook, info->id, NULL);
-  return experiment != NULL && experiment->method == query->method;
+  return experiment != NULL && experiment->method == query->method &&
+         read_species (query, experiment->version_id, &species, NULL) && species == query->species;
 }
 
 static void
@@ -86,7 +106,7 @@ load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
   g_autoptr (GPtrArray) rows = fm_experiments_list (query->notebook, &filter, cancellable, &error);
   g_autoptr (GArray) losses = g_array_new (FALSE, FALSE, sizeof (FmCookLoss));
 
-  if (rows == NULL) {
+  if (rows == NULL || !read_species (query, query->version_id, &query->species, &error)) {
     g_task_return_error (task, error);
     return;
   }
@@ -95,16 +115,16 @@ load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
 
     if (g_task_return_error_if_cancelled (task))
       return;
-    if (is_of_method (query, info))
+    if (is_alike (query, info))
       add_loss (losses, info);
   }
-  divide (losses, query->method);
+  divide (losses, query);
   g_task_return_pointer (task, g_steal_pointer (&losses), (GDestroyNotify)g_array_unref);
 }
 
 void
 fm_cook_loss_load_async (FmNotebook *notebook,
-                         FmCookMethod method,
+                         const FmExperiment *experiment,
                          GCancellable *cancellable,
                          GAsyncReadyCallback callback,
                          gpointer data)
@@ -113,7 +133,8 @@ fm_cook_loss_load_async (FmNotebook *notebook,
   Query *query = g_new0 (Query, 1);
 
   query->notebook = fm_notebook_ref (notebook);
-  query->method = method;
+  query->method = experiment->method;
+  query->version_id = experiment->version_id;
   g_task_set_source_tag (task, fm_cook_loss_load_async);
   g_task_set_task_data (task, query, (GDestroyNotify)query_free);
   g_task_run_in_thread (task, load_thread);

@@ -18,12 +18,13 @@ typedef struct {
   double measured_pct; /* mean cook loss, percent of the raw mass */
   double min_pct;
   double max_pct;
-  double predicted_pct; /* 100 - fm_cook_yield_pct() at @fat_pct */
+  double predicted_pct; /* 100 - fm_cook_yield_pct() at @fat_pct; NaN = not known */
 } FmCookLoss;
 
-/** @cancellable: (nullable) */
+/** Losses of experiments by the method of @experiment and of the same animals as its version.
+ * @cancellable: (nullable) */
 void fm_cook_loss_load_async (FmNotebook *notebook,
-                              FmCookMethod method,
+                              const FmExperiment *experiment,
                               GCancellable *cancellable,
                               GAsyncReadyCallback callback,
                               gpointer data);

@@ -63,8 +63,8 @@ show_losses (FmCookLosses *self, const GArray *losses)
   else
     /* Translators: number of experiments, cooking method. */
     basis = g_strdup_printf (_ ("Percent of the raw mass. Predicted: from the raw and cooked pairs "
-                                "of USDA SR. Measured: of the latest %d experiments, those by this "
-                                "method: %s."),
+                                "of USDA SR. Measured: of the latest %d experiments, those of "
+                                "the same kinds of animal by this method: %s."),
                              FM_COOK_LOSS_MOST, fm_cook_method_name (experiment->method));
   gtk_label_set_text (self->basis_label, basis);
   fm_text_grid_clear (self->grid);
@@ -96,7 +96,7 @@ load (FmCookLosses *self)
     return;
   self->cancellable = g_cancellable_new ();
   fm_cook_loss_load_async (fm_experiment_document_get_notebook (self->document),
-                           fm_experiment_document_get_experiment (self->document)->method,
+                           fm_experiment_document_get_experiment (self->document),
                            self->cancellable, loaded_cb, g_object_ref (self));
 }
 

@@ -96,8 +96,9 @@ cooked_portion_text (const FmCooked *cooked, double patty_g, gboolean per_patty)
 }
 
 static void
-show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
+show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, const FmFormula *formula)
 {
+  double patty_g = formula->brief->patty_mass_g;
   static const FmAmount unknown[FM_N_NUTRIENTS] = { 0 };
   gboolean per_patty = gtk_toggle_button_get_active (self->patty_button);
   double measured_g = fm_number_entry_get_value (self->cooked_mass_entry);
@@ -105,7 +106,8 @@ show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
   g_autoptr (FmCooked) cooked = NULL;
   g_autofree char *portion = NULL;
 
-  cooked = fm_cooked_new (analysis, gtk_drop_down_get_selected (self->method_drop_down),
+  cooked = fm_cooked_new (analysis, fm_formula_species (formula),
+                          gtk_drop_down_get_selected (self->method_drop_down),
                           100.0 * measured_g / patty_g, &error);
   gtk_widget_set_visible (GTK_WIDGET (self->basis_expander), cooked != NULL);
   if (cooked == NULL) {
@@ -137,7 +139,7 @@ update (FmNutritionPanel *self)
                          _ ("Nothing is weighed yet, so there is nothing to count."));
     show_problem (self, NULL);
   } else if (cooked) {
-    show_cooked (self, analysis, formula->brief->patty_mass_g);
+    show_cooked (self, analysis, formula);
   } else {
     show_raw (self, analysis, formula->brief->patty_mass_g);
   }

@@ -149,7 +149,9 @@ cook_loss_pct (const FmCompareItem *item)
 static double
 predicted_loss_pct (const FmCompareItem *item)
 {
-  return 100.0 - fm_cook_yield_pct (FM_COOK_PATTY_PAN_BROILED, item->analysis->fat_pct);
+  const FmCookFood food = { fm_formula_species (item->formula), item->analysis->fat_pct };
+
+  return 100.0 - fm_cook_yield_pct (FM_COOK_PATTY_PAN_BROILED, &food);
 }
 
 static double

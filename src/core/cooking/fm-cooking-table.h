@@ -1,4 +1,4 @@
-/* fm-cooking-table.h - the dataset's raw and cooked ground beef rows, and how a yield is fitted
+/* fm-cooking-table.h - the dataset's raw and cooked rows of ground meat, and how a yield is fitted
  *
  * Private to the cooking model and its tests. The rows come from the USDA National Nutrient
  * Database for Standard Reference, Release 28; tools/make-cooking-table writes the table.
@@ -18,9 +18,9 @@
 G_BEGIN_DECLS
 
 #define FM_N_COOK_LEVELS 8
-/* Beyond the table's 3 to 30 % the last slope goes on this far and is then held. */
-#define FM_COOK_FAT_MIN_PCT 0.0
-#define FM_COOK_FAT_MAX_PCT 35.0
+/* A single pair speaks for blends within this many points of its raw fat: common practice, no
+ * source. */
+#define FM_COOK_PAIR_FAT_REACH_PCT 5.0
 /*
  * Protein does not boil off and little of it drips: a stated weight that would keep less or more
  * of it than this is a slip or belongs to another raw mass. The weights fall in two groups far
@@ -54,6 +54,26 @@ typedef struct {
   const char *description;
 } FmCookWeight;
 
+/**
+ * A raw and a cooked row of another ground meat whose household weight states the raw mass; the
+ * build writes them (tools/make-cooking-pairs).
+ *
+ * @methods: a bit for each FmCookMethod that it stands for
+ * @method_named: FALSE when the dataset only says "cooked", so that it stands for patties
+ */
+typedef struct {
+  FmSpecies species;
+  guint methods;
+  gboolean method_named;
+  int raw_ndb;
+  int cooked_ndb;
+  double cooked_g;
+  double raw_g;
+  const char *description;
+  double raw[FM_N_NUTRIENTS];
+  double cooked[FM_N_NUTRIENTS];
+} FmCookPair;
+
 /** yield % = level[method] + slope x raw fat % */
 typedef struct {
   double slope;
@@ -64,6 +84,8 @@ typedef struct {
 extern const FmCookLevel fm_cook_levels[FM_N_COOK_LEVELS];
 extern const FmCookWeight fm_cook_weights[];
 extern const guint fm_n_cook_weights;
+extern const FmCookPair fm_cook_pairs[];
+extern const guint fm_n_cook_pairs;
 
 /** Protein kept by @weight, % of the raw row's. */
 double fm_cook_weight_protein_kept_pct (const FmCookWeight *weight);
@@ -73,14 +95,28 @@ gboolean fm_cook_weight_is_plausible (const FmCookWeight *weight);
  * A method that has no weight left gets the mean level of the others.
  */
 void fm_cook_yield_fit (guint skip, FmCookYieldFit *fit);
+/** Below the lowest level its yield; NaN above the highest, where no pair tells. */
 double fm_cook_yield_fit_pct (const FmCookYieldFit *fit, FmCookMethod method, double raw_fat_pct);
+/** The fit over all plausible weights. */
+const FmCookYieldFit *fm_cook_yield_whole_fit (void);
+/** Retention beyond this is more than the noise of the pairs: the most that they keep of protein,
+ * which cooking cannot add. About 110 %. */
+double fm_cook_retention_limit_pct (void);
 /**
- * True retention % = cooked x yield / raw at @raw_fat_pct, interpolated between fat levels;
- * @skip_level: level to leave out, or FM_N_COOK_LEVELS. NaN when the rows cannot tell.
+ * True retention % = cooked x yield / raw at @raw_fat_pct, interpolated between fat levels and held
+ * below the lowest; @skip_level: level to leave out, or FM_N_COOK_LEVELS. NaN when the rows cannot
+ * tell: above the highest level, or where a neighbouring level keeps more than the limit.
  */
 double fm_cook_retention_pct (FmCookMethod method,
                               FmNutrient nutrient,
                               double raw_fat_pct,
                               guint skip_level);
+double fm_cook_pair_yield_pct (const FmCookPair *pair);
+/** As fm_cook_retention_pct(), of one pair. */
+double fm_cook_pair_retention_pct (const FmCookPair *pair, FmNutrient nutrient);
+/** Beef is the only animal in it. */
+gboolean fm_cook_food_is_beef (const FmCookFood *food);
+/** The pair that speaks for @food, which is of that animal alone; NULL when none does. */
+const FmCookPair *fm_cook_pair_for (const FmCookFood *food, FmCookMethod method);
 
 G_END_DECLS

@@ -4,162 +4,18 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "core/cooking/fm-cooking-table.h"
 #include "core/base/fm-error.h"
+#include "core/base/fm-number.h"
+#include "core/cooking/fm-cooking-table.h"
 
-typedef struct {
-  double x;
-  double y;
-} Point;
-
-/* Piecewise linear through @points (ascending x); the end slopes go on outside. */
-static double
-interpolate (const Point *points, guint n, double x)
-{
-  guint i = 1;
-
-  if (n == 0)
-    return NAN;
-  if (n == 1)
-    return points[0].y;
-  while (i + 1 < n && x > points[i].x)
-    i++;
-  return points[i - 1].y +
-         (points[i].y - points[i - 1].y) * (x - points[i - 1].x) / (points[i].x - points[i - 1].x);
-}
-
-static double
-bounded_fat_pct (double raw_fat_pct)
-{
-  return CLAMP (raw_fat_pct, FM_COOK_FAT_MIN_PCT, FM_COOK_FAT_MAX_PCT);
-}
-
-double
-fm_cook_weight_protein_kept_pct (const FmCookWeight *weight)
-{
-  const FmCookLevel *level = &fm_cook_levels[weight->level];
-
-  return 100.0 * level->cooked[weight->method][FM_NUTRIENT_PROTEIN] * weight->cooked_g /
-         (level->raw[FM_NUTRIENT_PROTEIN] * weight->raw_g);
-}
-
-gboolean
-fm_cook_weight_is_plausible (const FmCookWeight *weight)
-{
-  double kept_pct = fm_cook_weight_protein_kept_pct (weight);
-
-  return kept_pct >= FM_COOK_PROTEIN_KEPT_MIN_PCT && kept_pct <= FM_COOK_PROTEIN_KEPT_MAX_PCT;
-}
-
-static double
-weight_yield_pct (const FmCookWeight *weight)
-{
-  return 100.0 * weight->cooked_g / weight->raw_g;
-}
-
-/* Means of fat and yield per method; the slope then comes from the deviations within methods. */
-static void
-method_means (guint skip, double mean_fat[], double mean_yield[], guint n[])
-{
-  for (guint i = 0; i < fm_n_cook_weights; i++) {
-    const FmCookWeight *weight = &fm_cook_weights[i];
-
-    if (i == skip || !fm_cook_weight_is_plausible (weight))
-      continue;
-    mean_fat[weight->method] += fm_cook_levels[weight->level].raw_fat_pct;
-    mean_yield[weight->method] += weight_yield_pct (weight);
-    n[weight->method]++;
-  }
-  for (guint m = 0; m < FM_N_COOK_METHODS; m++) {
-    mean_fat[m] /= MAX (n[m], 1);
-    mean_yield[m] /= MAX (n[m], 1);
-  }
-}
-
-static double
-common_slope (guint skip, const double mean_fat[], const double mean_yield[])
-{
-  double sum_xy = 0.0;
-  double sum_xx = 0.0;
-
-  for (guint i = 0; i < fm_n_cook_weights; i++) {
-    const FmCookWeight *weight = &fm_cook_weights[i];
-    double dx = fm_cook_levels[weight->level].raw_fat_pct - mean_fat[weight->method];
-
-    if (i == skip || !fm_cook_weight_is_plausible (weight))
-      continue;
-    sum_xy += dx * (weight_yield_pct (weight) - mean_yield[weight->method]);
-    sum_xx += dx * dx;
-  }
-  return sum_xx > 0.0 ? sum_xy / sum_xx : 0.0;
-}
-
-void
-fm_cook_yield_fit (guint skip, FmCookYieldFit *fit)
-{
-  double mean_fat[FM_N_COOK_METHODS] = { 0 };
-  double mean_yield[FM_N_COOK_METHODS] = { 0 };
-  double sum = 0.0;
-  guint n_known = 0;
-
-  *fit = (FmCookYieldFit){ 0 };
-  method_means (skip, mean_fat, mean_yield, fit->n_weights);
-  fit->slope = common_slope (skip, mean_fat, mean_yield);
-  for (guint m = 0; m < FM_N_COOK_METHODS; m++) {
-    if (fit->n_weights[m] == 0)
-      continue;
-    fit->level_pct[m] = mean_yield[m] - fit->slope * mean_fat[m];
-    sum += fit->level_pct[m];
-    n_known++;
-  }
-  for (guint m = 0; m < FM_N_COOK_METHODS; m++)
-    if (fit->n_weights[m] == 0)
-      fit->level_pct[m] = n_known > 0 ? sum / n_known : NAN;
-}
-
-double
-fm_cook_yield_fit_pct (const FmCookYieldFit *fit, FmCookMethod method, double raw_fat_pct)
-{
-  return fit->level_pct[method] + fit->slope * bounded_fat_pct (raw_fat_pct);
-}
-
-static const FmCookYieldFit *
-whole_fit (void)
-{
-  static FmCookYieldFit fit;
-  static gsize once = 0;
-
-  if (g_once_init_enter (&once)) {
-    fm_cook_yield_fit (G_MAXUINT, &fit);
-    g_once_init_leave (&once, 1);
-  }
-  return &fit;
-}
-
-double
-fm_cook_retention_pct (FmCookMethod method,
-                       FmNutrient nutrient,
-                       double raw_fat_pct,
-                       guint skip_level)
-{
-  Point points[FM_N_COOK_LEVELS];
-  guint n = 0;
-  double retention_pct;
-
-  for (guint i = 0; i < FM_N_COOK_LEVELS; i++) {
-    const FmCookLevel *level = &fm_cook_levels[i];
-    double raw = level->raw[nutrient];
-    double cooked = level->cooked[method][nutrient];
-
-    if (i == skip_level || isnan (raw) || isnan (cooked) || raw <= 0.0)
-      continue;
-    points[n].x = level->raw_fat_pct;
-    points[n].y = cooked * fm_cook_yield_fit_pct (whole_fit (), method, level->raw_fat_pct) / raw;
-    n++;
-  }
-  retention_pct = interpolate (points, n, bounded_fat_pct (raw_fat_pct));
-  return isnan (retention_pct) ? NAN : MAX (retention_pct, 0.0);
-}
+/* Atwater specific factors of meat, kcal/g: USDA Agriculture Handbook 74. */
+#define PROTEIN_KCAL_PER_G 4.27
+#define FAT_KCAL_PER_G 9.02
+/* General factor, 21 CFR 101.9(c)(1)(i). */
+#define CARBOHYDRATE_KCAL_PER_G 4.0
+/* Rounded rows add up to 100 g within this; beyond it something is missing from an analysis. */
+#define SUM_SLACK_G 2.0
+#define FULLY_COVERED_PCT 99.995
 
 const char *
 fm_cook_method_name (FmCookMethod method)
@@ -179,15 +35,6 @@ fm_cook_method_name (FmCookMethod method)
   }
 }
 
-double
-fm_cook_yield_pct (FmCookMethod method, double raw_fat_pct)
-{
-  g_return_val_if_fail (method < FM_N_COOK_METHODS, NAN);
-  if (isnan (raw_fat_pct))
-    return NAN;
-  return fm_cook_yield_fit_pct (whole_fit (), method, raw_fat_pct);
-}
-
 /* "23478, 23479": the weights that fail the rule, so that the reader can look them up. */
 static char *
 excluded_weights (void)
@@ -202,19 +49,24 @@ excluded_weights (void)
 }
 
 static char *
-yield_basis (const FmCooked *self)
+yield_basis (const FmCooked *self, const FmCookPair *pair)
 {
+  g_autofree char *yield = fm_number_format_unit (self->yield_pct, 1, "%");
   g_autofree char *excluded = NULL;
 
   if (self->yield_measured)
-    return g_strdup_printf (_ ("Cooked mass: as measured, %.1f %% of the raw mass. What it differs "
-                               "from the predicted mass is taken as water."),
-                            self->yield_pct);
+    return g_strdup_printf (_ ("Cooked mass: as measured, %s of the raw mass. What it differs from "
+                               "the predicted mass is taken as water."),
+                            yield);
+  if (pair != NULL)
+    return g_strdup_printf (_ ("Cooked mass: %s of the raw mass, the one weight that USDA states "
+                               "for this meat (NDB %05d, “%s”)."),
+                            yield, pair->cooked_ndb, pair->description);
   excluded = excluded_weights ();
-  return g_strdup_printf (_ ("Cooked mass: predicted, %.1f %% of the raw mass, by a line over fat "
-                             "%% through the weights that USDA SR28 states (%u for this method). "
+  return g_strdup_printf (_ ("Cooked mass: predicted, %s of the raw mass, by a line over fat %% "
+                             "through the weights that USDA SR28 states (%u for this method). "
                              "Weights left out because their protein does not add up: NDB %s."),
-                          self->yield_pct, whole_fit ()->n_weights[self->method], excluded);
+                          yield, fm_cook_yield_whole_fit ()->n_weights[self->method], excluded);
 }
 
 static char *
@@ -236,59 +88,138 @@ retention_basis (FmCookMethod method, double raw_fat_pct)
 }
 
 static char *
-make_basis (const FmCooked *self, double raw_fat_pct)
+pair_basis (const FmCookPair *pair, double raw_fat_pct)
 {
-  g_autofree char *yield_text = yield_basis (self);
-  g_autofree char *retention_text = retention_basis (self->method, raw_fat_pct);
-  const char *beef = _ ("The table is of plain ground beef: other meats, salt and binders may "
-                        "behave otherwise.");
-  const char *outside = _ ("This fat level lies outside the table (3 to 30 %), so the numbers are "
-                           "extended beyond it.");
+  g_autofree char *pair_fat = fm_number_format_unit (pair->raw[FM_NUTRIENT_FAT], 1, "%");
+  g_autofree char *fat = fm_number_format_unit (raw_fat_pct, 1, "%");
 
-  if (self->extrapolated)
-    return g_strjoin (" ", yield_text, retention_text, beef, outside, NULL);
-  return g_strjoin (" ", yield_text, retention_text, beef, NULL);
+  return g_strdup_printf (
+      pair->method_named
+          ? _ ("Nutrients: what one pair of %s fat (NDB %05d raw, %05d cooked) keeps of each; this "
+               "blend has %s.")
+          : _ ("Nutrients: what one pair of %s fat (NDB %05d raw, %05d cooked, by a method that "
+               "USDA does not name) keeps of each; this blend has %s."),
+      pair_fat, pair->raw_ndb, pair->cooked_ndb, fat);
 }
 
+static char *
+make_basis (const FmCooked *self, const FmCookPair *pair, double raw_fat_pct)
+{
+  g_autofree char *yield_text = yield_basis (self, pair);
+  g_autofree char *kept =
+      pair != NULL ? pair_basis (pair, raw_fat_pct) : retention_basis (self->method, raw_fat_pct);
+  const char *plain = _ ("The pairs are of plain ground meat: salt and binders may behave "
+                         "otherwise. Carbohydrate is taken as kept whole; water is what remains of "
+                         "the cooked mass. What would be kept beyond the noise of the pairs is not "
+                         "known.");
+  const char *below = _ ("This fat level lies below the table, whose lowest level stands for it.");
+
+  if (self->extrapolated && pair == NULL)
+    return g_strjoin (" ", yield_text, kept, plain, below, NULL);
+  return g_strjoin (" ", yield_text, kept, plain, NULL);
+}
+
+static const FmAmount unknown = { (double)NAN, 0.0 };
+
+static gboolean
+is_full (const FmAmount *amount)
+{
+  return amount->covered_pct >= FULLY_COVERED_PCT;
+}
+
+/* Nothing of it in the raw blend: nothing of it cooked, whatever the rows know. */
 static FmAmount
 cooked_amount (const FmAmount *raw, double retention_pct, double yield_pct)
 {
-  static const FmAmount unknown = { 0.0, 0.0 };
-
-  /* Nothing of it in the raw blend: nothing of it cooked, whatever the rows know. */
   if (isnan (retention_pct))
     return raw->known_g_per_100g > 0.0 ? unknown : *raw;
   return (FmAmount){ raw->known_g_per_100g * retention_pct / yield_pct, raw->covered_pct };
 }
 
-/* A measured mass that differs from the prediction has lost or kept water, not fat or protein. */
-static gboolean
-balance_water (FmCooked *self, double predicted_yield_pct, GError **error)
+static double
+retention_pct (const FmCookPair *pair, FmCookMethod method, FmNutrient nutrient, double fat_pct)
 {
-  FmAmount *water = &self->amounts[FM_NUTRIENT_WATER];
-  double water_g =
-      water->known_g_per_100g + 100.0 * (self->yield_pct - predicted_yield_pct) / self->yield_pct;
+  if (nutrient == FM_NUTRIENT_CARBOHYDRATE)
+    return 100.0;
+  return pair != NULL ? fm_cook_pair_retention_pct (pair, nutrient)
+                      : fm_cook_retention_pct (method, nutrient, fat_pct, FM_N_COOK_LEVELS);
+}
 
-  if (water->covered_pct < 99.995)
+/* Grams in 100 g beside water; NaN when one of them is not known. */
+static double
+solids_g (const FmAmount *amounts)
+{
+  static const FmNutrient solids[] = { FM_NUTRIENT_PROTEIN, FM_NUTRIENT_FAT, FM_NUTRIENT_ASH,
+                                       FM_NUTRIENT_CARBOHYDRATE };
+  double sum_g = 0.0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (solids); i++)
+    sum_g += is_full (&amounts[solids[i]]) ? amounts[solids[i]].known_g_per_100g : (double)NAN;
+  return sum_g;
+}
+
+/* What remains of the cooked mass is water, which can be lost and not won. */
+static gboolean
+close_mass (FmCooked *self, const FmAnalysis *raw, GError **error)
+{
+  const FmAmount *raw_water = &raw->amounts[FM_NUTRIENT_WATER];
+  double raw_sum_g = solids_g (raw->amounts) + raw_water->known_g_per_100g;
+  double water_g = 100.0 - solids_g (self->amounts);
+  g_autofree char *yield = fm_number_format_unit (self->yield_pct, 1, "%");
+
+  self->amounts[FM_NUTRIENT_WATER] = unknown;
+  if (isnan (water_g) || !is_full (raw_water) || !(fabs (raw_sum_g - 100.0) <= SUM_SLACK_G))
     return TRUE;
   if (water_g < 0.0) {
     g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
-                 _ ("A cooked mass of %.1f %% of the raw mass would leave no room for the protein "
-                    "and fat of this blend. Check the raw and the cooked mass."),
-                 self->yield_pct);
+                 _ ("A cooked mass of %s of the raw mass would leave no room for what the blend "
+                    "keeps of its protein and fat. Check the raw and the cooked mass."),
+                 yield);
     return FALSE;
   }
-  water->known_g_per_100g = water_g;
+  if (water_g * self->yield_pct / 100.0 > raw_water->known_g_per_100g + SUM_SLACK_G) {
+    g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+                 _ ("A cooked mass of %s of the raw mass would hold more water than the raw blend: "
+                    "cooked values are not known. Check the raw and the cooked mass; a blend with "
+                    "little meat does not cook like ground meat."),
+                 yield);
+    return FALSE;
+  }
+  self->amounts[FM_NUTRIENT_WATER] = (FmAmount){ water_g, raw_water->covered_pct };
   return TRUE;
 }
 
-static gboolean
-check_input (const FmAnalysis *raw, double measured_yield_pct, GError **error)
+/* kcal in 100 g by what it holds of protein, fat and carbohydrate. */
+static double
+counted_kcal (const FmAmount *amounts)
 {
-  if (isnan (raw->fat_pct)) {
-    g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE,
-                         _ ("Cooked values need the fat of every ingredient. Add an analysis or a "
-                            "lean point to those that have none."));
+  return PROTEIN_KCAL_PER_G * amounts[FM_NUTRIENT_PROTEIN].known_g_per_100g +
+         FAT_KCAL_PER_G * amounts[FM_NUTRIENT_FAT].known_g_per_100g +
+         CARBOHYDRATE_KCAL_PER_G * amounts[FM_NUTRIENT_CARBOHYDRATE].known_g_per_100g;
+}
+
+/* Rows count their energy by factors of their own: the cooked blend keeps the raw one's share of
+ * the count, so that its energy goes with its protein, fat and carbohydrate. */
+static FmAmount
+cooked_energy (const FmCooked *self, const FmAnalysis *raw)
+{
+  const FmAmount *energy = &raw->amounts[FM_NUTRIENT_ENERGY_KCAL];
+  double counted_raw_kcal = counted_kcal (raw->amounts);
+
+  if (!is_full (energy) || isnan (solids_g (raw->amounts)) || isnan (solids_g (self->amounts)) ||
+      !(counted_raw_kcal > 0.0))
+    return unknown;
+  return (FmAmount){ counted_kcal (self->amounts) * energy->known_g_per_100g / counted_raw_kcal,
+                     energy->covered_pct };
+}
+
+static gboolean
+check_input (const FmCookFood *food, FmCookMethod method, double measured_yield_pct, GError **error)
+{
+  g_autofree char *reason = fm_cook_unknown_text (method, food);
+
+  if (reason != NULL) {
+    g_set_error_literal (error, FM_CORE_ERROR, FM_CORE_ERROR_UNKNOWN_VALUE, reason);
     return FALSE;
   }
   if (isnan (measured_yield_pct) || (measured_yield_pct > 0.0 && measured_yield_pct <= 150.0))
@@ -301,31 +232,33 @@ check_input (const FmAnalysis *raw, double measured_yield_pct, GError **error)
 
 FmCooked *
 fm_cooked_new (const FmAnalysis *raw,
+               FmSpeciesSet species,
                FmCookMethod method,
                double measured_yield_pct,
                GError **error)
 {
   g_autoptr (FmCooked) self = NULL;
-  double predicted_yield_pct;
+  const FmCookFood food = { species, raw->fat_pct };
+  const FmCookPair *pair;
 
-  g_return_val_if_fail (raw != NULL && method < FM_N_COOK_METHODS, NULL);
-  if (!check_input (raw, measured_yield_pct, error))
+  g_return_val_if_fail (method < FM_N_COOK_METHODS, NULL);
+  if (!check_input (&food, method, measured_yield_pct, error))
     return NULL;
 
-  predicted_yield_pct = fm_cook_yield_pct (method, raw->fat_pct);
+  pair = fm_cook_food_is_beef (&food) ? NULL : fm_cook_pair_for (&food, method);
   self = g_new0 (FmCooked, 1);
   self->method = method;
   self->yield_measured = !isnan (measured_yield_pct);
-  self->yield_pct = self->yield_measured ? measured_yield_pct : predicted_yield_pct;
-  self->extrapolated = raw->fat_pct < fm_cook_levels[0].raw_fat_pct ||
-                       raw->fat_pct > fm_cook_levels[FM_N_COOK_LEVELS - 1].raw_fat_pct;
-  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
-    self->amounts[i] = cooked_amount (
-        &raw->amounts[i], fm_cook_retention_pct (method, i, raw->fat_pct, FM_N_COOK_LEVELS),
-        self->yield_pct);
-  if (self->yield_measured && !balance_water (self, predicted_yield_pct, error))
+  self->yield_pct = self->yield_measured ? measured_yield_pct : fm_cook_yield_pct (method, &food);
+  self->extrapolated = pair != NULL || raw->fat_pct < fm_cook_levels[0].raw_fat_pct;
+  for (int i = 0; i < FM_N_NUTRIENTS; i++)
+    self->amounts[i] =
+        cooked_amount (&raw->amounts[i], retention_pct (pair, method, (FmNutrient)i, raw->fat_pct),
+                       self->yield_pct);
+  self->amounts[FM_NUTRIENT_ENERGY_KCAL] = cooked_energy (self, raw);
+  if (!close_mass (self, raw, error))
     return NULL;
-  self->basis = make_basis (self, raw->fat_pct);
+  self->basis = make_basis (self, pair, raw->fat_pct);
   return g_steal_pointer (&self);
 }
 

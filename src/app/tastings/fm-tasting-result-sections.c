@@ -29,8 +29,11 @@ add_rank_sums (GtkBox *box, const FmTastingReading *reading)
   for (guint i = 0; i < rank->n_samples; i++) {
     rows[i].label = reading->labels[i];
     rows[i].value = rank->rank_sum[i];
-    rows[i].low = rank->rank_sum[i] - rank->half_width;
-    rows[i].high = rank->rank_sum[i] + rank->half_width;
+    /* no bar reaches where no rank sum can lie */
+    rows[i].low = MAX (rank->rank_sum[i] - rank->half_width, rank->lowest_sum[i]);
+    rows[i].high = MIN (rank->rank_sum[i] + rank->half_width, rank->highest_sum[i]);
+    if (isnan (rank->half_width))
+      rows[i].low = rows[i].high = NAN;
     rows[i].expected = rank->expected_sum[i];
   }
   fm_chart_intervals_set (FM_CHART_INTERVALS (chart), _ ("Rank sums"), 1, NULL, rows,
@@ -41,8 +44,9 @@ add_rank_sums (GtkBox *box, const FmTastingReading *reading)
       isnan (rank->half_width)
           ? _ ("● rank sum (low is liked)   ◇ expected if all were alike. The servings are too "
                "uneven for bars.")
-          : _ ("● rank sum (low is liked)   ◇ expected if all were alike. Bars of two samples "
-               "that part differ by more than the 5 % distance."));
+          : _ ("● rank sum (low is liked)   ◇ expected if all were alike. Two samples whose bars "
+               "do not overlap are clearly apart: equal samples anywhere among all pairs come that "
+               "far apart in at most 5 of 100 sessions."));
 }
 
 static void
@@ -94,8 +98,9 @@ add_rank_numbers (GtkBox *box, const FmTastingReading *reading)
               rank->design == FM_RANK_FRIEDMAN ? _ ("Friedman's statistic")
                                                : _ ("Durbin's statistic"),
               rank->statistic, 3);
-  add_number (grid, _ ("Distance of two rank sums at 5 %, large panels"), rank->lsd, 1);
-  add_number (grid, _ ("Distance of two rank sums at 5 %, Conover"), reading->lsd_conover, 1);
+  add_number (grid, _ ("Distance of two rank sums at 5 % over all pairs"), rank->clear_distance, 1);
+  add_number (grid, _ ("The same for one pair chosen before, large panels"), rank->lsd, 1);
+  add_number (grid, _ ("The same for one pair chosen before, Conover"), reading->lsd_conover, 1);
   add_number (grid, _ ("Kendall's W"), rank->kendall_w, 3);
   add_number (grid, _ ("Mean Spearman correlation of two tasters"), rank->mean_spearman, 3);
   if (reading->has_page) {

@@ -2,7 +2,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "core/base/fm-number.h"
 #include "core/statistics/fm-panel-text-private.h"
 
 char *
@@ -37,13 +36,8 @@ fm_panel_agreement_sentence (const FmRankResult *result)
 {
   if (isnan (result->kendall_w) || isnan (result->mean_spearman))
     return NULL;
-  g_autofree char *w = fm_number_format (result->kendall_w, 2);
-  g_autofree char *rho = fm_number_format (result->mean_spearman, 2);
-  /* TRANSLATORS: "The tasters agree in part", W, mean correlation */
-  return g_strdup_printf (
-      _ ("%s: Kendall's W is %s on a scale from 0 to 1, and two tasters' orders "
-         "correlate by %s on average."),
-      agreement_word (result->mean_spearman), w, rho);
+  /* TRANSLATORS: "The tasters agree in part" */
+  return g_strdup_printf (_ ("%s on the order."), agreement_word (result->mean_spearman));
 }
 
 static double
@@ -62,17 +56,22 @@ fm_panel_position_sentence (const FmRankResult *rank,
 
   if (rank == NULL && liking == NULL)
     return NULL;
-  const gboolean by_rank = rank_p <= FM_PANEL_ALPHA;
+  const gboolean by_rank = rank_p <= liking_p && rank != NULL;
   /* two looks at one question: each gets half of the 5 % */
-  const double alpha = rank != NULL && liking != NULL ? FM_PANEL_ALPHA / 2 : FM_PANEL_ALPHA;
-  g_autofree char *p = fm_panel_p_text (MIN (rank_p, liking_p));
-  if (MIN (rank_p, liking_p) > alpha)
-    return g_strdup_printf (_ ("The serving position shows no effect (%s)."), p);
+  const guint n_looks = rank != NULL && liking != NULL ? 2 : 1;
+  const double p = MIN (1, n_looks * MIN (rank_p, liking_p));
+  g_autofree char *chance = fm_panel_chance_text (p);
+  if (p > FM_PANEL_ALPHA)
+    return g_strdup_printf (_ ("No effect of the serving position is shown; chance gives as much "
+                               "%s."),
+                            chance);
 
-  const guint ahead = by_rank && rank_p <= liking_p ? rank->leader : liking->leader;
-  g_autofree char *ordinal = fm_panel_ordinal_word (ahead);
+  g_autofree char *ordinal = fm_panel_ordinal_word (by_rank ? rank->leader : liking->leader);
+  /* TRANSLATORS: "in 2 of 1,000 sessions", "first" */
   g_autofree char *start = g_strdup_printf (
-      _ ("The serving position mattered (%s): the cup served %s did best."), p, ordinal);
+      _ ("The serving position mattered (chance gives as much %s): what was served "
+         "%s did best."),
+      chance, ordinal);
   if (is_balanced)
     return g_strdup_printf (_ ("%s The samples were spread evenly over the positions, so this "
                                "favours none of them."),

@@ -11,6 +11,8 @@ G_BEGIN_DECLS
 char *fm_panel_count_word (guint n);
 /** "Three" */
 char *fm_panel_count_word_first (guint n);
+/** "731, 264": the wanted ones of @n names. (transfer full) */
+char *fm_panel_join_names (const char *const *names, const gboolean *wanted, guint n);
 /** "third" for 2; digits above twelve. (transfer full) */
 char *fm_panel_ordinal_word (guint index);
 

@@ -30,8 +30,8 @@ fm_panel_count_word_first (guint n)
   return g_string_free (text, FALSE);
 }
 
-static char *
-join_names (const char *const *names, const gboolean *wanted, guint n)
+char *
+fm_panel_join_names (const char *const *names, const gboolean *wanted, guint n)
 {
   GString *text = g_string_new (NULL);
   for (guint i = 0; i < n; i++)
@@ -44,108 +44,24 @@ join_names (const char *const *names, const gboolean *wanted, guint n)
   return g_string_free (text, FALSE);
 }
 
-char *
-fm_panel_p_text (double p)
-{
-  if (isnan (p))
-    return g_strdup (_ ("p unknown"));
-  if (p < 0.001)
-    return g_strdup (_ ("p < 0.001"));
-  /* never rounded across the line that the sentence is about */
-  if (p > ALPHA && p < 0.0505)
-    return g_strdup_printf (_ ("p = %.4f"), p);
-  return g_strdup_printf (_ ("p = %.3f"), p);
-}
-
-/* The rank sums of the leaders are spoken of as a lead over the next sample */
-static double
-lead (const FmRankResult *result)
-{
-  double next = INFINITY;
-  const double best = result->rank_sum[result->leader] - result->expected_sum[result->leader];
-  for (guint s = 0; s < result->n_samples; s++) {
-    const double away = result->rank_sum[s] - result->expected_sum[s];
-    if (result->n_ranked[s] > 0 && away > best)
-      next = MIN (next, away - best);
-  }
-  return next;
-}
-
-static char *
-rank_leaders (const FmRankResult *result, const char *const *names)
-{
-  g_autofree gboolean *wanted = g_new0 (gboolean, result->n_samples);
-  const double best = result->rank_sum[result->leader] - result->expected_sum[result->leader];
-  for (guint s = 0; s < result->n_samples; s++)
-    wanted[s] = result->n_ranked[s] > 0 &&
-                fabs (result->rank_sum[s] - result->expected_sum[s] - best) < 1e-9;
-  return join_names (names, wanted, result->n_samples);
-}
-
-static char *
-rank_undecided (const FmRankResult *result, const char *const *names)
-{
-  g_autofree char *tasters = fm_panel_count_word_first (result->n_tasters);
-  g_autofree char *samples = fm_panel_count_word (result->n_samples);
-  g_autofree char *p = fm_panel_p_text (result->p);
-  g_autofree char *leaders = rank_leaders (result, names);
-  /* TRANSLATORS: "Three tasters cannot separate these four", more follows */
-  g_autofree char *start =
-      g_strdup_printf (ngettext ("%s taster cannot separate these %s",
-                                 "%s tasters cannot separate these %s", result->n_tasters),
-                       tasters, samples);
-
-  if (result->n_leaders > 1)
-    /* TRANSLATORS: the start, names of samples, "p = 0.1" */
-    return g_strdup_printf (_ ("%s; %s share the lead (%s)."), start, leaders, p);
-  /* TRANSLATORS: the start, name of a sample, rank points, "p = 0.1" */
-  return g_strdup_printf (_ ("%s; %s led by %.3g in rank sum, which chance gives easily (%s)."),
-                          start, leaders, lead (result), p);
-}
-
-char *
-fm_panel_rank_sentence (const FmRankResult *result, const char *const *names)
-{
-  if (result->p > ALPHA)
-    return rank_undecided (result, names);
-
-  g_autofree char *tasters = fm_panel_count_word_first (result->n_tasters);
-  g_autofree char *leaders = rank_leaders (result, names);
-  g_autofree char *p = fm_panel_p_text (result->p);
-  g_autofree gboolean *behind = g_new0 (gboolean, result->n_samples);
-  guint n_behind = 0;
-  for (guint s = 0; s < result->n_samples && !isnan (result->lsd); s++) {
-    behind[s] = result->rank_sum[s] - result->rank_sum[result->leader] >= result->lsd;
-    n_behind += behind[s];
-  }
-  g_autofree char *start =
-      g_strdup_printf (ngettext ("%s taster tells these samples apart (%s)",
-                                 "%s tasters tell these samples apart (%s)", result->n_tasters),
-                       tasters, p);
-  if (n_behind == 0 || result->n_leaders > 1)
-    return g_strdup_printf (_ ("%s; %s came first, but no single sample is clearly behind it."),
-                            start, leaders);
-  g_autofree char *losers = join_names (names, behind, result->n_samples);
-  return g_strdup_printf (_ ("%s; %s came first, clearly ahead of %s."), start, leaders, losers);
-}
-
 static char *
 preference_sentence (const FmChoiceResult *result, const char *first, const char *second)
 {
   const gboolean first_leads = 2 * result->n_right >= result->n;
   const char *winner = first_leads ? first : second, *loser = first_leads ? second : first;
   const guint votes = first_leads ? result->n_right : result->n - result->n_right;
-  g_autofree char *p = fm_panel_p_text (result->p);
+  g_autofree char *chance = fm_panel_chance_text (result->p);
 
   if (2 * result->n_right == result->n)
     return g_strdup_printf (_ ("The tasters are split evenly between %s and %s."), first, second);
   if (result->p <= ALPHA)
-    return g_strdup_printf (_ ("%s is preferred to %s: %u of %u chose it (%s)."), winner, loser,
-                            votes, result->n, p);
-  return g_strdup_printf (
-      _ ("No preference is shown between %s and %s: %u of %u chose %s, which chance gives easily "
-         "(%s)."),
-      winner, loser, votes, result->n, winner, p);
+    /* TRANSLATORS: two samples, votes, tasters, "in 8 of 1,000 sessions" */
+    return g_strdup_printf (_ ("%s is preferred to %s: %u of %u chose it; chance gives a split as "
+                               "uneven %s."),
+                            winner, loser, votes, result->n, chance);
+  return g_strdup_printf (_ ("No preference is shown between %s and %s: %u of %u chose %s; chance "
+                             "gives a split as uneven %s."),
+                          winner, loser, votes, result->n, winner, chance);
 }
 
 char *
@@ -154,11 +70,11 @@ fm_panel_choice_sentence (const FmChoiceResult *result, const char *first, const
   if (result->kind == FM_CHOICE_PAIRED_PREFERENCE)
     return preference_sentence (result, first, second);
 
-  g_autofree char *p = fm_panel_p_text (result->p);
+  g_autofree char *chance = fm_panel_chance_text (result->p);
   if (result->p <= ALPHA)
-    return g_strdup_printf (
-        _ ("The panel can tell the two apart: %u of %u answers were right (%s)."), result->n_right,
-        result->n, p);
+    return g_strdup_printf (_ ("The panel can tell the two apart: %u of %u answers were right; "
+                               "guessing gives that many %s."),
+                            result->n_right, result->n, chance);
   const guint needed = fm_choice_critical (result->kind, result->n, ALPHA);
   if (needed == 0)
     return g_strdup_printf (
@@ -167,8 +83,9 @@ fm_panel_choice_sentence (const FmChoiceResult *result, const char *first, const
                   result->n),
         result->n);
   return g_strdup_printf (_ ("No difference is shown: %u of %u answers were right and %u were "
-                             "needed (%s). That does not mean the two are alike."),
-                          result->n_right, result->n, needed, p);
+                             "needed; guessing gives that many %s. That does not mean the two are "
+                             "alike."),
+                          result->n_right, result->n, needed, chance);
 }
 
 static char *
@@ -183,14 +100,17 @@ liking_separated (const FmAnovaResult *result, const char *const *names)
       n_behind++;
     }
   }
-  g_autofree char *p = fm_panel_p_text (result->p_sample);
+  g_autofree char *chance = fm_panel_chance_text (result->p_sample);
   if (n_behind == 0)
-    return g_strdup_printf (_ ("The samples are not liked alike (%s); %s was liked most, but is "
-                               "not clearly ahead of any single one."),
-                            p, names[result->leader]);
-  g_autofree char *losers = join_names (names, behind, result->n_samples);
-  return g_strdup_printf (_ ("%s was liked most, clearly more than %s (%s)."),
-                          names[result->leader], losers, p);
+    return g_strdup_printf (
+        _ ("The samples are not liked alike; chance gives scores this far apart "
+           "%s. %s was liked most, but is not clearly ahead of any single one."),
+        chance, names[result->leader]);
+  g_autofree char *losers = fm_panel_join_names (names, behind, result->n_samples);
+  return g_strdup_printf (
+      _ ("%s was liked most, clearly more than %s, by a distance that holds over "
+         "all pairs; chance gives scores this far apart %s."),
+      names[result->leader], losers, chance);
 }
 
 char *
@@ -203,22 +123,26 @@ fm_panel_liking_sentence (const FmAnovaResult *result, const char *const *names)
 
   g_autofree char *tasters = fm_panel_count_word_first (result->n_tasters);
   g_autofree char *samples = fm_panel_count_word (result->df_sample + 1);
-  g_autofree char *p = fm_panel_p_text (result->p_sample);
+  g_autofree char *chance = fm_panel_chance_text (result->p_sample);
   return g_strdup_printf (
-      ngettext ("%s taster's scores do not separate these %s; %s scored highest (%s).",
-                "%s tasters' scores do not separate these %s; %s scored highest (%s).",
+      ngettext ("%s taster's scores show no difference between these %s; %s scored highest, and "
+                "chance gives scores this far apart %s.",
+                "%s tasters' scores show no difference between these %s; %s scored highest, and "
+                "chance gives scores this far apart %s.",
                 result->n_tasters),
-      tasters, samples, names[result->leader], p);
+      tasters, samples, names[result->leader], chance);
 }
 
 char *
 fm_panel_page_sentence (const FmPageResult *result)
 {
-  g_autofree char *p = fm_panel_p_text (result->p);
-  return g_strdup_printf (result->p <= ALPHA
-                              ? _ ("The sheets follow the order written down before (%s).")
-                              : _ ("The sheets do not show the order written down before (%s)."),
-                          p);
+  g_autofree char *chance = fm_panel_chance_text (result->p);
+  return g_strdup_printf (
+      result->p <= ALPHA ? _ ("The sheets follow the order written down before; chance gives that "
+                              "much agreement with it %s.")
+                         : _ ("The sheets do not show the order written down before; chance gives "
+                              "as much agreement with it %s."),
+      chance);
 }
 
 char *
@@ -253,10 +177,20 @@ fm_panel_rank_method (const FmRankResult *result)
 {
   return with_counting (
       result->design == FM_RANK_FRIEDMAN
-          ? _ ("Friedman's test (Friedman 1937). Pairs by the least significant difference of "
-               "rank sums (ISO 8587), only after a significant test.")
-          : _ ("Durbin's test for incomplete blocks (Durbin 1951). Pairs by the least significant "
-               "difference of rank sums, only after a significant test."),
+          ? _ ("Friedman's test (Friedman 1937) at 5 %. “Clearly ahead” is a distance of rank sums "
+               "that equal samples reach in at most 5 % of sessions, whichever of all pairs is "
+               "looked at: the range of rank sums under chance. It is used only after a "
+               "significant test.")
+      : result->worth == NULL
+          ? _ ("Durbin's test for incomplete blocks (Durbin 1951) at 5 %. “Clearly ahead” is a "
+               "distance of rank sums that equal samples reach in at most 5 % of sessions, "
+               "whichever of all pairs is looked at: the range of rank sums under chance. It is "
+               "used only after a significant test.")
+          : _ ("The squared deviations of rank sums from what chance gives each sample's own "
+               "sheets, at 5 %. Places are by worths (Luce 1959, Plackett 1975, ties after "
+               "Davidson "
+               "1970) with a weak prior, normal with a standard deviation of 2 in the log worth: "
+               "sums of places would reward being ranked more often."),
       result->method);
 }
 

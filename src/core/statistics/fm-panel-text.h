@@ -12,7 +12,8 @@
 
 G_BEGIN_DECLS
 
-/** "Three tasters cannot separate these four; 731 led by ..." or which was put first. */
+/** "Three tasters cannot separate these four; 731 led by ..." or which was put first, and how often
+ * chance gives as much. */
 char *fm_panel_rank_sentence (const FmRankResult *result, const char *const *names);
 /** @first and @second name the samples (only needed for a preference). */
 char *
@@ -20,7 +21,7 @@ fm_panel_choice_sentence (const FmChoiceResult *result, const char *first, const
 char *fm_panel_liking_sentence (const FmAnovaResult *result, const char *const *names);
 char *fm_panel_page_sentence (const FmPageResult *result);
 char *fm_panel_jar_sentence (const FmJarResult *result, const char *attribute);
-/** How far the tasters agree, with Kendall's W in words; %NULL for incomplete designs and a single
+/** How far the tasters agree, in words; %NULL for incomplete designs and a single
  * taster. */
 char *fm_panel_agreement_sentence (const FmRankResult *result);
 /** Whether the serving position mattered: tests of the same ranks and scores by position (see
@@ -36,8 +37,10 @@ char *fm_panel_outlook_rank_text (const FmPanelOutlook *outlook);
 char *fm_panel_outlook_triangle_text (const FmPanelOutlook *outlook);
 char *fm_panel_outlook_preference_text (const FmPanelOutlook *outlook);
 
-/** "p = 0.042" */
+/** "p = 0.042"; never rounded onto 0.05 from above. */
 char *fm_panel_p_text (double p);
+/** How often chance gives as much: "in 15 of 100 sessions", "in 42 of 1,000 sessions". */
+char *fm_panel_chance_text (double p);
 /** The method of a result and its source. */
 char *fm_panel_rank_method (const FmRankResult *result);
 char *fm_panel_page_method (const FmPageResult *result);

@@ -5,8 +5,11 @@
 #include "core/statistics/fm-rank-private.h"
 #include "core/statistics/fm-stat.h"
 
+#define ALPHA 0.05
 /* steps (set of sums x order of one taster) that stay within about a second */
 #define WORK_LIMIT 30000000.0
+/* a count this far on is finished even when it turns out up to twice as long as foreseen */
+#define WORK_KEPT (WORK_LIMIT / 8)
 /* all orders of eight samples */
 #define ORDER_LIMIT 40320
 #define MAX_PACKED 32
@@ -26,6 +29,12 @@ typedef struct {
   guint n;
   gint64 expected[FM_RANK_MAX_SAMPLES];
 } Packing;
+
+/* Ways by the doubled distance of the two sums furthest apart */
+typedef struct {
+  double *ways;
+  gsize size;
+} Distances;
 
 static void
 sum_set_init (SumSet *self, gsize size)
@@ -172,6 +181,50 @@ key_spread (const Packing *self, guint64 key)
   return spread;
 }
 
+static gint64
+range_of (const gint64 *sum, const gint64 *expected, guint n)
+{
+  gint64 least = G_MAXINT64, most = G_MININT64;
+  for (guint i = 0; i < n; i++) {
+    least = MIN (least, sum[i] - expected[i]);
+    most = MAX (most, sum[i] - expected[i]);
+  }
+  return most - least;
+}
+
+static gint64
+key_range (const Packing *self, guint64 key)
+{
+  const guint64 mask = (G_GUINT64_CONSTANT (1) << self->bits) - 1;
+  gint64 sum[FM_RANK_MAX_SAMPLES];
+  for (guint i = 0; i < self->n; i++, key >>= self->bits)
+    sum[i] = (gint64)(key & mask);
+  return range_of (sum, self->expected, self->n);
+}
+
+/* Large enough for the sample always best beside the sample always worst */
+static void
+distances_init (Distances *self, const FmRankRows *rows)
+{
+  self->size = 1;
+  for (guint r = 0; r < rows->n_rows; r++)
+    self->size += 2 * rows->row[r].n;
+  self->ways = g_new0 (double, self->size);
+}
+
+/* @seen: ways counted for the order seen, beside @total others (see fm_rank_tail_from_draws()) */
+static guint
+clear_distance (const Distances *self, double seen, double total)
+{
+  double tail = seen;
+  gsize distance = self->size;
+  while (distance > 1 && tail + self->ways[distance - 1] <= ALPHA * total)
+    tail += self->ways[--distance];
+  while (distance < self->size && self->ways[distance] == 0)
+    distance++;
+  return distance < self->size ? (guint)distance : 0;
+}
+
 static guint64 *
 packed_orders (const Packing *self, const FmRankRow *row, guint *n_orders)
 {
@@ -200,74 +253,142 @@ packing_init (Packing *self, const FmRankRows *rows)
   return self->bits * self->n <= 63;
 }
 
-/* Adds one taster to every set of sums. With @last only the ways to a spread >= @spread count. */
+/* One taster more in every set of sums; FALSE when that taster has too many orders */
 static gboolean
-add_row (const Packing *packing,
-         SumSet *set,
-         const FmRankRow *row,
-         double *work,
-         gboolean last,
-         gint64 spread,
-         double *hits,
-         double *total)
+add_row (const Packing *packing, SumSet *set, const FmRankRow *row)
 {
   guint n_orders = 0;
   g_autofree guint64 *order = packed_orders (packing, row, &n_orders);
-  if (order == NULL || (*work += (double)set->used * n_orders) > WORK_LIMIT)
+  if (order == NULL)
     return FALSE;
 
   SumSet next = { 0 };
-  if (!last)
-    sum_set_init (&next, 1024);
-  for (gsize slot = 0; slot < set->size; slot++) {
-    if (set->ways[slot] == 0)
-      continue;
-    for (guint o = 0; o < n_orders; o++) {
+  sum_set_init (&next, 1024);
+  for (gsize slot = 0; slot < set->size; slot++)
+    for (guint o = 0; set->ways[slot] > 0 && o < n_orders; o++) {
       const guint64 key = set->key[slot] + order[o];
-      if (!last)
-        sum_set_add (&next, packing->rows->is_complete ? sorted_key (packing, key) : key,
-                     set->ways[slot]);
-      else if (key_spread (packing, key) >= spread)
-        *hits += set->ways[slot];
+      sum_set_add (&next, packing->rows->is_complete ? sorted_key (packing, key) : key,
+                   set->ways[slot]);
     }
-  }
-  *total *= n_orders;
-  if (!last) {
-    sum_set_clear (set);
-    *set = next;
-  }
+  sum_set_clear (set);
+  *set = next;
   return TRUE;
 }
 
+/* The last taster: sums are looked at, not kept. @hits: ways to a spread >= @spread. */
+static gboolean
+count_last (const Packing *packing,
+            const SumSet *set,
+            const FmRankRow *row,
+            gint64 spread,
+            double *hits,
+            Distances *distances)
+{
+  guint n_orders = 0;
+  g_autofree guint64 *order = packed_orders (packing, row, &n_orders);
+  if (order == NULL)
+    return FALSE;
+  for (gsize slot = 0; slot < set->size; slot++)
+    for (guint o = 0; set->ways[slot] > 0 && o < n_orders; o++) {
+      const guint64 key = set->key[slot] + order[o];
+      *hits += key_spread (packing, key) >= spread ? set->ways[slot] : 0;
+      distances->ways[key_range (packing, key)] += set->ways[slot];
+    }
+  return TRUE;
+}
+
+double
+fm_rank_row_n_orders (const FmRankRow *row)
+{
+  double n_orders = 1;
+  for (guint i = 0; i < row->n; i++) {
+    guint same = 1;
+    for (guint j = 0; j < i; j++)
+      same += row->score[j] == row->score[i];
+    n_orders *= (i + 1.0) / same;
+  }
+  return n_orders;
+}
+
+/* All the work, foreseen from the sets after @next tasters: from the third on they grow by a power
+ * of the number of tasters, and the power by which they grew last holds nearly on */
+static double
+foreseen_work (const FmRankRows *rows, guint next, double used, double used_before)
+{
+  const double power = next > 2 ? log (used / used_before) / log (next / (next - 1.0)) : 0;
+  double work = 0;
+  for (guint r = next; r < rows->n_rows; r++)
+    work += used * pow ((double)r / next, power) * fm_rank_row_n_orders (&rows->row[r]);
+  return work;
+}
+
+static gboolean
+is_within_limit (double done, double foreseen)
+{
+  return done + foreseen <= (done < WORK_KEPT ? WORK_LIMIT : 2 * WORK_LIMIT);
+}
+
+/* By symmetry one complete taster's order may be held fixed; returns who comes next */
+static guint
+start_sets (const Packing *packing, SumSet *set)
+{
+  const FmRankRow *row = &packing->rows->row[0];
+  const gboolean is_fixed = packing->rows->is_complete;
+  guint64 start = 0;
+  for (guint i = 0; is_fixed && i < row->n; i++)
+    start += (guint64)row->score[i] << (packing->bits * row->item[i]);
+  sum_set_init (set, 1024);
+  sum_set_add (set, is_fixed ? sorted_key (packing, start) : start, 1);
+  return is_fixed ? 1 : 0;
+}
+
+/* One taster alone: all orders of the same samples lie equally far apart */
+static FmRankTail
+tail_of_one (const FmRankRows *self, gint64 spread)
+{
+  gint64 sum[FM_RANK_MAX_SAMPLES], expected[FM_RANK_MAX_SAMPLES];
+  fm_rank_rows_sums (self, sum, expected);
+  const gboolean is_reached = fm_rank_spread (sum, expected, self->n_samples) >= spread;
+  return (FmRankTail){ .p = is_reached ? 1 : 0, .method = FM_RANK_EXACT };
+}
+
 gboolean
-fm_rank_rows_count (const FmRankRows *self, gint64 spread, double *p)
+fm_rank_rows_count (const FmRankRows *self, gint64 spread, FmRankTail *tail)
 {
   Packing packing;
+  if (self->n_rows == 1) {
+    *tail = tail_of_one (self, spread);
+    return TRUE;
+  }
   if (!packing_init (&packing, self))
     return FALSE;
 
   SumSet set;
-  double work = 0, hits = 0, total = 1;
-  guint64 start = 0;
-  guint first = 0;
-  /* by symmetry one complete taster's order may be held fixed */
-  if (self->is_complete) {
-    for (guint i = 0; i < self->row[0].n; i++)
-      start += (guint64)self->row[0].score[i] << (packing.bits * self->row[0].item[i]);
-    start = sorted_key (&packing, start);
-    first = 1;
+  Distances distances;
+  double work = 0, used_before = 1, hits = 0, total = 1;
+  guint r = start_sets (&packing, &set);
+  gboolean is_counted = TRUE;
+  distances_init (&distances, self);
+  for (; r < self->n_rows && is_counted; r++) {
+    const FmRankRow *row = &self->row[r];
+    const double used = (double)set.used;
+    is_counted =
+        is_within_limit (work, foreseen_work (self, r, used, used_before)) &&
+        (r + 1 < self->n_rows ? add_row (&packing, &set, row)
+                              : count_last (&packing, &set, row, spread, &hits, &distances));
+    work += is_counted ? used * fm_rank_row_n_orders (row) : 0;
+    total *= fm_rank_row_n_orders (row);
+    used_before = used;
   }
-  sum_set_init (&set, 1024);
-  sum_set_add (&set, start, 1);
-  gboolean done = TRUE;
-  for (guint r = first; r < self->n_rows && done; r++)
-    done = add_row (&packing, &set, &self->row[r], &work, r + 1 == self->n_rows, spread, &hits,
-                    &total);
-  if (first == self->n_rows)
-    hits = key_spread (&packing, start) >= spread ? 1 : 0;
   sum_set_clear (&set);
-  *p = hits / total;
-  return done;
+  *tail = (FmRankTail){
+    .p = hits / total,
+    .method = FM_RANK_EXACT,
+    .clear_distance = clear_distance (&distances, 0, total),
+    .steps = work,
+  };
+  g_free (distances.ways);
+  return is_counted;
 }
 
 void
@@ -282,7 +403,11 @@ fm_rank_tail_from_draws (guint hits)
 {
   /* the order seen is one of the draws, so that p is never too small */
   const double p = (1.0 + hits) / (1.0 + FM_RANK_PERMUTATIONS);
-  return (FmRankTail){ p, sqrt (p * (1 - p) / FM_RANK_PERMUTATIONS), FM_RANK_PERMUTED };
+  return (FmRankTail){
+    .p = p,
+    .p_error = sqrt (p * (1 - p) / FM_RANK_PERMUTATIONS),
+    .method = FM_RANK_PERMUTED,
+  };
 }
 
 static FmRankTail
@@ -291,22 +416,28 @@ drawn_tail (const FmRankRows *self, gint64 spread, guint64 seed)
   FmRankRows shuffled = *self;
   gint64 sum[FM_RANK_MAX_SAMPLES], expected[FM_RANK_MAX_SAMPLES];
   FmRandom random;
+  Distances distances;
   guint hits = 0;
 
   shuffled.row = g_memdup2 (self->row, self->n_rows * sizeof *self->row);
   fm_random_init (&random, seed);
+  distances_init (&distances, self);
   for (guint draw = 0; draw < FM_RANK_PERMUTATIONS; draw++) {
     fm_rank_rows_shuffle (&shuffled, &random);
     fm_rank_rows_sums (&shuffled, sum, expected);
     hits += fm_rank_spread (sum, expected, self->n_samples) >= spread;
+    distances.ways[range_of (sum, expected, self->n_samples)]++;
   }
   g_free (shuffled.row);
-  return fm_rank_tail_from_draws (hits);
+  FmRankTail tail = fm_rank_tail_from_draws (hits);
+  tail.clear_distance = clear_distance (&distances, 1, 1.0 + FM_RANK_PERMUTATIONS);
+  g_free (distances.ways);
+  return tail;
 }
 
 FmRankTail
 fm_rank_rows_tail (const FmRankRows *self, gint64 spread, guint64 seed)
 {
-  FmRankTail tail = { 1, 0, FM_RANK_EXACT };
-  return fm_rank_rows_count (self, spread, &tail.p) ? tail : drawn_tail (self, spread, seed);
+  FmRankTail tail;
+  return fm_rank_rows_count (self, spread, &tail) ? tail : drawn_tail (self, spread, seed);
 }

@@ -122,7 +122,7 @@ fm_rank_page (const FmRankTable *table,
   }
 
   const guint l = total_l (rows, place);
-  FmRankTail tail = { 1, 0, FM_RANK_EXACT };
+  FmRankTail tail = { .p = 1, .method = FM_RANK_EXACT };
   *result = (FmPageResult){ .n_tasters = rows->n_rows, .l = l / 2.0 };
   if (!count_tail (rows, place, l, &tail.p))
     tail = drawn_tail (rows, place, l, seed);

@@ -23,6 +23,10 @@ typedef struct {
   double p;
   double p_error;
   FmRankMethod method;
+  /* smallest doubled distance of the two rank sums furthest apart (each counted from its
+   * expectation) that chance reaches in at most 5 % of sessions; 0 = no distance is that rare */
+  guint clear_distance;
+  double steps; /* sets of sums times orders that were counted, also where it was given up */
 } FmRankTail;
 
 /** Rows with two ranks or more (or only those with all, if @complete_only). */
@@ -38,9 +42,11 @@ void fm_rank_rows_sums (const FmRankRows *self, gint64 *sum, gint64 *expected);
 /** Sum of squares of (sum - expected). */
 gint64 fm_rank_spread (const gint64 *sum, const gint64 *expected, guint n);
 
-/** Chance of a spread >= @spread; FALSE when too much to count. */
-gboolean fm_rank_rows_count (const FmRankRows *self, gint64 spread, double *p);
+/** Chance of a spread >= @spread, and the clear distance; FALSE when too much to count. */
+gboolean fm_rank_rows_count (const FmRankRows *self, gint64 spread, FmRankTail *tail);
 FmRankTail fm_rank_rows_tail (const FmRankRows *self, gint64 spread, guint64 seed);
+/** How many different orders the scores of @row can stand in. */
+double fm_rank_row_n_orders (const FmRankRow *row);
 /** Shuffles the scores of every row in place. */
 void fm_rank_rows_shuffle (FmRankRows *self, gpointer random);
 FmRankTail fm_rank_tail_from_draws (guint hits);

@@ -7,6 +7,7 @@
 
 #include "core/base/fm-error.h"
 #include "core/statistics/fm-rank-private.h"
+#include "core/statistics/fm-rank-worth.h"
 #include "core/statistics/fm-stat.h"
 
 #define ALPHA 0.05
@@ -163,21 +164,48 @@ mean_agreement (const FmRankTable *table)
   return n > 0 ? sum / n : NAN;
 }
 
+/* Low = liked; NaN = not ranked, or nothing can be said */
+static double
+standing (const FmRankResult *result, guint sample)
+{
+  if (result->n_ranked[sample] == 0 || result->n_leaders == 0)
+    return NAN;
+  return result->worth != NULL ? -result->worth[sample]
+                               : result->rank_sum[sample] - result->expected_sum[sample];
+}
+
+guint
+fm_rank_place (const FmRankResult *result, guint sample, gboolean *is_shared)
+{
+  const double same = result->worth != NULL ? FM_RANK_WORTH_SAME : 1e-9;
+  const double own = standing (result, sample);
+  guint place = 1;
+
+  *is_shared = FALSE;
+  if (isnan (own))
+    return 0;
+  for (guint i = 0; i < result->n_samples; i++) {
+    const double apart = own - standing (result, i);
+    if (i == sample || isnan (apart))
+      continue;
+    place += apart > same;
+    *is_shared = *is_shared || fabs (apart) <= same;
+  }
+  return place;
+}
+
 static void
 find_leader (FmRankResult *result)
 {
-  double best = INFINITY;
-  for (guint s = 0; s < result->n_samples; s++) {
-    const double away = result->rank_sum[s] - result->expected_sum[s];
-    if (result->n_ranked[s] == 0 || away > best)
-      continue;
-    if (away < best) {
-      result->leader = s;
-      result->n_leaders = 0;
+  guint n_leaders = 0;
+  gboolean is_shared;
+  result->n_leaders = 1;
+  for (guint s = result->n_samples; s > 0; s--)
+    if (fm_rank_place (result, s - 1, &is_shared) == 1) {
+      result->leader = s - 1;
+      n_leaders++;
     }
-    best = away;
-    result->n_leaders++;
-  }
+  result->n_leaders = n_leaders;
 }
 
 static gboolean
@@ -204,15 +232,33 @@ fill_sums (FmRankResult *result, const FmRankRows *rows, const gint64 *sum, cons
   const guint t = rows->n_samples;
   result->rank_sum = g_new (double, t);
   result->expected_sum = g_new (double, t);
+  result->lowest_sum = g_new0 (double, t);
+  result->highest_sum = g_new0 (double, t);
   result->n_ranked = g_new0 (guint, t);
   for (guint s = 0; s < t; s++) {
     result->rank_sum[s] = (double)sum[s] / 2;
     result->expected_sum[s] = (double)expected[s] / 2;
   }
   for (guint r = 0; r < rows->n_rows; r++)
-    for (guint i = 0; i < rows->row[r].n; i++)
-      result->n_ranked[rows->row[r].item[i]]++;
-  find_leader (result);
+    for (guint i = 0; i < rows->row[r].n; i++) {
+      const guint item = rows->row[r].item[i];
+      result->n_ranked[item]++;
+      result->lowest_sum[item] += 1;
+      result->highest_sum[item] += rows->row[r].n;
+    }
+}
+
+/* @lambda: see pairs_together() */
+static void
+fill_distances (FmRankResult *result, const FmRankRows *rows, guint lambda, guint clear_distance)
+{
+  const guint t = rows->n_samples, block = rows->row[0].n;
+  /* variance of a difference of two rank sums: (k+1) lambda t / 6, = n k (k+1) / 6 if complete */
+  const double lsd = gsl_cdf_ugaussian_Qinv (ALPHA / 2) * sqrt ((block + 1.0) * lambda * t / 6);
+  result->lsd = lambda > 0 && result->p <= ALPHA ? lsd : NAN;
+  result->clear_distance = lambda > 0 && clear_distance > 0 ? clear_distance / 2.0 : NAN;
+  /* a hair less than half: bars that just touch are clearly apart already */
+  result->half_width = result->clear_distance / 2 - 1e-9;
 }
 
 FmRankResult *
@@ -227,7 +273,7 @@ fm_rank_test (const FmRankTable *table, guint64 seed, GError **error)
     return NULL;
   }
 
-  const guint t = rows->n_samples, block = rows->row[0].n;
+  const guint t = rows->n_samples;
   gint64 sum[FM_RANK_MAX_SAMPLES], expected[FM_RANK_MAX_SAMPLES];
   fm_rank_rows_sums (rows, sum, expected);
   const gint64 spread = fm_rank_spread (sum, expected, t);
@@ -245,10 +291,11 @@ fm_rank_test (const FmRankTable *table, guint64 seed, GError **error)
   result->has_ties = rows_have_ties (rows);
   fill_sums (result, rows, sum, expected);
   result->statistic = lambda > 0 ? tie_corrected (rows, spread) : NAN;
-  /* variance of a difference of two rank sums: (k+1) lambda t / 6, = n k (k+1) / 6 if complete */
-  const double lsd = gsl_cdf_ugaussian_Qinv (ALPHA / 2) * sqrt ((block + 1.0) * lambda * t / 6);
-  result->half_width = lambda > 0 ? lsd / 2 : NAN;
-  result->lsd = lambda > 0 && result->p <= ALPHA ? lsd : NAN;
+  fill_distances (result, rows, lambda, tail.clear_distance);
+  if (lambda == 0)
+    result->worth = fm_rank_worth (table, FM_RANK_WORTH_PRIOR_SD);
+  if (lambda > 0 || result->worth != NULL)
+    find_leader (result);
   result->kendall_w = rows->is_complete ? result->statistic / (rows->n_rows * (t - 1.0)) : NAN;
   result->mean_spearman = rows->is_complete ? mean_agreement (table) : NAN;
   return result;
@@ -260,6 +307,9 @@ fm_rank_result_free (FmRankResult *self)
   if (self == NULL)
     return;
   g_free (self->rank_sum);
+  g_free (self->lowest_sum);
+  g_free (self->highest_sum);
+  g_free (self->worth);
   g_free (self->expected_sum);
   g_free (self->n_ranked);
   g_free (self);
@@ -288,10 +338,10 @@ fm_rank_smallest_p (guint k, guint n)
 double
 fm_rank_friedman_upper (guint k, guint n, double s)
 {
-  double p = NAN;
+  FmRankTail tail;
   g_return_val_if_fail (k >= 2 && k <= FM_RANK_MAX_SAMPLES && n >= 1, NAN);
   g_autoptr (FmRankRows) rows = fm_rank_rows_new_untied (k, n);
-  return fm_rank_rows_count (rows, (gint64)ceil (4 * s - 1e-6), &p) ? p : NAN;
+  return fm_rank_rows_count (rows, (gint64)ceil (4 * s - 1e-6), &tail) ? tail.p : NAN;
 }
 
 double

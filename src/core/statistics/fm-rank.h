@@ -43,17 +43,27 @@ typedef struct {
   guint n_samples;
   double *rank_sum;     /* [n_samples]; low = liked */
   double *expected_sum; /* [n_samples] under no difference; differ when designs are uneven */
+  double *lowest_sum;   /* [n_samples] put first on every sheet it is on */
+  double *highest_sum;  /* [n_samples] put last on every sheet it is on */
   guint *n_ranked;      /* [n_samples] tasters who ranked it */
-  guint leader;         /* index of the sample furthest below its expected sum (first if tied) */
-  guint n_leaders;      /* how many samples share that */
+  double *worth;        /* (nullable) [n_samples] log worths, see fm-rank-worth.h: where pairs were
+                           not all compared equally often. NULL where rank sums are fair, and where
+                           some samples were never compared with the others. */
+  guint leader;         /* index of the sample in the first place (first if shared) */
+  guint n_leaders;      /* how many samples share that; 0 = the sheets cannot say */
   gboolean has_ties;
-  double statistic;     /* Friedman's or Durbin's, tie-corrected; NaN when all is tied or the
-                           incomplete design is not balanced. For reports only: p is exact. */
-  double p;             /* 0 .. 1 */
-  double p_error;       /* standard error of a permuted p; 0 when exact */
-  double half_width;    /* for drawing: two rank sums whose bars (sum +- half_width) part differ
-                           by more than the 5 % LSD. Only balanced designs, else NaN. */
-  double lsd;           /* of two rank sums at 5 %; NaN unless p <= 0.05 */
+  double statistic;      /* Friedman's or Durbin's, tie-corrected; NaN when all is tied or the
+                            incomplete design is not balanced. For reports only: p is exact. */
+  double p;              /* 0 .. 1 */
+  double p_error;        /* standard error of a permuted p; 0 when exact */
+  double clear_distance; /* of two rank sums: equal samples anywhere among all pairs come that far
+                            apart in at most 5 % of sessions, by the null distribution of the range
+                            of rank sums (a distance that holds over all pairs). NaN where pairs
+                            were not all compared equally often, or no distance is that rare. */
+  double half_width;     /* for drawing: two rank sums whose bars (sum +- half_width) do not overlap
+                            are clearly apart; else NaN */
+  double lsd;           /* of two rank sums at 5 %, for one pair chosen before; NaN unless p <= 0.05
+                         */
   double kendall_w;     /* 0 no agreement .. 1 full; NaN for incomplete designs */
   double mean_spearman; /* mean over pairs of tasters; NaN for incomplete or n < 2 */
 } FmRankResult;
@@ -70,13 +80,18 @@ void fm_rank_table_set (FmRankTable *self, guint taster, guint sample, double va
  *
  * Friedman's test when all sheets with a rank are complete. With gaps it is Durbin's on all
  * sheets with two ranks or more (in a design not balanced, the squared deviations of the rank
- * sums from what each sample's own sheets would give by chance are permuted just the same).
+ * sums from what each sample's own sheets would give by chance are permuted just the same; who came
+ * first is told by worths, since such deviations grow with every sheet a sample is on).
  * Takes up to about a second: call it in a task.
  *
  * Returns: (transfer full): %NULL with @error when fewer than two samples or no sheet counts
  */
 FmRankResult *fm_rank_test (const FmRankTable *table, guint64 seed, GError **error);
 void fm_rank_result_free (FmRankResult *self);
+
+/** Place of a sample among all, 1 = best: by worth where there is one, else by the distance of the
+ * rank sum from its expectation. Equal ones share a place. 0 = the sheets cannot say. */
+guint fm_rank_place (const FmRankResult *result, guint sample, gboolean *is_shared);
 
 /** Pairwise agreement: Spearman of two tasters on the samples both ranked; NaN when under 2. */
 double fm_rank_agreement (const FmRankTable *table, guint taster_a, guint taster_b);

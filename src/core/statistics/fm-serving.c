@@ -17,33 +17,6 @@ typedef struct {
   guint *after;       /* sample x the one before */
 } Evenness;
 
-FmServingRows *
-fm_serving_rows_new (guint n_rows, guint n_per_row, guint n_samples)
-{
-  FmServingRows *self = g_new0 (FmServingRows, 1);
-  self->n_rows = n_rows;
-  self->n_per_row = n_per_row;
-  self->n_samples = n_samples;
-  self->sample = g_new0 (guint, (gsize)n_rows * n_per_row);
-  return self;
-}
-
-void
-fm_serving_rows_free (FmServingRows *self)
-{
-  if (self == NULL)
-    return;
-  g_free (self->sample);
-  g_free (self);
-}
-
-guint
-fm_serving_rows_get (const FmServingRows *self, guint row, guint position)
-{
-  g_return_val_if_fail (row < self->n_rows && position < self->n_per_row, 0);
-  return self->sample[row * self->n_per_row + position];
-}
-
 guint *
 fm_serving_codes (guint n, guint64 seed, GError **error)
 {
@@ -85,6 +58,19 @@ fm_serving_williams (guint k, GError **error)
   return self;
 }
 
+/* Shuffles the rows of a square, whole Latin squares first: so every k tasters are served each
+ * sample once in each position, also where a square of odd k takes 2 k rows */
+static void
+shuffle_square (guint *order, guint n_rows, guint k, FmRandom *random)
+{
+  const guint n_halves = n_rows / k, first = fm_random_below (random, n_halves);
+  for (guint half = 0; half < n_halves; half++) {
+    for (guint i = 0; i < k; i++)
+      order[half * k + i] = (half + first) % n_halves * k + i;
+    fm_random_shuffle (random, order + half * k, k);
+  }
+}
+
 static void
 plan_complete (FmServingRows *rows, const FmServingRows *square, FmRandom *random)
 {
@@ -97,10 +83,8 @@ plan_complete (FmServingRows *rows, const FmServingRows *square, FmRandom *rando
     if (in_round == 0) {
       for (guint i = 0; i < k; i++)
         label[i] = i;
-      for (guint i = 0; i < square->n_rows; i++)
-        order[i] = i;
       fm_random_shuffle (random, label, k);
-      fm_random_shuffle (random, order, square->n_rows);
+      shuffle_square (order, square->n_rows, k, random);
     }
     for (guint i = 0; i < k; i++)
       rows->sample[row * k + i] = label[fm_serving_rows_get (square, order[in_round], i)];

@@ -56,9 +56,10 @@ FmServingRows *fm_serving_bib (guint t, guint k, GError **error);
  * fm_serving_plan_new:
  * @max_per_taster: samples one person can taste in the session, >= 2
  *
- * Williams rows (samples and rows shuffled by @seed, used in rounds), or incomplete blocks:
- * whole rounds of fm_serving_bib(), and for the tasters left over (all, where no design of up to
- * FM_SERVING_MAX_TASTERS blocks is known) blocks as even as a search finds. Their orders are
+ * Williams rows (samples and rows shuffled by @seed, used in rounds; of an odd number of samples
+ * one Latin square after the other, so that every k tasters are even in position), or incomplete
+ * blocks: whole rounds of fm_serving_bib(), and for the tasters left over (all, where no design of
+ * up to FM_SERVING_MAX_TASTERS blocks is known) blocks as even as a search finds. Their orders are
  * chosen so that positions and successions stay as even as can be.
  * The same arguments always give the same plan.
  */

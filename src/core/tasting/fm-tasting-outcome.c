@@ -29,27 +29,6 @@ column_of (const FmTastingReading *reading, guint sample)
   return NO_COLUMN;
 }
 
-static double
-away (const FmRankResult *rank, guint column)
-{
-  return rank->rank_sum[column] - rank->expected_sum[column];
-}
-
-static guint
-place_of (const FmRankResult *rank, guint column, gboolean *is_shared)
-{
-  guint place = 1;
-  *is_shared = FALSE;
-  for (guint i = 0; i < rank->n_samples; i++) {
-    const double apart = away (rank, column) - away (rank, i);
-    if (i == column || rank->n_ranked[i] == 0)
-      continue;
-    place += apart > 1e-9;
-    *is_shared = *is_shared || fabs (apart) <= 1e-9;
-  }
-  return place;
-}
-
 static guint
 n_scores (const FmTastingReading *reading, guint column)
 {
@@ -142,7 +121,7 @@ fill_from_column (FmTastingOutcome *self,
   if (rank != NULL && rank->n_ranked[column] > 0) {
     self->rank_sum = rank->rank_sum[column];
     self->n_tasters = rank->n_ranked[column];
-    self->place = place_of (rank, column, is_shared);
+    self->place = fm_rank_place (rank, column, is_shared);
   }
   if (reading->anova != NULL && !isnan (reading->anova->mean[column])) {
     self->n_tasters = MAX (self->n_tasters, n_scores (reading, column));

@@ -18,8 +18,7 @@ typedef struct {
   guint n_samples;       /* in that tasting */
   guint n_tasters;       /* who ranked or scored this sample */
   double rank_sum;       /* NaN = not asked */
-  guint place;           /* by distance of rank sum from its expectation, 1 = best; equal distances
-                            share a place; 0 = not asked */
+  guint place;           /* see fm_rank_place(); 0 = not asked, or the sheets cannot say */
   gboolean is_separated; /* the overall test was significant at 5 % */
   double liking_mean;    /* adjusted for tasters; NaN = not asked */
   double liking_low;

@@ -47,6 +47,24 @@ test_balance (void)
   }
 }
 
+/* As many tasters as samples: each sample once in each position, for odd numbers as well. */
+static void
+test_latin_panels (void)
+{
+  for (guint k = 3; k <= 9; k += 2)
+    for (guint64 seed = 1; seed <= 20; seed++)
+      for (guint n = k; n <= 3 * k; n += k) {
+        g_autoptr (FmServingPlan) plan = fm_serving_plan_new (k, n, k, seed, NULL);
+        guint position[9][9] = { { 0 } };
+        for (guint row = 0; row < n; row++)
+          for (guint i = 0; i < k; i++)
+            position[fm_serving_rows_get (plan->rows, row, i)][i]++;
+        for (guint a = 0; a < k; a++)
+          for (guint b = 0; b < k; b++)
+            g_assert_cmpuint (position[a][b], ==, n / k);
+      }
+}
+
 static void
 test_blocks_up_to_thirteen (void)
 {
@@ -151,6 +169,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/serving/codes", test_codes);
   g_test_add_func ("/serving/balance", test_balance);
+  g_test_add_func ("/serving/latin-panels", test_latin_panels);
   g_test_add_func ("/serving/blocks-up-to-thirteen", test_blocks_up_to_thirteen);
   g_test_add_func ("/serving/small-designs", test_small_designs);
   g_test_add_func ("/serving/uneven-panels", test_uneven_panels);

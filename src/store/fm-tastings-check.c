@@ -58,6 +58,10 @@ check_settings (const FmTasting *self, GError **error)
     return refuse (error, _ ("This tasting asks for something that Forcemeat does not know."));
   if (self->seed >= SEED_LIMIT)
     return refuse (error, _ ("The seed of the tasting is too large. Take a smaller number."));
+  if (self->hidden >= SEED_LIMIT || (int)self->blinding < 0 ||
+      self->blinding >= FM_TASTING_N_BLINDINGS)
+    return refuse (error, _ ("How this tasting was sealed is not known. Arrange the samples "
+                             "again."));
   if (self->max_per_taster < 2)
     return refuse (error,
                    _ ("Each person must taste at least two cups. Choose a larger number of cups."));
@@ -243,8 +247,7 @@ check_states (const FmTasting *self, GError **error)
   }
   for (guint i = 0; i < self->events->len; i++) {
     const FmTastingEvent *event = self->events->pdata[i];
-    if ((int)event->kind < FM_TASTING_EVENT_ARRANGED ||
-        event->kind > FM_TASTING_EVENT_SHEET_CHANGED)
+    if ((int)event->kind < FM_TASTING_EVENT_ARRANGED || event->kind > FM_TASTING_EVENT_COPIED)
       return refuse (error, _ ("Something of an unknown kind was recorded of this tasting."));
     opening_recorded = opening_recorded || event->kind == FM_TASTING_EVENT_OPENED ||
                        event->kind == FM_TASTING_EVENT_OPENED_EARLY;

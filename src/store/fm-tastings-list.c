@@ -5,7 +5,7 @@
   "SELECT t.id, coalesce(t.title, ''), t.held_at, t.state, t.tasks,"                               \
   " (SELECT count(*) FROM tasting_samples s WHERE s.tasting_id = t.id),"                           \
   " (SELECT count(*) FROM tasting_tasters p WHERE p.tasting_id = t.id),"                           \
-  " (SELECT count(*) FROM tasting_tasters p WHERE p.tasting_id = t.id AND p.sheet <> 0),"          \
+  " (SELECT count(*) FROM tasting_tasters p WHERE p.tasting_id = t.id AND p.sheet = 1),"           \
   " CASE t.state WHEN 2 THEN t.headline END,"                                                      \
   " (SELECT count(s.experiment_id) FROM tasting_samples s WHERE s.tasting_id = t.id)"              \
   " FROM tastings t "

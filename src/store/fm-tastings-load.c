@@ -44,6 +44,8 @@ read_fields (FmStmt *stmt, FmTasting *tasting, gboolean *is_order_expected)
   tasting->triangle[1] = read_chosen (stmt, 10);
   tasting->state = (FmTastingState)read_enum (stmt, 11);
   tasting->notes = fm_stmt_text (stmt, 12);
+  tasting->hidden = (guint64)fm_stmt_int (stmt, 13);
+  tasting->blinding = (FmTastingBlinding)read_enum (stmt, 14);
 }
 
 static gboolean
@@ -52,7 +54,8 @@ read_row (FmDb *db, gint64 id, FmTasting *tasting, gboolean *is_order_expected, 
   g_autoptr (FmStmt) stmt = fm_db_prepare (
       db,
       "SELECT id, held_at, title, tasks, seed, max_per_taster, is_order_expected, pair_1, pair_2,"
-      " triangle_1, triangle_2, state, notes FROM tastings WHERE id = ?1",
+      " triangle_1, triangle_2, state, notes, coalesce(hidden_part, 0), blinding FROM tastings "
+      "WHERE id = ?1",
       error);
 
   if (stmt == NULL)

@@ -28,7 +28,7 @@ bind_chosen (FmStmt *stmt, int index, int sample)
     fm_stmt_bind_text (stmt, index, NULL);
 }
 
-/* Parameters 2 to 13 of both the insert and the update; 1 is the id (or NULL). */
+/* Parameters 2 to 15 of both the insert and the update; 1 is the id (or NULL). */
 static void
 bind_fields (FmStmt *stmt, const FmTasting *tasting)
 {
@@ -44,6 +44,8 @@ bind_fields (FmStmt *stmt, const FmTasting *tasting)
   bind_chosen (stmt, 11, tasting->triangle[1]);
   fm_stmt_bind_int (stmt, 12, tasting->state);
   fm_stmt_bind_text (stmt, 13, tasting->notes);
+  fm_stmt_bind_int (stmt, 14, (gint64)tasting->hidden);
+  fm_stmt_bind_int (stmt, 15, tasting->blinding);
 }
 
 /* Planned at first: the schema takes no parts of a sealed tasting. */
@@ -53,8 +55,8 @@ insert_row (FmDb *db, const FmTasting *tasting, gint64 *id, GError **error)
   g_autoptr (FmStmt) stmt = fm_db_prepare (
       db,
       "INSERT INTO tastings (held_at, title, tasks, seed, max_per_taster, is_order_expected,"
-      " pair_1, pair_2, triangle_1, triangle_2, state, notes)"
-      " VALUES (?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, 0 * ?12, ?13)",
+      " pair_1, pair_2, triangle_1, triangle_2, state, notes, hidden_part, blinding)"
+      " VALUES (?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, 0 * ?12, ?13, nullif(?14, 0), ?15)",
       error);
 
   if (stmt == NULL)
@@ -73,7 +75,7 @@ update_row (FmDb *db, gint64 id, const FmTasting *tasting, GError **error)
       db,
       "UPDATE tastings SET held_at = ?2, title = ?3, tasks = ?4, seed = ?5, max_per_taster = ?6,"
       " is_order_expected = ?7, pair_1 = ?8, pair_2 = ?9, triangle_1 = ?10, triangle_2 = ?11,"
-      " state = ?12, notes = ?13 WHERE id = ?1",
+      " state = ?12, notes = ?13, hidden_part = nullif(?14, 0), blinding = ?15 WHERE id = ?1",
       error);
 
   if (stmt == NULL)

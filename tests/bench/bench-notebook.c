@@ -74,7 +74,7 @@ new_tasting (int number)
     g_autofree char *name = g_strdup_printf ("Taster %d", i);
     fm_tasting_add_taster (tasting, name);
   }
-  fm_tasting_arrange (tasting, tasting->held_at, &error);
+  fm_tasting_arrange (tasting, 7, tasting->held_at, &error);
   g_assert_no_error (error);
   for (guint i = 0; i < tasting->cups->len; i++) {
     const FmTastingCup *cup = &g_array_index (tasting->cups, FmTastingCup, i);

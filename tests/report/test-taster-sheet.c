@@ -28,7 +28,7 @@ new_tasting (void)
   g_ptr_array_add (tasting->attributes, g_strdup ("salt"));
   tasting->pair[0] = tasting->triangle[0] = 0;
   tasting->pair[1] = tasting->triangle[1] = 1;
-  fm_tasting_arrange (tasting, 1000, &error);
+  fm_tasting_arrange (tasting, 7, 1000, &error);
   g_assert_no_error (error);
   return tasting;
 }

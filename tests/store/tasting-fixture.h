@@ -46,7 +46,7 @@ new_sealed (Fixture *fixture)
   FmTasting *tasting = new_tasting (fixture);
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (fm_tasting_arrange (tasting, 1750000100, &error));
+  g_assert_true (fm_tasting_arrange (tasting, 7, 1750000100, &error));
   g_assert_no_error (error);
   return tasting;
 }

@@ -63,7 +63,7 @@ test_full_disk (Fixture *fixture, gconstpointer data)
   }
   save_on_full_disks (fixture, NULL, planned);
   sealed = fm_tasting_copy (planned);
-  g_assert_true (fm_tasting_arrange (sealed, 1750000100, NULL));
+  g_assert_true (fm_tasting_arrange (sealed, 7, 1750000100, NULL));
   save_on_full_disks (fixture, planned, sealed);
   opened = fm_tasting_copy (sealed);
   for (guint i = 0; i < N_TASTERS; i++)

@@ -43,7 +43,7 @@ test_whole_life (Fixture *fixture, gconstpointer data)
   tasting->triangle[1] = 1;
   save_tasting (fixture, tasting);
   assert_stored (fixture, tasting);
-  g_assert_true (fm_tasting_arrange (tasting, 1750000100, NULL));
+  g_assert_true (fm_tasting_arrange (tasting, 7, 1750000100, NULL));
   save_tasting (fixture, tasting);
   assert_stored (fixture, tasting);
   fill_sheet (tasting, 3);
@@ -60,6 +60,35 @@ test_whole_life (Fixture *fixture, gconstpointer data)
   save_tasting (fixture, tasting);
   fixture_reopen (fixture);
   assert_stored (fixture, tasting);
+}
+
+/* A copy of the notebook can be opened without a trace in the first: so it says that it is one. */
+static void
+test_copy_is_marked (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmTasting) sealed = new_sealed (fixture);
+  g_autoptr (FmTasting) opened = new_opened (fixture);
+  g_autofree char *path = g_strconcat (fixture->path, ".copy", NULL);
+  g_autoptr (GError) error = NULL;
+
+  save_tasting (fixture, sealed);
+  save_tasting (fixture, opened);
+  g_assert_true (fm_notebook_save_copy (fixture->notebook, path, NULL, &error));
+  g_assert_no_error (error);
+  assert_stored (fixture, sealed);
+
+  g_autoptr (FmNotebook) copy = fm_notebook_open (path, NULL, &error);
+  g_assert_no_error (error);
+  g_autoptr (FmTasting) copied = fm_tastings_load (copy, sealed->id, NULL);
+  g_autoptr (FmTasting) copied_opened = fm_tastings_load (copy, opened->id, NULL);
+  g_assert_cmpuint (copied->events->len, ==, sealed->events->len + 1);
+  g_assert_cmpint (((FmTastingEvent *)copied->events->pdata[sealed->events->len])->kind, ==,
+                   FM_TASTING_EVENT_COPIED);
+  g_assert_true (fm_tasting_equal (copied_opened, opened));
+  /* the mark is part of the record: it cannot be left out again */
+  g_ptr_array_set_size (copied->events, (int)sealed->events->len);
+  g_assert_false (fm_tastings_save (copy, copied, &error));
+  g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN);
 }
 
 /* The version is that of the experiment, whatever the caller thinks. */
@@ -118,6 +147,12 @@ test_sealed_plan_is_frozen (Fixture *fixture, gconstpointer data)
   changed = fm_tasting_copy (tasting);
   ((FmTastingSample *)changed->samples->pdata[0])->experiment_id =
       fixture_add_experiment (fixture, "Later", NULL);
+  assert_frozen (fixture, tasting, changed, "cannot change");
+  changed = fm_tasting_copy (tasting);
+  changed->hidden = 5;
+  assert_frozen (fixture, tasting, changed, "cannot change");
+  changed = fm_tasting_copy (tasting);
+  changed->blinding = FM_TASTING_BLINDING_UNDER_PLATE;
   assert_frozen (fixture, tasting, changed, "cannot change");
   changed = fm_tasting_copy (tasting);
   changed->tasks &= ~(guint)FM_TASTING_JAR;
@@ -536,6 +571,10 @@ test_saved_copy (Fixture *fixture, gconstpointer data)
   g_assert_true (fm_notebook_save_copy (fixture->notebook, path, NULL, NULL));
   fm_notebook_unref (fixture->notebook);
   fixture->notebook = fm_notebook_open (path, NULL, NULL);
+  /* the one still sealed says that it is a copy */
+  g_autoptr (FmTasting) copied = load_tasting (fixture, sealed->id);
+  fm_tasting_record (sealed, ((FmTastingEvent *)copied->events->pdata[1])->at,
+                     FM_TASTING_EVENT_COPIED, NULL);
   assert_stored (fixture, sealed);
   assert_stored (fixture, opened);
   g_autoptr (GPtrArray) found = fm_tastings_outcomes (fixture->notebook, 0, 0, 0, NULL);
@@ -580,6 +619,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   ADD ("round-trip", test_round_trip);
   ADD ("whole-life", test_whole_life);
+  ADD ("copy-is-marked", test_copy_is_marked);
   ADD ("version-of-experiment", test_version_of_experiment);
   ADD ("sealed-plan-is-frozen", test_sealed_plan_is_frozen);
   ADD ("opened-stays-open", test_opened_stays_open);

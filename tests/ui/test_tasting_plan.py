@@ -72,7 +72,7 @@ def a_plan_is_arranged_and_sealed(start, folder):
     assert not told, told
     program.screenshot("tasting-sealed")
     program.button("Open the Codes")
-    program.find("3 sheets are still waited for", contains=True)
+    program.find("3 sheets are not in", contains=True)
     program.type_into("Reason for opening early", "the grill broke")
     program.button("Open Early")
     program.says("Opened with 0 of 3 sheets in")

@@ -100,7 +100,8 @@ fm_tasting_document_get_tasting (FmTastingDocument *self)
 gboolean
 fm_tasting_document_arrange (FmTastingDocument *self, GError **error)
 {
-  if (!fm_tasting_arrange (fm_tasting_document_get_tasting (self), get_now (), error))
+  if (!fm_tasting_arrange (fm_tasting_document_get_tasting (self), fm_tasting_hidden_part (),
+                           get_now (), error))
     return FALSE;
   tell_state (self);
   return TRUE;

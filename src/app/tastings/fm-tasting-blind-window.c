@@ -168,9 +168,9 @@ add_taster (FmTastingBlindWindow *self, GtkWidget *page, guint index)
 static void
 ask_who (FmTastingBlindWindow *self, const char *thanks)
 {
-  const gboolean all_in = fm_tasting_all_in (get_tasting (self));
+  const gboolean none_waited = fm_tasting_n_sheets (get_tasting (self), FM_SHEET_WAITED_FOR) == 0;
   GtkWidget *page =
-      fm_tasting_blind_page_new (all_in ? _ ("No sheet is waited for") : _ ("Who tastes?"));
+      fm_tasting_blind_page_new (none_waited ? _ ("No sheet is waited for") : _ ("Who tastes?"));
 
   if (thanks != NULL)
     gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (thanks, NULL));

@@ -108,14 +108,17 @@ reason_response_cb (AdwMessageDialog *dialog, const char *response, FmTastingSea
 static void
 ask_reason (FmTastingSeal *self)
 {
-  const guint n_waited = get_tasting (self)->tasters->len - fm_tasting_n_in (get_tasting (self));
+  const guint n_out = get_tasting (self)->tasters->len - fm_tasting_n_in (get_tasting (self));
   g_autofree char *body = g_strdup_printf (
-      ngettext ("%u sheet is still waited for. Once the codes are known, what is written on it is "
-                "no blind judgement any more. The reason is recorded with day and time.",
-                "%u sheets are still waited for. Once the codes are known, what is written on them "
-                "is no blind judgement any more. The reason is recorded with day and time.",
-                n_waited),
-      n_waited);
+      ngettext (
+          "%u sheet is not in: waited for, missing or broken off. Once the codes are known, "
+          "what is written on it is no blind judgement any more. The reason is recorded with "
+          "day and time.",
+          "%u sheets are not in: waited for, missing or broken off. Once the codes are known, "
+          "what is written on them is no blind judgement any more. The reason is recorded "
+          "with day and time.",
+          n_out),
+      n_out);
   GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
                                               _ ("Open the Codes Early?"), body);
   AdwMessageDialog *message = ADW_MESSAGE_DIALOG (dialog);

@@ -38,7 +38,8 @@ refresh (FmTastingSheetTools *self)
 
   gtk_widget_set_visible (self->blind_button, fm_tasting_is_sealed (get_tasting (self)));
   gtk_widget_set_sensitive (self->blind_button,
-                            editable && !fm_tasting_all_in (get_tasting (self)));
+                            editable &&
+                                fm_tasting_n_sheets (get_tasting (self), FM_SHEET_WAITED_FOR) > 0);
   /* It has to be written down that it was made. */
   gtk_widget_set_sensitive (self->key_button, editable);
 }

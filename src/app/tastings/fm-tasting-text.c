@@ -50,9 +50,12 @@ event_name (FmTastingEventKind kind)
     return _ ("Codes opened early");
   case FM_TASTING_EVENT_SHEET_CHANGED:
     return _ ("Sheet changed after opening");
-  default:
-    return _ ("Noted");
+  case FM_TASTING_EVENT_UNCHECKED:
+    return _ ("Went on although safety was not shown for every sample");
+  case FM_TASTING_EVENT_COPIED:
+    return _ ("Copied while sealed: this is the copy");
   }
+  g_return_val_if_reached ("");
 }
 
 char *

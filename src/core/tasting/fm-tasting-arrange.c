@@ -193,12 +193,31 @@ typedef struct {
   const int *sample;
 } Round;
 
+static guint
+code_index (FmTastingRound round, guint n_samples, guint taster, guint position, guint sample)
+{
+  switch (round) {
+  case FM_TASTING_ROUND_MAIN:
+    return sample;
+  case FM_TASTING_ROUND_PAIR:
+    return n_samples + sample;
+  case FM_TASTING_ROUND_TRIANGLE:
+    return 2 * n_samples + 3 * taster + position;
+  }
+  g_return_val_if_reached (0);
+}
+
+/* Neither part alone tells anything of the draws */
+static guint64
+joined_seed (guint64 seed, guint64 hidden)
+{
+  FmRandom random;
+  fm_random_init (&random, seed);
+  return fm_random_next (&random) ^ hidden;
+}
+
 static void
-add_cups (FmTasting *self,
-          guint taster,
-          const Round *round,
-          const guint *sample_code,
-          const guint *triangle_code)
+add_cups (FmTasting *self, guint taster, const Round *round, const guint *code, guint n_samples)
 {
   for (guint i = 0; round->rows != NULL && i < round->rows->n_per_row; i++) {
     const guint given = fm_serving_rows_get (round->rows, taster, i);
@@ -208,8 +227,7 @@ add_cups (FmTasting *self,
       .round = round->round,
       .position = i,
       .sample = sample,
-      .code = round->round == FM_TASTING_ROUND_TRIANGLE ? triangle_code[3 * taster + i]
-                                                        : sample_code[sample],
+      .code = code[code_index (round->round, n_samples, taster, i, sample)],
     };
     g_array_append_val (self->cups, cup);
   }
@@ -218,11 +236,11 @@ add_cups (FmTasting *self,
 /* Each part has its own stream of the seed, so that asking a triangle too does not change the cups
  * of the main round */
 static gboolean
-serve (const FmTasting *self, Round rounds[3], GError **error)
+serve (const FmTasting *self, guint64 seed, Round rounds[3], GError **error)
 {
   const guint n = self->tasters->len;
   FmRandom random;
-  fm_random_init (&random, self->seed);
+  fm_random_init (&random, seed);
   const guint64 main_seed = fm_random_next (&random);
   const guint64 pair_seed = fm_random_next (&random);
   const guint64 triangle_seed = fm_random_next (&random);
@@ -243,7 +261,7 @@ serve (const FmTasting *self, Round rounds[3], GError **error)
 }
 
 gboolean
-fm_tasting_arrange (FmTasting *self, gint64 now, GError **error)
+fm_tasting_arrange (FmTasting *self, guint64 hidden, gint64 now, GError **error)
 {
   if (self->state != FM_TASTING_PLANNED)
     return refuse (error, FM_CORE_ERROR_OUT_OF_RANGE,
@@ -255,17 +273,20 @@ fm_tasting_arrange (FmTasting *self, gint64 now, GError **error)
   Round rounds[3] = { { FM_TASTING_ROUND_MAIN, NULL, NULL },
                       { FM_TASTING_ROUND_PAIR, NULL, self->pair },
                       { FM_TASTING_ROUND_TRIANGLE, NULL, self->triangle } };
-  g_autofree guint *code = fm_serving_codes (k + 3 * n, self->seed, error);
-  const gboolean served = code != NULL && serve (self, rounds, error);
+  const guint64 seed = joined_seed (self->seed, hidden);
+  /* the main round's, the pair's, the triangles' */
+  g_autofree guint *code = fm_serving_codes (2 * k + 3 * n, seed, error);
+  const gboolean served = code != NULL && serve (self, seed, rounds, error);
 
   g_array_set_size (self->cups, 0);
   for (guint taster = 0; served && taster < n; taster++)
     for (guint i = 0; i < G_N_ELEMENTS (rounds); i++)
-      add_cups (self, taster, &rounds[i], code, code + k);
+      add_cups (self, taster, &rounds[i], code, k);
   for (guint i = 0; i < G_N_ELEMENTS (rounds); i++)
     fm_serving_rows_free (rounds[i].rows);
   if (!served)
     return FALSE;
+  self->hidden = hidden;
   self->state = FM_TASTING_SEALED;
   fm_tasting_record (self, now, FM_TASTING_EVENT_ARRANGED, NULL);
   return TRUE;

@@ -107,7 +107,9 @@ sentence_of (const FmTasting *tasting,
       is_ranked && is_liked ? g_strdup_printf ("%s; %s", first, liked) : g_strdup (first);
   if (outcome->is_separated)
     return g_steal_pointer (&both);
-  return g_strdup_printf (_ ("%s; the panel did not tell the samples apart"), both);
+  return g_strdup_printf (is_ranked && is_liked ? _ ("%s; no difference is shown by rank order")
+                                                : _ ("%s; no difference is shown"),
+                          both);
 }
 
 static void

@@ -82,6 +82,59 @@ add_line (FmTastingReading *self, const char *text)
     g_ptr_array_add (self->lines, g_strdup (text));
 }
 
+/* TRUE when rank order and liking name different samples first */
+static gboolean
+have_other_leader (const FmTastingReading *self)
+{
+  gboolean is_shared;
+  return self->rank->n_leaders > 0 &&
+         fm_rank_place (self->rank, self->anova->leader, &is_shared) != 1;
+}
+
+/* Rank orders and scores of one panel that differ, in one sentence; nothing when they agree */
+static char *
+reconciled (const FmTastingReading *self)
+{
+  const gboolean by_rank = self->rank->p <= FM_PANEL_ALPHA;
+  const gboolean by_liking = self->anova->p_sample <= FM_PANEL_ALPHA;
+  const char *ranked = self->labels[self->rank->leader], *liked = self->labels[self->anova->leader];
+
+  if (!have_other_leader (self)) {
+    if (by_rank == by_liking)
+      return NULL;
+    return g_strdup_printf (
+        by_rank
+            ? _ ("Rank order and liking both point to %s; the orders show a difference, and the "
+                 "scores do not contradict it.")
+            : _ ("Rank order and liking both point to %s; the scores show a difference, and the "
+                 "orders, which do not know how far apart samples are, do not contradict it."),
+        liked);
+  }
+  if (by_rank && by_liking)
+    return g_strdup_printf (_ ("Rank order puts %s first and liking %s: both show differences, "
+                               "but not the same best one, so serve these two against each other."),
+                            ranked, liked);
+  if (by_rank || by_liking)
+    return g_strdup_printf (
+        by_rank ? _ ("Rank order puts %s first and liking %s: only the rank order shows a "
+                     "difference, so go by it and take the other as a hint.")
+                : _ ("Rank order puts %s first and liking %s: only the liking shows a difference, "
+                     "so go by it and take the other as a hint."),
+        ranked, liked);
+  return g_strdup_printf (_ ("Rank order puts %s first and liking %s: no difference is shown by "
+                             "either, so take neither as the better one."),
+                          ranked, liked);
+}
+
+static void
+add_reconciled (FmTastingReading *self)
+{
+  if (self->rank == NULL || self->anova == NULL || isnan (self->anova->p_sample))
+    return;
+  g_autofree char *text = reconciled (self);
+  add_line (self, text);
+}
+
 static void
 add_jar_lines (FmTastingReading *self)
 {
@@ -93,21 +146,12 @@ add_jar_lines (FmTastingReading *self)
   }
 }
 
-static guint
-sheets_in_state (const FmTasting *tasting, FmSheetState state)
-{
-  guint n = 0;
-  for (guint t = 0; t < tasting->tasters->len; t++)
-    n += fm_tasting_taster (tasting, t)->sheet == state;
-  return n;
-}
-
 static void
 add_sheet_lines (FmTastingReading *self, const FmTasting *tasting)
 {
-  const guint n_waited = sheets_in_state (tasting, FM_SHEET_WAITED_FOR);
-  const guint n_missing = sheets_in_state (tasting, FM_SHEET_MISSING);
-  const guint n_dropped = sheets_in_state (tasting, FM_SHEET_DROPPED_OUT);
+  const guint n_waited = fm_tasting_n_sheets (tasting, FM_SHEET_WAITED_FOR);
+  const guint n_missing = fm_tasting_n_sheets (tasting, FM_SHEET_MISSING);
+  const guint n_dropped = fm_tasting_n_sheets (tasting, FM_SHEET_DROPPED_OUT);
   if (n_waited > 0)
     g_ptr_array_add (self->lines,
                      g_strdup_printf (ngettext ("%u sheet is still waited for and not counted; "
@@ -140,13 +184,67 @@ add_sheet_lines (FmTastingReading *self, const FmTasting *tasting)
                                       self->rank->n_left_out));
 }
 
-static gboolean
-was_opened_early (const FmTasting *tasting)
+static guint
+n_events (const FmTasting *tasting, FmTastingEventKind kind)
 {
+  guint n = 0;
   for (guint i = 0; i < tasting->events->len; i++)
-    if (((const FmTastingEvent *)tasting->events->pdata[i])->kind == FM_TASTING_EVENT_OPENED_EARLY)
-      return TRUE;
-  return FALSE;
+    n += ((const FmTastingEvent *)tasting->events->pdata[i])->kind == kind;
+  return n;
+}
+
+/* The last of its kind; (nullable) */
+static const FmTastingEvent *
+find_event (const FmTasting *tasting, FmTastingEventKind kind)
+{
+  for (guint i = tasting->events->len; i > 0; i--) {
+    const FmTastingEvent *event = tasting->events->pdata[i - 1];
+    if (event->kind == kind)
+      return event;
+  }
+  return NULL;
+}
+
+static void
+add_reason (FmTastingReading *self, const FmTastingEvent *event, const char *what)
+{
+  if (event == NULL)
+    return;
+  /* TRANSLATORS: a sentence, then the reason somebody gave */
+  g_ptr_array_add (self->lines, g_strdup_printf (_ ("%s The reason given: “%s”."), what,
+                                                 event->text != NULL ? event->text : "–"));
+}
+
+static void
+add_record_lines (FmTastingReading *self, const FmTasting *tasting)
+{
+  add_reason (self, find_event (tasting, FM_TASTING_EVENT_OPENED_EARLY),
+              _ ("The tasting was opened before all sheets were in; sheets entered later were not "
+                 "blind."));
+  add_reason (self, find_event (tasting, FM_TASTING_EVENT_UNCHECKED),
+              _ ("It was served although a sample's core temperature was not shown to be enough, "
+                 "or its allergens are not all known."));
+  if (find_event (tasting, FM_TASTING_EVENT_COPIED) != NULL)
+    add_line (self, _ ("This is a copy of the sealed tasting: the codes may have been opened in "
+                       "another copy before, without a trace in this one."));
+}
+
+/* What was typed once the codes were known comes first: the rest has to be read in its light */
+static void
+say_unblind (FmTastingReading *self, const FmTasting *tasting)
+{
+  const guint n = n_events (tasting, FM_TASTING_EVENT_SHEET_CHANGED);
+  if (n == 0)
+    return;
+  g_autofree char *headline = self->headline;
+  g_autofree char *count = fm_panel_count_word_first (n);
+  g_autofree char *warning = g_strdup_printf (
+      ngettext ("%s entry on the sheets was made after the codes were opened, so it is not blind.",
+                "%s entries on the sheets were made after the codes were opened, so they are not "
+                "blind.",
+                n),
+      count);
+  self->headline = g_strdup_printf ("%s %s", warning, headline);
 }
 
 void
@@ -166,6 +264,7 @@ fm_tasting_reading_tell (FmTastingReading *self, const FmTasting *tasting)
     for (guint i = 0; i < others.n; i++)
       g_ptr_array_add (self->lines, others.finding[i].text);
   }
+  add_reconciled (self);
   if (self->rank != NULL)
     self->agreement_sentence = fm_panel_agreement_sentence (self->rank);
   add_line (self, self->agreement_sentence);
@@ -175,7 +274,6 @@ fm_tasting_reading_tell (FmTastingReading *self, const FmTasting *tasting)
   add_line (self, self->anova_problem);
   add_line (self, self->page_problem);
   add_sheet_lines (self, tasting);
-  if (was_opened_early (tasting))
-    add_line (self, _ ("The tasting was opened before all sheets were in: sheets entered later "
-                       "were not blind."));
+  add_record_lines (self, tasting);
+  say_unblind (self, tasting);
 }

@@ -246,6 +246,12 @@ is_odd_one (const GPtrArray *cups, const FmTastingCup *chosen)
   return same == 1;
 }
 
+static guint
+pair_code (const FmTasting *tasting, guint sample)
+{
+  return fm_tasting_round_code (tasting, sample, FM_TASTING_ROUND_PAIR);
+}
+
 static void
 read_preference (FmTastingReading *self, const FmTastingSheets *sheets)
 {
@@ -256,7 +262,7 @@ read_preference (FmTastingReading *self, const FmTastingSheets *sheets)
     return;
   guint sample[2] = { (guint)tasting->pair[0], (guint)tasting->pair[1] };
   if (fm_tasting_is_sealed (tasting) &&
-      fm_tasting_sample_code (tasting, sample[0]) > fm_tasting_sample_code (tasting, sample[1])) {
+      pair_code (tasting, sample[0]) > pair_code (tasting, sample[1])) {
     sample[0] = (guint)tasting->pair[1];
     sample[1] = (guint)tasting->pair[0];
   }
@@ -268,7 +274,9 @@ read_preference (FmTastingReading *self, const FmTastingSheets *sheets)
     n_first += chosen != NULL && chosen->sample == sample[0];
   }
   for (guint i = 0; i < 2; i++)
-    self->preference_names[i] = fm_tasting_sample_label (tasting, sample[i]);
+    self->preference_names[i] = fm_tasting_is_sealed (tasting)
+                                    ? g_strdup_printf ("%u", pair_code (tasting, sample[i]))
+                                    : fm_tasting_sample_label (tasting, sample[i]);
   self->has_preference =
       fm_choice_test (FM_CHOICE_PAIRED_PREFERENCE, n, n_first, &self->preference, NULL);
 }

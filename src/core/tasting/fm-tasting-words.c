@@ -28,14 +28,22 @@ fm_tasting_codes (const FmTasting *self)
 }
 
 guint
-fm_tasting_sample_code (const FmTasting *self, guint sample)
+fm_tasting_round_code (const FmTasting *self, guint sample, FmTastingRound round)
 {
-  for (guint i = 0; i < self->cups->len; i++) {
+  for (guint i = 0; round != FM_TASTING_ROUND_TRIANGLE && i < self->cups->len; i++) {
     const FmTastingCup *cup = &g_array_index (self->cups, FmTastingCup, i);
-    if (cup->round != FM_TASTING_ROUND_TRIANGLE && cup->sample == sample)
+    if (cup->round == round && cup->sample == sample)
       return cup->code;
   }
   return 0;
+}
+
+guint
+fm_tasting_sample_code (const FmTasting *self, guint sample)
+{
+  return fm_tasting_round_code (self, sample,
+                                (self->tasks & FM_TASTING_MAIN_TASKS) != 0 ? FM_TASTING_ROUND_MAIN
+                                                                           : FM_TASTING_ROUND_PAIR);
 }
 
 char *
@@ -100,6 +108,52 @@ fm_tasting_task_name (FmTastingTask task)
     return _ ("triangle");
   case FM_TASTING_REMARKS:
     return _ ("free remarks");
+  }
+  g_return_val_if_reached ("");
+}
+
+const char *
+fm_tasting_blinding_name (FmTastingBlinding blinding)
+{
+  switch (blinding) {
+  case FM_TASTING_BLINDING_NOT_SAID:
+    return _ ("Not said");
+  case FM_TASTING_BLINDING_HELPER_SERVES:
+    return _ ("One who does not taste serves");
+  case FM_TASTING_BLINDING_RELABELLED:
+    return _ ("Somebody else relabels");
+  case FM_TASTING_BLINDING_UNDER_PLATE:
+    return _ ("Name under the plate, code on top");
+  case FM_TASTING_BLINDING_HELPER_KEY:
+    return _ ("The key goes to a helper only");
+  }
+  g_return_val_if_reached ("");
+}
+
+const char *
+fm_tasting_blinding_worth (FmTastingBlinding blinding)
+{
+  switch (blinding) {
+  case FM_TASTING_BLINDING_NOT_SAID:
+    return _ ("If whoever cooks also tastes, choose how the names are kept from them. A cook who "
+              "knows which is which cannot taste blind.");
+  case FM_TASTING_BLINDING_HELPER_SERVES:
+    return _ (
+        "Strongest: a helper takes the key sheet, puts the codes on, portions and serves, and "
+        "tastes nothing. The cook tastes as blind as everybody, unless a look or a smell "
+        "gives a sample away.");
+  case FM_TASTING_BLINDING_RELABELLED:
+    return _ ("Strong: the cook marks each batch by name, then leaves; a helper with the key sheet "
+              "changes the names for codes and mixes up the places. The helper does not taste.");
+  case FM_TASTING_BLINDING_UNDER_PLATE:
+    return _ (
+        "Fair, and needs no helper: the name goes under the plate and the code on top, then "
+        "the plates are moved about until nobody can follow. Whoever does it has seen the key, "
+        "and may remember a code: take their sheet with care.");
+  case FM_TASTING_BLINDING_HELPER_KEY:
+    return _ (
+        "Fair: only a helper sees the key sheet, and says which code to write on what the cook "
+        "hands over. The cook hears codes beside samples, and may remember one.");
   }
   g_return_val_if_reached ("");
 }

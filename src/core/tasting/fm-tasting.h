@@ -3,7 +3,8 @@
  * A sample is an experiment (so one version) or something from outside. Cups carry three-digit
  * codes; marks are kept under the code on the cup, never under the sample, so that whoever types
  * a sheet needs no identity. From the moment the cups are arranged until the tasting is opened it
- * is sealed: which code is which sample is told by no screen and no export.
+ * is sealed: which code is which sample is told by no screen and no export. It is an honour seal,
+ * against looking by accident: the file tells its owner.
  *
  * Sources: three-digit codes ISO 4120:2021, ISO 8587; serving orders Williams (1949); 9-point
  * scale Peryam and Pilgrim (1957); triangle ISO 4120; paired ISO 5495.
@@ -85,11 +86,23 @@ typedef struct {
 
 typedef enum {
   FM_TASTING_EVENT_ARRANGED,
-  FM_TASTING_EVENT_KEY_SHEET,    /* the kitchen's key sheet was printed or saved */
-  FM_TASTING_EVENT_OPENED,       /* all sheets were in */
-  FM_TASTING_EVENT_OPENED_EARLY, /* on purpose, with sheets waited for */
-  FM_TASTING_EVENT_SHEET_CHANGED /* a sheet was changed after opening */
+  FM_TASTING_EVENT_KEY_SHEET,     /* the kitchen's key sheet was printed or saved */
+  FM_TASTING_EVENT_OPENED,        /* all sheets were in */
+  FM_TASTING_EVENT_OPENED_EARLY,  /* on purpose, with sheets waited for, missing or dropped */
+  FM_TASTING_EVENT_SHEET_CHANGED, /* a sheet was changed after opening */
+  FM_TASTING_EVENT_UNCHECKED,     /* went on although a sample's safety was not shown */
+  FM_TASTING_EVENT_COPIED         /* this is the sealed tasting in a copy of its notebook */
 } FmTastingEventKind;
+
+/** How who is who is kept from a cook who tastes as well. */
+typedef enum {
+  FM_TASTING_BLINDING_NOT_SAID,
+  FM_TASTING_BLINDING_HELPER_SERVES, /* one who does not taste puts the codes on and serves */
+  FM_TASTING_BLINDING_RELABELLED,    /* cook writes names, another changes them for codes */
+  FM_TASTING_BLINDING_UNDER_PLATE,   /* name under the plate, code on top, then shuffled */
+  FM_TASTING_BLINDING_HELPER_KEY     /* a helper alone gets the key sheet and calls out codes */
+} FmTastingBlinding;
+#define FM_TASTING_N_BLINDINGS 5
 
 typedef struct {
   gint64 at; /* unix seconds */
@@ -101,8 +114,11 @@ typedef struct {
   gint64 id;      /* 0 = not stored yet */
   gint64 held_at; /* planned or real day; unix seconds */
   char *title;
-  guint tasks;            /* FmTastingTask bits */
-  guint64 seed;           /* below 2^53, so that it can be written down in decimal */
+  guint tasks;    /* FmTastingTask bits */
+  guint64 seed;   /* below 2^53, so that it can be written down in decimal */
+  guint64 hidden; /* made at sealing and never shown: with it the seed in the plan tells
+                     no code; 0 = planned, or sealed before there was such a part */
+  FmTastingBlinding blinding;
   guint max_per_taster;   /* cups of the main round one person can taste; >= 2 */
   GPtrArray *samples;     /* FmTastingSample */
   GPtrArray *tasters;     /* FmTaster */
@@ -134,16 +150,20 @@ void fm_tasting_remove_taster (FmTasting *self, guint index); /* planned tasting
 /** What is missing in the plan, as a sentence (no task, fewer than two samples, a name twice ...)
  */
 gboolean fm_tasting_check (const FmTasting *self, GError **error);
-/** Gives codes and serving orders from the seed, seals, records the event. The same plan and seed
- * always give the same cups. Every cup that one taster gets has a code of its own; a sample has
- * one code in the main round and the pair, each cup of each taster's triangle another, so that
- * tasters who talk learn nothing. */
-gboolean fm_tasting_arrange (FmTasting *self, gint64 now, GError **error);
+/** A random @hidden part for fm_tasting_arrange(), from 1 to below 2^53. */
+guint64 fm_tasting_hidden_part (void);
+/** Gives codes and serving orders from the seed and @hidden, seals, records the event. The same
+ * plan, seed and hidden part always give the same cups. Every round has codes of its own: a sample
+ * has one code in the main round and another in the pair, each cup of each taster's triangle one
+ * more. So nothing that is told of one round, such as which two samples are the pair, narrows down
+ * another, and tasters who talk learn nothing. */
+gboolean fm_tasting_arrange (FmTasting *self, guint64 hidden, gint64 now, GError **error);
 gboolean fm_tasting_is_sealed (const FmTasting *self);
-/** No sheet is waited for. */
+/** Every sheet is in: none waited for, missing or dropped. */
 gboolean fm_tasting_all_in (const FmTasting *self);
-guint fm_tasting_n_in (const FmTasting *self); /* sheets not waited for */
-/** Opens; @reason: why, needed while sheets are waited for (else ignored). Records the event. */
+guint fm_tasting_n_in (const FmTasting *self);
+guint fm_tasting_n_sheets (const FmTasting *self, FmSheetState state);
+/** Opens; @reason: why, needed unless all sheets are in (else ignored). Records the event. */
 gboolean fm_tasting_open (FmTasting *self, gint64 now, const char *reason, GError **error);
 void fm_tasting_record (FmTasting *self, gint64 now, FmTastingEventKind kind, const char *text);
 
@@ -151,7 +171,9 @@ void fm_tasting_record (FmTasting *self, gint64 now, FmTastingEventKind kind, co
 GPtrArray *fm_tasting_cups (const FmTasting *self, guint taster, FmTastingRound round);
 /** All codes of the main round, ascending (so their order tells nothing). GArray of guint. */
 GArray *fm_tasting_codes (const FmTasting *self);
-/** In the main round or the pair; 0 = none. */
+/** Of a sample in the main round or the pair; 0 = none (or one for each cup: the triangle). */
+guint fm_tasting_round_code (const FmTasting *self, guint sample, FmTastingRound round);
+/** In the main round, or in the pair where there is no main round; 0 = none. */
 guint fm_tasting_sample_code (const FmTasting *self, guint sample);
 /** The code while sealed ("sealed" when it has none), the name otherwise; (transfer full). */
 char *fm_tasting_sample_label (const FmTasting *self, guint sample);
@@ -186,6 +208,9 @@ const char *fm_tasting_liking_word (guint score);
 const char *fm_tasting_jar_word (guint mark);
 /** "rank order", "9-point liking" ... */
 const char *fm_tasting_task_name (FmTastingTask task);
+/** "Somebody relabels", and what that way is worth, a sentence or two. */
+const char *fm_tasting_blinding_name (FmTastingBlinding blinding);
+const char *fm_tasting_blinding_worth (FmTastingBlinding blinding);
 /** "waited for", "in", "missing", "dropped out" */
 const char *fm_tasting_sheet_word (FmSheetState state);
 

@@ -10,6 +10,9 @@
 #include <unistd.h>
 
 #define PAGES_PER_STEP 256
+/* FM_TASTING_EVENT_COPIED as the schema knows it since version 3 */
+#define COPIED_EVENT 6
+#define COPIES_SINCE_VERSION 3
 
 void
 fm_notebook_sync_folder (const char *path)
@@ -59,6 +62,24 @@ copy_pages (FmDb *from, FmDb *to, GCancellable *cancellable, GError **error)
   return !cancelled && code == SQLITE_DONE;
 }
 
+/* A sealed tasting can be opened in a copy without a trace in the first, so the copy says that it
+ * is one. Older notebooks, copied before they are brought up to date, cannot record that. */
+static gboolean
+mark_sealed (FmDb *copy, GError **error)
+{
+  g_autofree char *sql =
+      g_strdup_printf ("INSERT INTO tasting_events SELECT t.id,"
+                       " (SELECT coalesce(max(position) + 1, 0) FROM tasting_events e"
+                       "  WHERE e.tasting_id = t.id), %" G_GINT64_FORMAT ", %d, NULL"
+                       " FROM tastings t WHERE t.state = 1",
+                       g_get_real_time () / G_USEC_PER_SEC, COPIED_EVENT);
+  gint64 version;
+
+  if (!fm_db_query_int (copy, "PRAGMA user_version", &version, error))
+    return FALSE;
+  return version < COPIES_SINCE_VERSION || fm_db_exec (copy, sql, error);
+}
+
 /* A copy without WAL is one plain file, also for a reader without write permission. */
 static gboolean
 write_copy (FmDb *from, const char *temp_path, GCancellable *cancellable, GError **error)
@@ -75,7 +96,7 @@ write_copy (FmDb *from, const char *temp_path, GCancellable *cancellable, GError
     fm_db_set_error_code (SQLITE_ERROR, mode, error);
     return FALSE;
   }
-  return TRUE;
+  return mark_sealed (to, error);
 }
 
 static gboolean

@@ -33,7 +33,7 @@ tasting_sealed (guint n_samples, guint n_tasters, guint tasks, guint64 seed)
 {
   g_autoptr (GError) error = NULL;
   FmTasting *self = tasting_planned (n_samples, n_tasters, tasks, seed);
-  fm_tasting_arrange (self, 1000, &error);
+  fm_tasting_arrange (self, 7, 1000, &error);
   g_assert_no_error (error);
   return self;
 }
@@ -42,7 +42,10 @@ static inline void
 tasting_mark (FmTasting *self, guint taster, guint sample, FmTastingTask task, double value)
 {
   g_autoptr (GError) error = NULL;
-  fm_tasting_set_mark (self, taster, fm_tasting_sample_code (self, sample), task, 0, value, &error);
+  const FmTastingRound round =
+      task == FM_TASTING_PREFERENCE ? FM_TASTING_ROUND_PAIR : FM_TASTING_ROUND_MAIN;
+  fm_tasting_set_mark (self, taster, fm_tasting_round_code (self, sample, round), task, 0, value,
+                       &error);
   g_assert_no_error (error);
 }
 

@@ -38,7 +38,7 @@ fill_at_random (FmTasting *self, guint taster, gboolean ties, FmRandom *random)
 static void
 taste_nothing (FmTasting *self, gboolean ties, FmRandom *random, Alarms *alarms)
 {
-  g_assert_true (fm_tasting_arrange (self, 1, NULL));
+  g_assert_true (fm_tasting_arrange (self, 7, 1, NULL));
   for (guint t = 0; t < self->tasters->len; t++)
     fill_at_random (self, t, ties, random);
   tasting_all_in (self);

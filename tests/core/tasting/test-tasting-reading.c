@@ -62,6 +62,53 @@ test_undecided (void)
   g_assert_null (strstr (opened->headline, "p ="));
 }
 
+/* Rank order and liking that name different samples are brought together in one sentence. */
+static void
+test_reconciled (void)
+{
+  const double place[] = { 1, 2, 3, 1, 3, 2, 1, 2, 3, 1, 2, 3 };
+  const double liking[] = { 6, 9, 5, 6, 5, 5, 6, 9, 5, 6, 8, 5 };
+  g_autoptr (FmTasting) self = tasting_sealed (3, 4, FM_TASTING_RANK | FM_TASTING_LIKING, 6);
+  rank_all (self, place);
+  for (guint t = 0; t < 4; t++)
+    for (guint s = 0; s < 3; s++)
+      tasting_mark (self, t, s, FM_TASTING_LIKING, liking[t * 3 + s]);
+  tasting_open (self);
+  g_autoptr (FmTastingReading) reading = read_it (self);
+  g_autofree char *said = all_said (reading);
+  g_assert_nonnull (strstr (said, "Rank order puts Draft 1 first and liking Draft 2"));
+  g_assert_null (strstr (said, "p ="));
+
+  for (guint t = 0; t < 4; t++)
+    for (guint s = 0; s < 3; s++)
+      tasting_mark (self, t, s, FM_TASTING_LIKING, 9 - place[t * 3 + s]);
+  g_autoptr (FmTastingReading) unblind = read_it (self);
+  g_autofree char *agreed = all_said (unblind);
+  g_assert_null (strstr (agreed, "Rank order puts"));
+  /* those scores were typed after opening */
+  g_assert_true (g_str_has_prefix (unblind->headline,
+                                   "Twelve entries on the sheets were made after the codes were "
+                                   "opened, so they are not blind."));
+}
+
+/* Why it was opened without all sheets stays with the result. */
+static void
+test_reasons_are_told (void)
+{
+  const double place[] = { 1, 2, 2, 1 };
+  g_autoptr (FmTasting) self = tasting_sealed (2, 2, FM_TASTING_RANK, 6);
+  rank_all (self, place);
+  fm_tasting_set_sheet (self, 1, FM_SHEET_MISSING);
+  fm_tasting_record (self, 7, FM_TASTING_EVENT_UNCHECKED, "thermometer broke");
+  fm_tasting_record (self, 8, FM_TASTING_EVENT_COPIED, NULL);
+  g_assert_true (fm_tasting_open (self, 9, "one fell ill", NULL));
+  g_autoptr (FmTastingReading) reading = read_it (self);
+  g_autofree char *said = all_said (reading);
+  g_assert_nonnull (strstr (said, "one fell ill"));
+  g_assert_nonnull (strstr (said, "thermometer broke"));
+  g_assert_nonnull (strstr (said, "This is a copy of the sealed tasting"));
+}
+
 static void
 test_agreed (void)
 {
@@ -129,7 +176,7 @@ test_page_only_if_written (void)
   g_autoptr (FmTasting) self = tasting_planned (3, 3, FM_TASTING_RANK, 6);
   self->expected_place = g_array_new (FALSE, FALSE, sizeof (guint));
   g_array_append_vals (self->expected_place, expected, 3);
-  g_assert_true (fm_tasting_arrange (self, 1, NULL));
+  g_assert_true (fm_tasting_arrange (self, 7, 1, NULL));
   rank_all (self, place);
 
   g_autoptr (FmTastingReading) sealed = read_it (self);
@@ -360,8 +407,7 @@ test_outcomes_shared_place (void)
   g_assert_cmpuint (first->place, ==, 1);
   g_assert_cmpuint (second->place, ==, 1);
   g_assert_cmpstr (first->sentence, ==,
-                   "shares first place of two, 2 tasters; the panel did not tell the samples "
-                   "apart");
+                   "shares first place of two, 2 tasters; no difference is shown");
   g_assert_true (isnan (first->liking_mean));
 }
 
@@ -371,6 +417,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/tasting-reading/undecided", test_undecided);
   g_test_add_func ("/tasting-reading/agreed", test_agreed);
+  g_test_add_func ("/tasting-reading/reconciled", test_reconciled);
+  g_test_add_func ("/tasting-reading/reasons-are-told", test_reasons_are_told);
   g_test_add_func ("/tasting-reading/sealed-tells-codes-only", test_sealed_tells_codes_only);
   g_test_add_func ("/tasting-reading/page-only-if-written", test_page_only_if_written);
   g_test_add_func ("/tasting-reading/missing-and-dropped", test_missing_and_dropped);

@@ -61,8 +61,7 @@ test_same_seed_same_cups (void)
                      sizeof (FmTastingCup));
 }
 
-/* Every code leads to one sample, and no two cups of a taster but those of the main round and the
- * pair share one */
+/* Every code leads to one sample, and no two cups of a taster share one */
 static void
 test_codes (void)
 {
@@ -95,7 +94,7 @@ test_parts_of_the_samples (void)
   guint served[7] = { 0 };
 
   self->max_per_taster = 3;
-  g_assert_true (fm_tasting_arrange (self, 0, NULL));
+  g_assert_true (fm_tasting_arrange (self, 7, 0, NULL));
   for (guint i = 0; i < self->cups->len; i++)
     served[g_array_index (self->cups, FmTastingCup, i).sample]++;
   for (guint s = 0; s < 7; s++)
@@ -109,7 +108,7 @@ test_seal (void)
   g_autofree char *planned = fm_tasting_sample_label (self, 0);
   g_assert_cmpstr (planned, ==, "Draft 1");
 
-  g_assert_true (fm_tasting_arrange (self, 10, NULL));
+  g_assert_true (fm_tasting_arrange (self, 7, 10, NULL));
   const guint code = fm_tasting_sample_code (self, 0);
   g_autofree char *digits = g_strdup_printf ("%u", code);
   g_autofree char *sealed = fm_tasting_sample_label (self, 0);
@@ -144,7 +143,7 @@ test_opening (void)
   g_assert_nonnull (planned_error);
   fm_tasting_set_sheet (self, 0, FM_SHEET_IN);
   g_assert_false (fm_tasting_open (self, 5, "  ", &early));
-  g_assert_nonnull (strstr (early->message, "1 sheet is still waited for"));
+  g_assert_nonnull (strstr (early->message, "1 sheet is not in"));
   g_assert_true (fm_tasting_is_sealed (self));
   g_assert_true (fm_tasting_open (self, 5, " Guest had to leave ", NULL));
   const FmTastingEvent *event = self->events->pdata[1];
@@ -155,11 +154,74 @@ test_opening (void)
 
   g_autoptr (FmTasting) whole = tasting_sealed (3, 2, FM_TASTING_RANK, 4);
   fm_tasting_set_sheet (whole, 0, FM_SHEET_IN);
-  fm_tasting_set_sheet (whole, 1, FM_SHEET_MISSING);
+  fm_tasting_set_sheet (whole, 1, FM_SHEET_IN);
   g_assert_true (fm_tasting_all_in (whole));
   g_assert_true (fm_tasting_open (whole, 5, NULL, NULL));
   event = whole->events->pdata[1];
   g_assert_cmpint (event->kind, ==, FM_TASTING_EVENT_OPENED);
+}
+
+/* A sheet that is missing or broken off is not in: opening asks why. */
+static void
+test_opening_without_sheets (void)
+{
+  static const FmSheetState absent[] = { FM_SHEET_WAITED_FOR, FM_SHEET_MISSING,
+                                         FM_SHEET_DROPPED_OUT };
+  for (guint i = 0; i < G_N_ELEMENTS (absent); i++) {
+    g_autoptr (GError) error = NULL;
+    g_autoptr (FmTasting) self = tasting_sealed (3, 2, FM_TASTING_RANK, 4);
+    fm_tasting_set_sheet (self, 0, absent[i]);
+    fm_tasting_set_sheet (self, 1, absent[i]);
+    g_assert_false (fm_tasting_all_in (self));
+    g_assert_cmpuint (fm_tasting_n_in (self), ==, 0);
+    g_assert_false (fm_tasting_open (self, 5, NULL, &error));
+    g_assert_nonnull (strstr (error->message, "2 sheets are not in"));
+    g_assert_true (fm_tasting_open (self, 5, "Nobody came", NULL));
+    g_assert_cmpint (((FmTastingEvent *)self->events->pdata[1])->kind, ==,
+                     FM_TASTING_EVENT_OPENED_EARLY);
+  }
+}
+
+/* Whoever planned "sample 4 against sample 1" learns no code of the main round from the pair's. */
+static void
+test_rounds_have_own_codes (void)
+{
+  gboolean is_main[1000] = { FALSE };
+  g_autoptr (FmTasting) self = tasting_sealed (4, 5, EVERYTHING, 21);
+  for (guint i = 0; i < self->cups->len; i++) {
+    const FmTastingCup *cup = &g_array_index (self->cups, FmTastingCup, i);
+    is_main[cup->code] = is_main[cup->code] || cup->round == FM_TASTING_ROUND_MAIN;
+  }
+  for (guint i = 0; i < self->cups->len; i++) {
+    const FmTastingCup *cup = &g_array_index (self->cups, FmTastingCup, i);
+    g_assert_cmpint (is_main[cup->code], ==, cup->round == FM_TASTING_ROUND_MAIN);
+  }
+  g_assert_cmpuint (fm_tasting_round_code (self, 0, FM_TASTING_ROUND_PAIR), !=,
+                    fm_tasting_sample_code (self, 0));
+}
+
+/* The plan with its seed does not give the key away: the hidden part changes codes and orders. */
+static void
+test_hidden_part (void)
+{
+  g_autoptr (FmTasting) a = tasting_planned (4, 6, EVERYTHING, 42);
+  g_autoptr (FmTasting) b = tasting_planned (4, 6, EVERYTHING, 42);
+  const guint64 hidden = fm_tasting_hidden_part ();
+  guint n_codes = 0, n_places = 0;
+
+  g_assert_true (hidden > 0 && hidden < G_GUINT64_CONSTANT (1) << 53);
+  g_assert_true (hidden != fm_tasting_hidden_part ());
+  g_assert_true (fm_tasting_arrange (a, 1, 10, NULL));
+  g_assert_true (fm_tasting_arrange (b, 2, 10, NULL));
+  for (guint i = 0; i < a->cups->len; i++) {
+    const FmTastingCup *x = &g_array_index (a->cups, FmTastingCup, i);
+    const FmTastingCup *y = &g_array_index (b->cups, FmTastingCup, i);
+    n_codes += x->code != y->code;
+    n_places += x->sample != y->sample;
+  }
+  g_assert_cmpuint (n_codes, >, a->cups->len / 2);
+  g_assert_cmpuint (n_places, >, 0);
+  g_assert_false (fm_tasting_equal (a, b));
 }
 
 static void
@@ -180,7 +242,8 @@ test_marks (void)
   /* one choice a pair */
   tasting_mark (self, 1, 0, FM_TASTING_PREFERENCE, 1);
   tasting_mark (self, 1, 1, FM_TASTING_PREFERENCE, 1);
-  g_assert_true (isnan (fm_tasting_mark (self, 1, code, FM_TASTING_PREFERENCE, 0)));
+  g_assert_true (isnan (fm_tasting_mark (
+      self, 1, fm_tasting_round_code (self, 0, FM_TASTING_ROUND_PAIR), FM_TASTING_PREFERENCE, 0)));
   g_assert_cmpuint (self->events->len, ==, 1);
 
   tasting_open (self);
@@ -321,7 +384,7 @@ test_arrange_once (void)
   g_autoptr (GError) error = NULL;
   g_autoptr (FmTasting) self = tasting_sealed (12, 200, EVERYTHING, 77);
   g_assert_cmpuint (self->cups->len, ==, 200 * 17);
-  g_assert_false (fm_tasting_arrange (self, 1, &error));
+  g_assert_false (fm_tasting_arrange (self, 7, 1, &error));
   g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE);
 }
 
@@ -337,6 +400,9 @@ main (int argc, char **argv)
   g_test_add_func ("/tasting/seal", test_seal);
   g_test_add_func ("/tasting/seal-of-triangle-alone", test_seal_of_triangle_alone);
   g_test_add_func ("/tasting/opening", test_opening);
+  g_test_add_func ("/tasting/opening-without-sheets", test_opening_without_sheets);
+  g_test_add_func ("/tasting/rounds-have-own-codes", test_rounds_have_own_codes);
+  g_test_add_func ("/tasting/hidden-part", test_hidden_part);
   g_test_add_func ("/tasting/marks", test_marks);
   g_test_add_func ("/tasting/marks-refused", test_marks_refused);
   g_test_add_func ("/tasting/sheet-gaps", test_sheet_gaps);

@@ -10,6 +10,7 @@
 #include "store/notebook/fm-db.h"
 #include "store/notebook/fm-schema-v1.h"
 #include "store/notebook/fm-schema-v2.h"
+#include "store/fm-tastings.h"
 #include "store/notebook/fm-schema.h"
 
 #define V1_FILE SRCDIR "/tests/store/data/notebook-v1.forcemeat"
@@ -147,13 +148,13 @@ test_keeps_everything (Fixture *self, gconstpointer data)
   assert_everything (notebook);
   g_assert_cmpint (query_int (notebook, "SELECT count(*) FROM tastings"), ==, 0);
   fm_notebook_unref (g_steal_pointer (&notebook));
-  g_assert_cmpuint (count_files (self->folder), ==, 2);
+  g_assert_cmpuint (count_files (self->folder), ==, 3);
 
   /* Once only: opening it again makes no other backup. */
   notebook = open_notebook (self->path);
   assert_everything (notebook);
   fm_notebook_unref (g_steal_pointer (&notebook));
-  g_assert_cmpuint (count_files (self->folder), ==, 2);
+  g_assert_cmpuint (count_files (self->folder), ==, 3);
 
   /* The backup is the old notebook, and is brought up to date like it. */
   fm_schema_set_migrations_for_test (first_release, 1);
@@ -246,7 +247,8 @@ test_full_at_every_write (Fixture *self, gconstpointer data)
     if (notebook == NULL) {
       n_refused++;
       g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_DISK_FULL);
-      g_assert_cmpuint (count_backups (self->folder), ==, 0);
+      /* a step that was done keeps its backup, one that failed leaves none */
+      g_assert_cmpuint (count_backups (self->folder), <=, 1);
     }
   }
   replace_pwrite (FALSE);
@@ -282,11 +284,62 @@ test_kill (Fixture *self, gconstpointer data)
   }
 }
 
+static const FmMigration second_release[] = { { 1, fm_schema_v1_sql }, { 2, fm_schema_v2_sql } };
+
+/* A sealed tasting of the second release: pair and main round share codes, seed alone */
+static const char sealed_sql[] =
+    "INSERT INTO tastings (id, held_at, title, tasks, seed, max_per_taster, is_order_expected,"
+    " pair_1, pair_2, state) VALUES (1, 1750000000, 'Old panel', 9, 42, 3, 0, 0, 1, 0);"
+    "INSERT INTO tasting_samples VALUES (1, 0, NULL, 'Lean', 0), (1, 1, NULL, 'Fat', 0);"
+    "INSERT INTO tasting_tasters VALUES (1, 0, 'Ana', 1);"
+    "INSERT INTO tasting_cups VALUES (1, 0, 0, 0, 0, 731), (1, 0, 0, 1, 1, 264),"
+    " (1, 0, 1, 0, 1, 264), (1, 0, 1, 1, 0, 731);"
+    "INSERT INTO tasting_marks VALUES (1, 0, 0, 0, 731, 1, 0, 1.0), (1, 1, 0, 0, 264, 1, 0, 2.0),"
+    " (1, 2, 0, 1, 264, 8, 0, 1.0);"
+    "INSERT INTO tasting_events VALUES (1, 0, 1750000100, 0, NULL), (1, 1, 1750000200, 1, NULL);"
+    "UPDATE tastings SET state = 1 WHERE id = 1;";
+
+static void
+test_keeps_tastings (Fixture *self, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmNotebook) notebook = NULL;
+
+  fm_schema_set_migrations_for_test (second_release, 2);
+  notebook = create_notebook (self->path);
+  FmDb *db = fm_notebook_begin (notebook, &error);
+  g_assert_true (fm_notebook_end (notebook, fm_db_exec (db, sealed_sql, &error), &error));
+  g_assert_no_error (error);
+  fm_notebook_unref (g_steal_pointer (&notebook));
+  fm_schema_set_migrations_for_test (NULL, 0);
+
+  notebook = open_notebook (self->path);
+  g_assert_cmpint (query_int (notebook, "PRAGMA user_version"), ==, fm_schema_version ());
+  g_autoptr (FmTasting) tasting = fm_tastings_load (notebook, 1, &error);
+  g_assert_no_error (error);
+  g_assert_true (fm_tasting_is_sealed (tasting));
+  g_assert_cmpuint (tasting->hidden, ==, 0);
+  g_assert_cmpint (tasting->blinding, ==, FM_TASTING_BLINDING_NOT_SAID);
+  g_assert_cmpuint (tasting->cups->len, ==, 4);
+  g_assert_cmpfloat (fm_tasting_mark (tasting, 0, 264, FM_TASTING_PREFERENCE, 0), ==, 1);
+  g_assert_cmpuint (tasting->events->len, ==, 2);
+  g_assert_cmpint (((FmTastingEvent *)tasting->events->pdata[1])->at, ==, 1750000200);
+  /* it goes on as before, and its record stays protected */
+  g_assert_true (fm_tasting_open (tasting, 1750000300, NULL, &error));
+  g_assert_true (fm_tastings_save (notebook, tasting, &error));
+  g_assert_no_error (error);
+  db = fm_notebook_begin (notebook, &error);
+  g_assert_false (
+      fm_notebook_end (notebook, fm_db_exec (db, "DELETE FROM tasting_events", &error), &error));
+  g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   FIXTURE_TEST ("/migration/keeps-everything", test_keeps_everything);
+  FIXTURE_TEST ("/migration/keeps-tastings", test_keeps_tastings);
   FIXTURE_TEST ("/migration/same-schema", test_same_schema);
   FIXTURE_TEST ("/migration/old-reader-refuses", test_old_reader_refuses);
   FIXTURE_TEST ("/migration/read-only", test_read_only);

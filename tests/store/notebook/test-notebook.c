@@ -9,6 +9,7 @@
 #include "store/notebook/fm-schema.h"
 #include "store/notebook/fm-schema-v1.h"
 #include "store/notebook/fm-schema-v2.h"
+#include "store/notebook/fm-schema-v3.h"
 
 static void
 assert_open_fails (const char *path, FmStoreError code)
@@ -353,13 +354,15 @@ test_unwritable_folder (Fixture *self, gconstpointer data)
 static const FmMigration later[] = {
   { 1, fm_schema_v1_sql },
   { 2, fm_schema_v2_sql },
-  { 3, "ALTER TABLE blends ADD COLUMN colour TEXT; CREATE TABLE smells (id INTEGER PRIMARY KEY);" },
-  { 4, "DROP TABLE smells; UPDATE blends SET colour = 'red';" },
+  { 3, fm_schema_v3_sql },
+  { 4, "ALTER TABLE blends ADD COLUMN colour TEXT; CREATE TABLE smells (id INTEGER PRIMARY KEY);" },
+  { 5, "DROP TABLE smells; UPDATE blends SET colour = 'red';" },
 };
 static const FmMigration failing[] = {
   { 1, fm_schema_v1_sql },
   { 2, fm_schema_v2_sql },
-  { 3, "CREATE TABLE smells (id INTEGER PRIMARY KEY); INSERT INTO smells VALUES (1), (1);" },
+  { 3, fm_schema_v3_sql },
+  { 4, "CREATE TABLE smells (id INTEGER PRIMARY KEY); INSERT INTO smells VALUES (1), (1);" },
 };
 
 static gint64
@@ -375,8 +378,8 @@ query_int (FmNotebook *notebook, const char *sql)
 static void
 test_migrate (Fixture *self, gconstpointer data)
 {
-  g_autofree char *first = g_strconcat (self->path, ".version-2-backup", NULL);
-  g_autofree char *second = g_strconcat (self->path, ".version-3-backup", NULL);
+  g_autofree char *first = g_strconcat (self->path, ".version-3-backup", NULL);
+  g_autofree char *second = g_strconcat (self->path, ".version-4-backup", NULL);
   g_autoptr (FmNotebook) notebook = create_notebook (self->path);
 
   add_blend (notebook, "House blend");
@@ -384,11 +387,11 @@ test_migrate (Fixture *self, gconstpointer data)
   fm_schema_set_migrations_for_test (later, G_N_ELEMENTS (later));
   notebook = open_notebook (self->path);
   g_assert_cmpint (query_int (notebook, "SELECT count(*) FROM blends WHERE colour = 'red'"), ==, 1);
-  g_assert_cmpint (query_int (notebook, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (query_int (notebook, "PRAGMA user_version"), ==, 5);
   fm_notebook_unref (g_steal_pointer (&notebook));
   fm_notebook_unref (open_notebook (self->path));
   g_assert_cmpuint (count_files (self->folder), ==, 3);
-  fm_schema_set_migrations_for_test (later, 3);
+  fm_schema_set_migrations_for_test (later, 4);
   notebook = open_notebook (second);
   fm_notebook_unref (g_steal_pointer (&notebook));
   fm_schema_set_migrations_for_test (NULL, 0);

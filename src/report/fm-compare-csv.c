@@ -4,49 +4,26 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-static void
-append_text (GString *csv, const char *text)
-{
-  g_string_append_c (csv, '"');
-  /* Names come from people; a spreadsheet would run what starts with these signs. */
-  if (text[0] != '\0' && strchr ("=+-@\t\r", text[0]) != NULL)
-    g_string_append_c (csv, '\'');
-  for (const char *c = text; *c != '\0'; c++) {
-    if (*c == '"')
-      g_string_append_c (csv, '"');
-    g_string_append_c (csv, *c);
-  }
-  g_string_append_c (csv, '"');
-}
+#include "report/fm-csv-text.h"
 
 static void
 append_line (GString *csv, const char *text)
 {
-  append_text (csv, text);
+  fm_csv_append_text (csv, text);
   g_string_append (csv, "\r\n");
-}
-
-static void
-append_number (GString *csv, double value, int decimals)
-{
-  char format[16];
-  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
-
-  g_snprintf (format, sizeof format, "%%.%df", decimals);
-  g_string_append (csv, g_ascii_formatd (buffer, sizeof buffer, format, value));
 }
 
 static void
 append_header (GString *csv, const FmComparison *comparison)
 {
-  append_text (csv, _ ("Section"));
+  fm_csv_append_text (csv, _ ("Section"));
   g_string_append_c (csv, ',');
-  append_text (csv, _ ("Quantity"));
+  fm_csv_append_text (csv, _ ("Quantity"));
   g_string_append_c (csv, ',');
-  append_text (csv, _ ("Unit"));
+  fm_csv_append_text (csv, _ ("Unit"));
   for (guint i = 0; i < fm_comparison_n_items (comparison); i++) {
     g_string_append_c (csv, ',');
-    append_text (csv, fm_comparison_item (comparison, i)->title);
+    fm_csv_append_text (csv, fm_comparison_item (comparison, i)->title);
   }
   g_string_append (csv, "\r\n");
 }
@@ -66,21 +43,21 @@ append_row (GString *csv, const FmCompareRow *row, guint n_items, int reference)
   /* One place more than on the screen, so that a spreadsheet can round for itself. */
   int decimals = row->decimals + 1;
 
-  append_text (csv, fm_compare_section_name (row->section));
+  fm_csv_append_text (csv, fm_compare_section_name (row->section));
   g_string_append_c (csv, ',');
-  append_text (csv, row->name);
+  fm_csv_append_text (csv, row->name);
   g_string_append_c (csv, ',');
-  append_text (csv, unit);
+  fm_csv_append_text (csv, unit);
   for (guint i = 0; i < n_items; i++) {
     double value = fm_compare_row_value (row, i, reference);
     gboolean absolute = reference < 0 || (guint)reference == i;
 
     g_string_append_c (csv, ',');
     if (!isnan (value)) {
-      append_number (csv, value, decimals);
+      fm_csv_append_number (csv, value, decimals);
     } else if (absolute && !isnan (row->at_least[i])) {
       g_string_append (csv, ">=");
-      append_number (csv, row->at_least[i], decimals);
+      fm_csv_append_number (csv, row->at_least[i], decimals);
     }
   }
   g_string_append (csv, "\r\n");

@@ -106,22 +106,22 @@ add_main_questions (FmBatchSheet *sheet, const FmTasting *tasting, guint taster)
 {
   if ((tasting->tasks & FM_TASTING_LIKING) != 0)
     add_scale (sheet, tasting, taster,
-               g_strdup (_ ("How much do you like each cup? Circle one number.")), LIKING_MARKS,
+               g_strdup (_ ("How much do you like each sample? Circle one number.")), LIKING_MARKS,
                fm_tasting_liking_word);
   for (guint i = 0; (tasting->tasks & FM_TASTING_JAR) != 0 && i < tasting->attributes->len; i++)
     add_scale (sheet, tasting, taster,
                /* Translators: what is judged, e.g. "salt" */
-               g_strdup_printf (_ ("How is this in each cup: %s? Circle one number."),
+               g_strdup_printf (_ ("How is this in each sample: %s? Circle one number."),
                                 (const char *)g_ptr_array_index (tasting->attributes, i)),
                JAR_MARKS, fm_tasting_jar_word);
   if ((tasting->tasks & FM_TASTING_RANK) != 0) {
     fm_batch_sheet_add (sheet, FM_SHEET_HEADING,
-                        g_strdup (_ ("Put the cups in order: write 1 beside the best, 2 beside "
-                                     "the next. Cups that tie get the same number.")));
+                        g_strdup (_ ("Put the samples in order: write 1 beside the best, 2 beside "
+                                     "the next. Samples that tie get the same number.")));
     add_lines (sheet, tasting, taster, "");
   }
   if ((tasting->tasks & FM_TASTING_REMARKS) != 0) {
-    fm_batch_sheet_add (sheet, FM_SHEET_HEADING, g_strdup (_ ("Remarks on each cup")));
+    fm_batch_sheet_add (sheet, FM_SHEET_HEADING, g_strdup (_ ("Remarks on each sample")));
     add_lines (sheet, tasting, taster, "");
   }
 }
@@ -133,7 +133,7 @@ add_questions (FmBatchSheet *sheet, const FmTasting *tasting, guint taster)
 
   if (*codes != '\0') {
     fm_batch_sheet_add (sheet, FM_SHEET_HEADING,
-                        g_strdup (_ ("Your cups, in the order in which to taste them")));
+                        g_strdup (_ ("Your samples, in the order in which to taste them")));
     fm_batch_sheet_add (sheet, FM_SHEET_SUBTITLE, g_steal_pointer (&codes));
     add_main_questions (sheet, tasting, taster);
   }

@@ -64,7 +64,7 @@ check_settings (const FmTasting *self, GError **error)
                              "again."));
   if (self->max_per_taster < 2)
     return refuse (error,
-                   _ ("Each person must taste at least two cups. Choose a larger number of cups."));
+                   _ ("Each person must taste at least two samples. Choose a larger number."));
   if ((int)self->state < FM_TASTING_PLANNED || self->state > FM_TASTING_OPENED)
     return refuse (error, _ ("It is not known whether this tasting is planned, sealed or open."));
   if (!is_chosen_valid (self, self->pair) || !is_chosen_valid (self, self->triangle))
@@ -87,12 +87,12 @@ check_cup (const FmTasting *self, const FmTastingCup *cup, GError **error)
 {
   if (cup->taster >= self->tasters->len || cup->sample >= self->samples->len ||
       (int)cup->round < 0 || cup->round >= N_ROUNDS)
-    return refuse (error, _ ("A cup stands for a taster or a sample that is not there. Arrange "
-                             "the cups again."));
+    return refuse (error, _ ("A portion stands for a taster or a sample that is not there. Arrange "
+                             "the samples again."));
   if (cup->code >= MIN_CODE && cup->code <= MAX_CODE)
     return TRUE;
   g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
-               _ ("%u is not a three-digit code. Arrange the cups again."), cup->code);
+               _ ("%u is not a three-digit code. Arrange the samples again."), cup->code);
   return FALSE;
 }
 
@@ -112,7 +112,7 @@ check_cups (const FmTasting *self, GHashTable *served, GError **error)
     if ((*sample != 0 && *sample != cup->sample + 1) ||
         !g_hash_table_add (served, cup_key (cup->taster, cup->round, cup->code))) {
       g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
-                   _ ("The code %u is given twice. Arrange the cups again."), cup->code);
+                   _ ("The code %u is given twice. Arrange the samples again."), cup->code);
       return FALSE;
     }
     *sample = cup->sample + 1;
@@ -159,10 +159,11 @@ check_served (const FmTasting *self,
   if (taster < self->tasters->len && code >= MIN_CODE && code <= MAX_CODE &&
       g_hash_table_contains (served, cup_key (taster, round, code)))
     return TRUE;
-  g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
-               _ ("A sheet speaks of the cup %u, which that taster did not get. Check the code on "
-                  "the sheet."),
-               code);
+  g_set_error (
+      error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
+      _ ("A sheet speaks of the sample %u, which that taster did not get. Check the code on "
+         "the sheet."),
+      code);
   return FALSE;
 }
 
@@ -187,7 +188,7 @@ check_mark (const FmTasting *self, GHashTable *served, const FmTastingMark *mark
                              "out."));
   if (!(mark->value >= 1 && mark->value <= highest)) {
     g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
-                 _ ("A mark for the cup %u lies outside its scale, which runs from 1 to %.0f. "
+                 _ ("A mark for the sample %u lies outside its scale, which runs from 1 to %.0f. "
                     "Correct the sheet."),
                  mark->code, highest);
     return FALSE;
@@ -208,7 +209,7 @@ check_marks (const FmTasting *self, GHashTable *served, GError **error)
       return FALSE;
     if (!g_hash_table_add (seen, mark_key (mark))) {
       g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
-                   _ ("A sheet answers the same question twice (cup %u). Correct the sheet."),
+                   _ ("A sheet answers the same question twice (sample %u). Correct the sheet."),
                    mark->code);
       return FALSE;
     }
@@ -228,7 +229,8 @@ check_remarks (const FmTasting *self, GHashTable *served, GError **error)
       return FALSE;
     if (!g_hash_table_add (seen, cup_key (remark->taster, FM_TASTING_ROUND_MAIN, remark->code))) {
       g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
-                   _ ("A sheet holds two remarks on the cup %u. Make one of them."), remark->code);
+                   _ ("A sheet holds two remarks on the sample %u. Make one of them."),
+                   remark->code);
       return FALSE;
     }
   }

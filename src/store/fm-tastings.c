@@ -168,13 +168,14 @@ check_unchanged_plan (const FmTasting *stored, const FmTasting *tasting, GError 
   if (tasting->state < stored->state)
     return set_frozen (error,
                        tasting->state == FM_TASTING_PLANNED
-                           ? _ ("The cups of this tasting are arranged. It cannot be planned "
+                           ? _ ("The samples of this tasting are arranged. It cannot be planned "
                                 "anew; plan another tasting.")
                            : _ ("This tasting was opened, so it cannot be sealed again. "
                                 "Plan another tasting."));
   if (!fm_tasting_equal (stored, same))
-    return set_frozen (error, _ ("The cups of this tasting are arranged, so its samples, tasters, "
-                                 "questions and codes cannot change. Plan another tasting."));
+    return set_frozen (error,
+                       _ ("The codes of this tasting are given out, so its samples, tasters, "
+                          "questions and codes cannot change. Plan another tasting."));
   return check_record (stored, tasting, error);
 }
 

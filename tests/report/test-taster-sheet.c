@@ -77,7 +77,7 @@ test_taster_sheets_tell_codes_only (void)
     assert_has (page, "1 dislike extremely, 2 dislike very much");
     assert_has (page, "3 just about right");
     assert_has (page, "salt");
-    assert_has (page, "Remarks on each cup");
+    assert_has (page, "Remarks on each sample");
     assert_has (page, fm_caution_text ());
   }
 }

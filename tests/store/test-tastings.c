@@ -346,7 +346,7 @@ test_hostile_plans (Fixture *fixture, gconstpointer data)
   assert_refused (fixture, tasting, "seed");
   tasting = new_tasting (fixture);
   tasting->max_per_taster = 1;
-  assert_refused (fixture, tasting, "two cups");
+  assert_refused (fixture, tasting, "two samples");
   tasting = new_tasting (fixture);
   tasting->pair[1] = 9;
   assert_refused (fixture, tasting, "pair");

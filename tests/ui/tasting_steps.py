@@ -45,7 +45,7 @@ def undo_of_toast(program):
 
 
 def arrange_tasting(program):
-    program.button("Arrange the Cups")
+    program.button("Arrange the Samples")
     program.find("From then on samples", contains=True)
     program.button("Arrange and Seal")
     program.says("Sealed, 0 of 3 sheets in")

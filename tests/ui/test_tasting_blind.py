@@ -83,12 +83,12 @@ def taste_cups(program, taster, codes):
     """Through the pages of each cup to that of the order."""
     for number in range(1, len(codes) + 1):
         program.find(f"{taster}, step {number} of 6")
-        heading = program.says("Taste cup ")
+        heading = program.says("Taste sample ")
         assert heading[-3:] in codes, heading
         if number == 1:
             program.type_into(f"Remark on {heading[-3:]}", "juicy")
         program.button("Next")
-    program.find("Put the cups in order")
+    program.find("Put the samples in order")
 
 
 def order_cups(program, codes):

@@ -47,7 +47,7 @@ def undo_of_toast(program):
 
 
 def arrange(program):
-    program.button("Arrange the Cups")
+    program.button("Arrange the Samples")
     program.find("From then on samples", contains=True)
     program.button("Arrange and Seal")
     program.says("Sealed, 0 of 3 sheets in")
@@ -65,7 +65,7 @@ def a_plan_is_arranged_and_sealed(start, folder):
     program.screenshot("tasting-plan")
     assert not program.unnamed(), program.unnamed()
     arrange(program)
-    program.says("Cups arranged and sealed")
+    program.says("Samples arranged and sealed")
     tree = program.tree()
     told = [text for node in tree.below() for text in (node.name, node.description)
             if any(name in text for name in samples)]
@@ -98,7 +98,7 @@ def a_bad_plan_says_what_is_wrong(start, folder):
     add_taster(program, "Ada")
     add_taster(program, "Ada")
     program.says("Two tasters are called “Ada”")
-    program.type_into("Most cups one taster gets", "1")
+    program.type_into("Most samples one taster gets", "1")
     program.find("is too small", contains=True)
     program.click("Take out Ada", role="push button")
     program.gone("Two tasters are called", contains=True)

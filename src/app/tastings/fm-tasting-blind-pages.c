@@ -198,7 +198,7 @@ fm_tasting_blind_cup_new (FmTastingDocument *document, guint taster, guint code)
 {
   const FmTasting *tasting = fm_tasting_document_get_tasting (document);
   /* Translators: code on a cup */
-  g_autofree char *heading = g_strdup_printf (_ ("Taste cup %u"), code);
+  g_autofree char *heading = g_strdup_printf (_ ("Taste sample %u"), code);
   GtkWidget *page = fm_tasting_blind_page_new (heading);
   Answer like = { .document = document, .taster = taster, .code = code };
 

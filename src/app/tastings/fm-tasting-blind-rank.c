@@ -139,12 +139,12 @@ add_cup_button (Ranking *self, guint code)
 static void
 show_question (Ranking *self, guint n_placed, guint n_cups)
 {
-  const char *text = _ ("All cups have a place.");
+  const char *text = _ ("All samples have a place.");
 
   if (n_placed == 0)
-    text = _ ("Press the cup you like best.");
+    text = _ ("Press the sample you like best.");
   else if (n_placed < n_cups)
-    text = _ ("Press the next best cup.");
+    text = _ ("Press the next best sample.");
   gtk_label_set_text (GTK_LABEL (self->question), text);
 }
 
@@ -173,14 +173,14 @@ show_ranking (Ranking *self)
 GtkWidget *
 fm_tasting_blind_rank_new (FmTastingDocument *document, guint taster)
 {
-  GtkWidget *page = fm_tasting_blind_page_new (_ ("Put the cups in order"));
+  GtkWidget *page = fm_tasting_blind_page_new (_ ("Put the samples in order"));
   Ranking *self = g_new0 (Ranking, 1);
 
   self->document = g_object_ref (document);
   self->taster = taster;
   self->question = fm_tasting_blind_label_new (NULL, "heading");
   self->cups = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  self->shared = gtk_check_button_new_with_label (_ ("It shares the place of the cup before"));
+  self->shared = gtk_check_button_new_with_label (_ ("It shares the place of the sample before"));
   self->order = fm_tasting_blind_label_new (NULL, NULL);
   self->again_button = gtk_button_new_with_label (_ ("Order Again from the Start"));
   gtk_widget_set_halign (self->again_button, GTK_ALIGN_START);

@@ -26,6 +26,8 @@ struct _FmTastingPlan {
   FmTastingOrder *order;
   FmNumberEntry *max_entry;
   FmNumberEntry *seed_entry;
+  GtkDropDown *blinding_choice;
+  GtkLabel *blinding_label;
   FmTastingScope *scope;
   GtkButton *arrange_button;
   GtkLabel *problem_label;
@@ -105,6 +107,8 @@ refresh (FmTastingPlan *self)
   fm_tasting_order_refresh (self->order);
   fm_number_entry_set_value (self->max_entry, tasting->max_per_taster);
   fm_number_entry_set_value (self->seed_entry, (double)tasting->seed);
+  gtk_drop_down_set_selected (self->blinding_choice, tasting->blinding);
+  fm_widget_set_label (self->blinding_label, fm_tasting_blinding_worth (tasting->blinding));
   fm_tasting_scope_show (self->scope, tasting);
   show_problem (self);
 }
@@ -215,10 +219,22 @@ seed_changed_cb (FmTastingPlan *self, double value)
 }
 
 static void
+blinding_chosen_cb (FmTastingPlan *self)
+{
+  const guint chosen = gtk_drop_down_get_selected (self->blinding_choice);
+
+  if (self->document == NULL || chosen >= FM_TASTING_N_BLINDINGS ||
+      chosen == (guint)get_tasting (self)->blinding)
+    return;
+  get_tasting (self)->blinding = (FmTastingBlinding)chosen;
+  fm_tasting_document_touch (self->document);
+}
+
+static void
 say_failure (FmTastingPlan *self, const GError *error)
 {
-  GtkWidget *dialog = adw_message_dialog_new (get_window (self),
-                                              _ ("The Cups Could Not Be Arranged"), error->message);
+  GtkWidget *dialog = adw_message_dialog_new (
+      get_window (self), _ ("The Samples Could Not Be Arranged"), error->message);
 
   adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "close", _ ("_Close"));
   gtk_window_present (GTK_WINDOW (dialog));
@@ -240,7 +256,7 @@ arrange_clicked_cb (FmTastingPlan *self)
 {
   GtkWidget *dialog = adw_message_dialog_new (
       get_window (self), _ ("Arrange and Seal?"),
-      _ ("Every cup gets its code and every taster an order of serving. From then on samples, "
+      _ ("Every portion gets its code and every taster an order of serving. From then on samples, "
          "tasters and questions are fixed, and the codes stay hidden until they are opened."));
   AdwMessageDialog *message = ADW_MESSAGE_DIALOG (dialog);
 
@@ -320,6 +336,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, order);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, max_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, seed_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, blinding_choice);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, blinding_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, scope);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, arrange_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, problem_label);
@@ -330,6 +348,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, taster_removed_cb);
   gtk_widget_class_bind_template_callback (widget_class, max_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, seed_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, blinding_chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, arrange_clicked_cb);
 }
 
@@ -351,9 +370,20 @@ fm_tasting_plan_class_init (FmTastingPlanClass *klass)
 }
 
 static void
+list_blindings (FmTastingPlan *self)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (guint i = 0; i < FM_TASTING_N_BLINDINGS; i++)
+    gtk_string_list_append (names, fm_tasting_blinding_name ((FmTastingBlinding)i));
+  gtk_drop_down_set_model (self->blinding_choice, G_LIST_MODEL (names));
+}
+
+static void
 fm_tasting_plan_init (FmTastingPlan *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  list_blindings (self);
   fm_tasting_names_set_words (self->samples, _ ("Samples"), _ ("Add a sample from outside by name"),
                               _ ("Take out %s"));
   fm_tasting_names_set_tall (self->samples, TRUE);

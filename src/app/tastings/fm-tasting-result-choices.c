@@ -30,8 +30,10 @@ static void
 add_choice (GtkBox *box, const char *heading, const FmChoiceResult *result, char *count)
 {
   const char *heads[] = { "", _ ("Share"), _ ("From"), _ ("To") };
-  g_autofree char *p = fm_panel_p_text (result->p);
-  g_autofree char *sentence = g_strdup_printf ("%s, %s.", count, p);
+  g_autofree char *chance = fm_panel_chance_text (result->p);
+  g_autofree char *sentence =
+      /* TRANSLATORS: what was counted, "in 8 of 1,000 sessions" */
+      g_strdup_printf (_ ("%s; chance gives as much %s."), count, chance);
   GtkGrid *grid;
 
   fm_tasting_result_add_heading (box, heading);
@@ -59,8 +61,8 @@ fm_tasting_result_add_choices (GtkBox *box, const FmTastingReading *reading)
   if (reading->has_triangle)
     add_choice (
         box, _ ("Triangle"), triangle,
-        g_strdup_printf (ngettext ("The odd cup was found by %u of %u taster",
-                                   "The odd cup was found by %u of %u tasters", triangle->n),
+        g_strdup_printf (ngettext ("The odd sample was found by %u of %u taster",
+                                   "The odd sample was found by %u of %u tasters", triangle->n),
                          triangle->n_right, triangle->n));
 }
 
@@ -77,13 +79,10 @@ add_jar_row (GtkGrid *grid,
   g_autofree char *high = percent (result->share_high);
   g_autofree char *drop_low = fm_number_format (result->drop_low, 1);
   g_autofree char *drop_high = fm_number_format (result->drop_high, 1);
-  const char *texts[] = { reading->labels[jar->sample],
-                          g_ptr_array_index (attributes, jar->attribute),
-                          low,
-                          right,
-                          high,
-                          drop_low,
-                          drop_high };
+  g_autofree char *sample = fm_tasting_result_sample (reading, jar->sample);
+  const char *texts[] = {
+    sample, g_ptr_array_index (attributes, jar->attribute), low, right, high, drop_low, drop_high
+  };
 
   fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
 }

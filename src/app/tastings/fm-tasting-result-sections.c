@@ -19,6 +19,13 @@ clear (GtkBox *box)
     gtk_box_remove (box, child);
 }
 
+char *
+fm_tasting_result_sample (const FmTastingReading *reading, guint column)
+{
+  /* TRANSLATORS: code of a sample, its name */
+  return g_strdup_printf (_ ("%u – %s"), reading->code[column], reading->labels[column]);
+}
+
 static void
 add_rank_sums (GtkBox *box, const FmTastingReading *reading)
 {
@@ -61,7 +68,8 @@ add_rank_table (GtkBox *box, const FmTastingReading *reading)
     g_autofree char *sum = fm_number_format (rank->rank_sum[i], 1);
     g_autofree char *expected = fm_number_format (rank->expected_sum[i], 1);
     g_autofree char *sheets = g_strdup_printf ("%u", rank->n_ranked[i]);
-    const char *texts[] = { reading->labels[i], sum, expected, sheets };
+    g_autofree char *sample = fm_tasting_result_sample (reading, i);
+    const char *texts[] = { sample, sum, expected, sheets };
 
     fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
@@ -189,7 +197,8 @@ add_liking_table (GtkBox *box, const FmTastingReading *reading)
     g_autofree char *adjusted = fm_number_format (anova->adjusted_mean[i], 2);
     g_autofree char *low = fm_number_format (anova->low[i], 2);
     g_autofree char *high = fm_number_format (anova->high[i], 2);
-    const char *texts[] = { reading->labels[i], mean, adjusted, low, high };
+    g_autofree char *sample = fm_tasting_result_sample (reading, i);
+    const char *texts[] = { sample, mean, adjusted, low, high };
 
     fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
@@ -246,17 +255,20 @@ add_liking (GtkBox *box, const FmTastingReading *reading)
 
 void
 fm_tasting_result_sections_show (GtkBox *box,
-                                 const FmTastingReading *reading,
-                                 const GPtrArray *attributes)
+                                 const FmTasting *tasting,
+                                 const FmTastingReading *reading)
 {
   clear (box);
   if (reading == NULL)
     return;
+  fm_tasting_result_add_key (box, tasting);
   for (guint i = 0; i < reading->lines->len; i++)
     fm_tasting_result_add_sentence (box, g_ptr_array_index (reading->lines, i));
   add_rank (box, reading);
   add_liking (box, reading);
   fm_tasting_result_add_choices (box, reading);
-  fm_tasting_result_add_jar (box, reading, attributes);
+  fm_tasting_result_add_jar (box, reading, tasting->attributes);
+  fm_tasting_result_add_remarks (box, tasting);
+  fm_tasting_result_add_sheets (box, tasting);
   fm_tasting_result_add_positions (box, reading);
 }

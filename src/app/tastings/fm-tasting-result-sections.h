@@ -7,11 +7,16 @@
 
 G_BEGIN_DECLS
 
-/** Fills @box, which is cleared first. @attributes: those of the tasting, by just-about-right
- * index. */
+/** Fills @box, which is cleared first. @reading: (nullable) of @tasting, which is opened. */
 void fm_tasting_result_sections_show (GtkBox *box,
-                                      const FmTastingReading *reading,
-                                      const GPtrArray *attributes);
+                                      const FmTasting *tasting,
+                                      const FmTastingReading *reading);
+/** "731 – Draft 3"; (transfer full). */
+char *fm_tasting_result_sample (const FmTastingReading *reading, guint column);
+/* fm-tasting-result-answers.c */
+void fm_tasting_result_add_key (GtkBox *box, const FmTasting *tasting);
+void fm_tasting_result_add_remarks (GtkBox *box, const FmTasting *tasting);
+void fm_tasting_result_add_sheets (GtkBox *box, const FmTasting *tasting);
 /* fm-tasting-result-choices.c */
 void fm_tasting_result_add_choices (GtkBox *box, const FmTastingReading *reading);
 void fm_tasting_result_add_jar (GtkBox *box,

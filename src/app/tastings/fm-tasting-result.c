@@ -1,9 +1,15 @@
 /* fm-tasting-result.c - what an opened tasting says */
 #include "app/tastings/fm-tasting-result.h"
 
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "app/print/fm-batch-sheet-print.h"
 #include "app/tastings/fm-tasting-result-job.h"
 #include "app/tastings/fm-tasting-result-sections.h"
+#include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-widget.h"
+#include "report/fm-tasting-report.h"
 
 /* Sheets are typed one mark after the other; the reading may take a second. */
 #define READ_DELAY_MS 300
@@ -15,6 +21,9 @@ struct _FmTastingResult {
   GtkWidget *working_box;
   GtkLabel *headline_label;
   GtkBox *sections_box;
+  GtkWidget *export_box;
+  GtkLabel *say_label;
+  GtkFileChooserNative *chooser; /* while it is asked where the table goes */
 
   FmTastingDocument *document;
   FmTastingReading *reading; /* NULL = not read, or it cannot be */
@@ -62,7 +71,8 @@ show (FmTastingResult *self, const char *headline)
 
   gtk_widget_set_visible (self->working_box, FALSE);
   gtk_label_set_text (self->headline_label, headline);
-  fm_tasting_result_sections_show (self->sections_box, self->reading, tasting->attributes);
+  gtk_widget_set_visible (self->export_box, self->reading != NULL);
+  fm_tasting_result_sections_show (self->sections_box, tasting, self->reading);
 }
 
 static void
@@ -114,11 +124,107 @@ changed_cb (FmTastingResult *self)
 }
 
 static void
+say (GtkWidget *owner, const char *text, gboolean failed)
+{
+  FmTastingResult *self = FM_TASTING_RESULT (owner);
+
+  if (self->say_label == NULL)
+    return;
+  fm_widget_set_label (self->say_label, text);
+  gtk_widget_set_visible (GTK_WIDGET (self->say_label), *text != '\0');
+}
+
+static FmBatchSheet *
+new_report (FmTastingResult *self)
+{
+  const FmTasting *tasting = fm_tasting_document_get_tasting (self->document);
+  g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (tasting->held_at);
+  g_autofree char *text = date != NULL ? g_date_time_format (date, "%x") : NULL;
+
+  return fm_tasting_report_new (tasting, self->reading, text);
+}
+
+/* @ending: with its dot */
+static char *
+file_name (FmTastingResult *self, const char *ending)
+{
+  const FmTasting *tasting = fm_tasting_document_get_tasting (self->document);
+  char *name = g_strconcat (fm_tasting_text_title (tasting->title), ending, NULL);
+
+  return g_strdelimit (name, "/", '-');
+}
+
+static void
+print_clicked_cb (FmTastingResult *self)
+{
+  if (self->reading != NULL)
+    fm_batch_sheet_print (GTK_WIDGET (self), new_report (self), say);
+}
+
+static void
+pdf_clicked_cb (FmTastingResult *self)
+{
+  g_autofree char *name = self->reading != NULL ? file_name (self, ".pdf") : NULL;
+
+  if (name != NULL)
+    fm_batch_sheet_save_pdf (GTK_WIDGET (self), new_report (self), name, say);
+}
+
+static void
+written_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (FmTastingResult) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *base = g_file_get_basename (G_FILE (source));
+  g_autofree char *shown = g_filename_display_name (base);
+  const gboolean ok = g_file_replace_contents_finish (G_FILE (source), result, NULL, &error);
+  g_autofree char *text = ok ? g_strdup_printf (_ ("Reading exported to “%s”"), shown)
+                             : g_strdup_printf (_ ("The reading could not be written to “%s”: %s"),
+                                                shown, error->message);
+
+  say (GTK_WIDGET (self), text, !ok);
+}
+
+static void
+csv_chosen_cb (GtkNativeDialog *dialog, int response, FmTastingResult *self)
+{
+  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  g_autoptr (GBytes) bytes = NULL;
+  char *csv;
+
+  g_clear_object (&self->chooser);
+  if (response != GTK_RESPONSE_ACCEPT || file == NULL || self->reading == NULL)
+    return;
+  csv = fm_tasting_report_csv (fm_tasting_document_get_tasting (self->document), self->reading);
+  bytes = g_bytes_new_take (csv, strlen (csv));
+  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
+                                       written_cb, g_object_ref (self));
+}
+
+static void
+csv_clicked_cb (FmTastingResult *self)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+  g_autofree char *name = self->reading != NULL ? file_name (self, ".csv") : NULL;
+
+  if (name == NULL)
+    return;
+  g_clear_object (&self->chooser);
+  self->chooser = gtk_file_chooser_native_new (
+      _ ("Export the Reading"), window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), _ ("_Cancel"));
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
+  g_signal_connect_object (self->chooser, "response", G_CALLBACK (csv_chosen_cb), self, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static void
 fm_tasting_result_dispose (GObject *object)
 {
   FmTastingResult *self = FM_TASTING_RESULT (object);
 
   fm_tasting_result_set_document (self, NULL);
+  g_clear_object (&self->chooser);
   fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_TASTING_RESULT);
   G_OBJECT_CLASS (fm_tasting_result_parent_class)->dispose (object);
 }
@@ -136,6 +242,11 @@ fm_tasting_result_class_init (FmTastingResultClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmTastingResult, working_box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingResult, headline_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingResult, sections_box);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingResult, export_box);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingResult, say_label);
+  gtk_widget_class_bind_template_callback (widget_class, print_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, pdf_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, csv_clicked_cb);
 }
 
 static void
@@ -165,6 +276,8 @@ fm_tasting_result_set_document (FmTastingResult *self, FmTastingDocument *docume
   if (self->headline_label == NULL)
     return;
   gtk_label_set_text (self->headline_label, "");
+  gtk_widget_set_visible (self->export_box, FALSE);
+  say (GTK_WIDGET (self), "", FALSE);
   fm_tasting_result_sections_show (self->sections_box, NULL, NULL);
   if (document == NULL)
     return;

@@ -259,7 +259,8 @@ fill (FmTastingSheetForm *self)
 
   if ((tasting->tasks & FM_TASTING_RANK) != 0)
     add_marks (self, FM_TASTING_RANK, 0, fm_tasting_task_name (FM_TASTING_RANK),
-               _ ("Place of each cup, 1 for the best. Cups that tie get the same place."), 0.0);
+               _ ("Place of each sample, 1 for the best. Samples that tie get the same place."),
+               0.0);
   if ((tasting->tasks & FM_TASTING_LIKING) != 0)
     add_marks (self, FM_TASTING_LIKING, 0, fm_tasting_task_name (FM_TASTING_LIKING),
                _ ("1 dislike extremely … 9 like extremely"), 9.0);
@@ -267,9 +268,10 @@ fill (FmTastingSheetForm *self)
     add_marks (self, FM_TASTING_JAR, a, g_ptr_array_index (tasting->attributes, a),
                _ ("1 much too little, 3 just about right, 5 much too much"), 5.0);
   if ((tasting->tasks & FM_TASTING_PREFERENCE) != 0)
-    add_choice (self, FM_TASTING_PREFERENCE, FM_TASTING_ROUND_PAIR, _ ("The cup preferred"));
+    add_choice (self, FM_TASTING_PREFERENCE, FM_TASTING_ROUND_PAIR, _ ("The sample preferred"));
   if ((tasting->tasks & FM_TASTING_TRIANGLE) != 0)
-    add_choice (self, FM_TASTING_TRIANGLE, FM_TASTING_ROUND_TRIANGLE, _ ("The odd cup of three"));
+    add_choice (self, FM_TASTING_TRIANGLE, FM_TASTING_ROUND_TRIANGLE,
+                _ ("The odd sample of three"));
   if ((tasting->tasks & FM_TASTING_REMARKS) != 0)
     add_remarks (self);
 }
@@ -353,7 +355,7 @@ fm_tasting_sheet_form_get_trouble (FmTastingSheetForm *self)
 
     if (FM_IS_NUMBER_ENTRY (field->entry) &&
         !fm_number_entry_is_valid (FM_NUMBER_ENTRY (field->entry)))
-      return g_strdup_printf (_ ("Cup %u: %s"), field->code,
+      return g_strdup_printf (_ ("Sample %u: %s"), field->code,
                               fm_number_entry_get_message (FM_NUMBER_ENTRY (field->entry)));
   }
   return NULL;

@@ -41,7 +41,7 @@ event_name (FmTastingEventKind kind)
 {
   switch (kind) {
   case FM_TASTING_EVENT_ARRANGED:
-    return _ ("Cups arranged and sealed");
+    return _ ("Samples arranged and sealed");
   case FM_TASTING_EVENT_KEY_SHEET:
     return _ ("Key sheet printed or saved");
   case FM_TASTING_EVENT_OPENED:

@@ -4,16 +4,45 @@
 
 #include "core/statistics/fm-panel-text-private.h"
 
+/* How much likelier than full agreement "one taster turns two neighbours around, or none" is: the
+ * rank sums that come next in distance */
+static double
+nearly_agreed_p (const FmPanelOutlook *outlook)
+{
+  const double n_turning = outlook->n_tasters > 2 ? outlook->n_tasters : 1;
+  return outlook->smallest_p * (1 + n_turning * (outlook->n_samples - 1.0));
+}
+
 char *
 fm_panel_outlook_rank_text (const FmPanelOutlook *outlook)
 {
-  g_autofree char *p = fm_panel_p_text (outlook->smallest_p);
+  g_autofree char *tasters = fm_panel_count_word_first (outlook->n_tasters);
+  g_autofree char *samples = fm_panel_count_word (outlook->n_samples);
+  g_autofree char *chance = fm_panel_odds_text (outlook->smallest_p);
 
-  if (outlook->smallest_p <= FM_PANEL_ALPHA)
-    return g_strdup_printf (_ ("If all tasters rank the samples alike it is %s."), p);
-  return g_strdup_printf (_ ("Rank orders cannot separate these samples: even if all agree it is "
-                             "%s. It takes at least %u tasters."),
-                          p, outlook->tasters_for_05);
+  if (outlook->n_tasters < 2)
+    return g_strdup_printf (_ ("One taster's rank order cannot separate these samples from chance. "
+                               "It takes at least %u tasters."),
+                            outlook->tasters_for_05);
+  if (outlook->smallest_p > FM_PANEL_ALPHA)
+    return g_strdup_printf (
+        /* TRANSLATORS: "Two", "three", "1 chance in 6", tasters */
+        _ ("%s tasters' rank orders cannot separate these %s: even if all give exactly the same "
+           "order, that is %s. It takes at least %u tasters."),
+        tasters, samples, chance, outlook->tasters_for_05);
+  if (nearly_agreed_p (outlook) <= FM_PANEL_ALPHA)
+    return g_strdup_printf (
+        /* TRANSLATORS: "Five", "1 chance in 1,296" */
+        _ ("%s tasters can show a difference without agreeing in everything; exactly the same "
+           "order "
+           "from all is %s."),
+        tasters, chance);
+  if (outlook->n_tasters == 2)
+    return g_strdup_printf (_ ("Two tasters: only if both give exactly the same order, %s."),
+                            chance);
+  /* TRANSLATORS: "Three", "1 chance in 36" */
+  return g_strdup_printf (_ ("%s tasters: only if all give exactly the same order, %s."), tasters,
+                          chance);
 }
 
 char *

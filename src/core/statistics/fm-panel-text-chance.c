@@ -40,3 +40,11 @@ fm_panel_chance_text (double p)
     return g_strdup_printf (_ ("in %.0f of 100 sessions"), per_hundred);
   return g_strdup (p < 1 ? _ ("in nearly every session") : _ ("in every session"));
 }
+
+char *
+fm_panel_odds_text (double p)
+{
+  if (p < 1e-6)
+    return g_strdup (_ ("less than 1 chance in a million"));
+  return g_strdup_printf (_ ("1 chance in %.0f"), 1 / p);
+}

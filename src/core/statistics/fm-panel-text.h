@@ -39,6 +39,8 @@ char *fm_panel_outlook_preference_text (const FmPanelOutlook *outlook);
 
 /** "p = 0.042"; never rounded onto 0.05 from above. */
 char *fm_panel_p_text (double p);
+/** "1 chance in 24"; "less than 1 chance in a million". For small chances. */
+char *fm_panel_odds_text (double p);
 /** How often chance gives as much: "in 15 of 100 sessions", "in 42 of 1,000 sessions". */
 char *fm_panel_chance_text (double p);
 /** The method of a result and its source. */

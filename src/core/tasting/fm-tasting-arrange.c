@@ -158,16 +158,17 @@ check_amount (const FmTasting *self, GError **error)
   const guint n = self->tasters->len, k = self->samples->len;
   if (self->max_per_taster < 2)
     return refuse (error, FM_CORE_ERROR_OUT_OF_RANGE,
-                   _ ("Each person must taste at least two cups to compare anything."));
+                   _ ("Each person must taste at least two samples to compare anything."));
   if ((self->tasks & FM_TASTING_MAIN_TASKS) == 0 || n * self->max_per_taster >= k)
     return TRUE;
-  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
-               ngettext ("%u taster with %u cups cannot taste all %u samples. Take more tasters or "
-                         "fewer samples, or let each taste more.",
-                         "%u tasters with %u cups each cannot taste all %u samples. Take more "
-                         "tasters or fewer samples, or let each taste more.",
-                         n),
-               n, self->max_per_taster, k);
+  g_set_error (
+      error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+      ngettext ("%u taster with %u portions cannot taste all %u samples. Take more tasters or "
+                "fewer samples, or let each taste more.",
+                "%u tasters with %u portions each cannot taste all %u samples. Take more "
+                "tasters or fewer samples, or let each taste more.",
+                n),
+      n, self->max_per_taster, k);
   return FALSE;
 }
 

@@ -129,8 +129,8 @@ check_mark (const FmTasting *self,
   }
   if (taster >= self->tasters->len || !has_cup (self, taster, code, fm_tasting_task_round (task))) {
     g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
-                 _ ("This taster got no cup %u for that (%s). Check the code on the sheet."), code,
-                 fm_tasting_task_name (task));
+                 _ ("This taster got no sample %u for that (%s). Check the code on the sheet."),
+                 code, fm_tasting_task_name (task));
     return FALSE;
   }
   return check_scale (self, taster, task, value, error);
@@ -174,7 +174,7 @@ record_mark_change (FmTasting *self, const FmTastingMark *mark, double before)
                                                   : fm_tasting_task_name (mark->task);
   /* TRANSLATORS: taster, code of a cup, "9-point liking", mark before, mark now */
   g_autofree char *text =
-      g_strdup_printf (_ ("%s, cup %u, %s: %s became %s"),
+      g_strdup_printf (_ ("%s, sample %u, %s: %s became %s"),
                        fm_tasting_taster (self, mark->taster)->name, mark->code, what, from, to);
   fm_tasting_record_change (self, text);
 }
@@ -240,7 +240,7 @@ fm_tasting_set_remark (FmTasting *self, guint taster, guint code, const char *te
     g_ptr_array_add (self->remarks, remark);
   }
   /* TRANSLATORS: taster, code of a cup */
-  g_autofree char *change = g_strdup_printf (_ ("%s, cup %u: remark changed"),
+  g_autofree char *change = g_strdup_printf (_ ("%s, sample %u: remark changed"),
                                              fm_tasting_taster (self, taster)->name, code);
   fm_tasting_record_change (self, change);
 }

@@ -42,9 +42,9 @@ incomplete_rank_text (const Size *size, const FmTasting *tasting)
   g_autoptr (FmServingPlan) plan =
       fm_serving_plan_new (size->t, size->n, size->k, tasting->seed, NULL);
   if (plan == NULL)
-    return g_strdup (_ ("No serving plan is known for that many cups for each person."));
+    return g_strdup (_ ("No serving plan is known for that many samples for each person."));
   const double smallest = smallest_incomplete_p (size, plan->is_balanced);
-  g_autofree char *p = fm_panel_p_text (smallest);
+  g_autofree char *odds = fm_panel_odds_text (smallest);
   GString *text = g_string_new (NULL);
   g_string_append_printf (text,
                           _ ("Each person ranks %u of the %u samples, so that a sample is tasted "
@@ -53,9 +53,9 @@ incomplete_rank_text (const Size *size, const FmTasting *tasting)
                           plan->together_max);
   if (smallest > FM_PANEL_ALPHA)
     g_string_append_printf (
-        text, _ (" That cannot separate the samples: even if all agree it is %s or more."), p);
+        text, _ (" That cannot separate the samples: even if all agree it is %s."), odds);
   else
-    g_string_append_printf (text, _ (" If all follow one order it can be %s."), p);
+    g_string_append_printf (text, _ (" If all follow one order it is %s."), odds);
   if (!plan->is_balanced && plan->is_near_balance)
     g_string_append (text, _ (" No small balanced plan is known for these numbers; the plan is as "
                               "even as could be found."));
@@ -75,12 +75,12 @@ page_text (const Size *size)
     return g_strdup (_ ("The order written down before cannot be tested: nobody ranks all "
                         "samples."));
   const double smallest = exp (-(size->n * log_factorial (size->t)));
-  g_autofree char *p = fm_panel_p_text (smallest);
+  g_autofree char *odds = fm_panel_odds_text (smallest);
   return g_strdup_printf (smallest <= FM_PANEL_ALPHA
-                              ? _ ("If all tasters find the order written down before it is %s.")
+                              ? _ ("If all tasters find the order written down before, that is %s.")
                               : _ ("The order written down before cannot be shown: even if all "
-                                   "tasters find it, it is %s."),
-                          p);
+                                   "tasters find it, that is %s."),
+                          odds);
 }
 
 static char *

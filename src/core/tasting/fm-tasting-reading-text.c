@@ -176,9 +176,9 @@ add_sheet_lines (FmTastingReading *self, const FmTasting *tasting)
                                       n_dropped));
   if (self->rank != NULL && self->rank->n_left_out > 0)
     g_ptr_array_add (self->lines,
-                     g_strdup_printf (ngettext ("%u sheet ranks fewer than two cups and says "
+                     g_strdup_printf (ngettext ("%u sheet ranks fewer than two samples and says "
                                                 "nothing on the order.",
-                                                "%u sheets rank fewer than two cups and say "
+                                                "%u sheets rank fewer than two samples and say "
                                                 "nothing on the order.",
                                                 self->rank->n_left_out),
                                       self->rank->n_left_out));
@@ -224,6 +224,10 @@ add_record_lines (FmTastingReading *self, const FmTasting *tasting)
   add_reason (self, find_event (tasting, FM_TASTING_EVENT_UNCHECKED),
               _ ("It was served although a sample's core temperature was not shown to be enough, "
                  "or its allergens are not all known."));
+  if (tasting->blinding != FM_TASTING_BLINDING_NOT_SAID)
+    /* TRANSLATORS: "Somebody else relabels" */
+    g_ptr_array_add (self->lines, g_strdup_printf (_ ("How the names were kept from the cook: %s."),
+                                                   fm_tasting_blinding_name (tasting->blinding)));
   if (find_event (tasting, FM_TASTING_EVENT_COPIED) != NULL)
     add_line (self, _ ("This is a copy of the sealed tasting: the codes may have been opened in "
                        "another copy before, without a trace in this one."));

@@ -50,7 +50,7 @@ static const struct {
   { "a saved version cannot change",
     N_ ("A saved version cannot change. Edit the draft and save it as the next version.") },
   { FM_SCHEMA_V2_SEALED,
-    N_ ("The cups of this tasting are arranged, so its plan cannot change any more. Plan another "
+    N_ ("The codes of this tasting are given out, so its plan cannot change any more. Plan another "
         "tasting.") },
   { FM_SCHEMA_V2_BACK,
     N_ ("A tasting that was arranged or opened cannot go back. Plan another tasting.") },
@@ -59,7 +59,7 @@ static const struct {
   { FM_SCHEMA_V2_OUTCOME,
     N_ ("This tasting is sealed, so it has no outcome yet. Open the tasting first.") },
   { FM_SCHEMA_V2_CODE,
-    N_ ("Two samples of this tasting have the same code. Arrange the cups again.") },
+    N_ ("Two samples of this tasting have the same code. Arrange the samples again.") },
   { "FOREIGN KEY constraint failed",
     N_ ("Something else in the notebook still uses this, so it cannot be removed.") },
 };

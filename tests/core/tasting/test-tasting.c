@@ -278,8 +278,8 @@ test_marks_refused (void)
     { 0, code, FM_TASTING_JAR, 0, 3, "no marks of that kind" },
     { 0, code, FM_TASTING_REMARKS, 0, 1, "no marks of that kind" },
     { 0, code, FM_TASTING_LIKING, 1, 3, "attribute" },
-    { 0, 1, FM_TASTING_LIKING, 0, 3, "got no cup 1" },
-    { 7, code, FM_TASTING_LIKING, 0, 3, "got no cup" },
+    { 0, 1, FM_TASTING_LIKING, 0, 3, "got no sample 1" },
+    { 7, code, FM_TASTING_LIKING, 0, 3, "got no sample" },
   };
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
     g_autoptr (GError) error = NULL;
@@ -366,7 +366,7 @@ test_refusals (void)
   expect_refusal (self, "at least one thing");
   self->tasks = FM_TASTING_RANK;
   self->max_per_taster = 1;
-  expect_refusal (self, "at least two cups");
+  expect_refusal (self, "at least two samples to");
   self->max_per_taster = 2;
   fm_tasting_add_sample (self, 0, 0, "D");
   expect_refusal (self, "cannot taste all 3 samples");

@@ -1,0 +1,13 @@
+/* fm-csv-text.h - cells of a table for a spreadsheet */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/** Quoted; what a spreadsheet would run as a formula gets an apostrophe in front. */
+void fm_csv_append_text (GString *csv, const char *text);
+/** With a point and @decimals places; NaN is an empty cell. */
+void fm_csv_append_number (GString *csv, double value, int decimals);
+
+G_END_DECLS

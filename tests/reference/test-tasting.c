@@ -40,8 +40,8 @@ read_published (const char *name, guint n, guint k)
 }
 
 /* Hollander and Wolfe (1973) p. 140, rounding first base: statistic 11.143, read. Exact p and mean
- * Spearman: computed with SciPy. The large-sample distance
- * over all pairs is 3.314 sqrt (22 x 3 x 4 / 12) = 15.5: the second, 15 behind, is not clearly so. */
+ * Spearman: computed with SciPy. The large-sample distance over all pairs is
+ * 3.314 sqrt (22 x 3 x 4 / 12) = 15.5: the second, 15 behind, is not clearly so. */
 static void
 test_first_base (void)
 {

@@ -75,7 +75,7 @@ def a_sheet_is_typed_by_code(start, folder):
     type_ranks(program, "1134")
     program.button("Dropped Out")
     program.says(f"Sheet of {TASTERS[2]}: dropped out")
-    program.says("Sealed, all sheets in")
+    program.says("Sealed, 1 of 3 sheets in")
     program.quit()
 
 

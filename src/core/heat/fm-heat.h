@@ -79,7 +79,11 @@ void fm_heat_setup_from_experiment (FmHeatSetup *self, const FmExperiment *exper
 /** Messages name the field. OUT_OF_RANGE, UNKNOWN_VALUE. */
 gboolean fm_heat_setup_check (const FmHeatSetup *self, GError **error);
 
-/** Some milliseconds with the default grid, whose own error at the centre is about 0.2 °C. */
+/**
+ * Some milliseconds with the default grid of 41 layers and 1 s. Against 401 layers and 0.1 s its
+ * own error at the centre is up to 1.5 °C over 24 ordinary patties (10 to 25 mm, pan of 160 to
+ * 240 °C), and it reads the peak too hot in 17 of them; 161 layers and 0.5 s stay within 0.4 °C.
+ */
 FmHeatResult *fm_heat_predict (const FmHeatSetup *setup, GError **error);
 void fm_heat_result_free (FmHeatResult *self);
 /** Centre at @time_s, straight between points; NaN outside. */

@@ -57,14 +57,18 @@ fill_sheet (
     FmTasting *tasting, guint taster, const FmDemoSample *samples, GRand *random, GError **error)
 {
   g_autoptr (GPtrArray) cups = fm_tasting_cups (tasting, taster, FM_TASTING_ROUND_MAIN);
+  g_autofree double *noise = g_new (double, tasting->samples->len);
   g_autofree double *felt = g_new (double, cups->len);
   const double habit = g_rand_double_range (random, -TASTER_SPREAD, TASTER_SPREAD);
   gboolean ok = TRUE;
 
+  /* by sample, so that the scores do not hang on the order of serving */
+  for (guint s = 0; s < tasting->samples->len; s++)
+    noise[s] = next_noise (random);
   for (guint i = 0; i < cups->len; i++) {
     const FmTastingCup *cup = g_ptr_array_index (cups, i);
 
-    felt[i] = samples[cup->sample].liking + habit + next_noise (random);
+    felt[i] = samples[cup->sample].liking + habit + noise[cup->sample];
   }
   for (guint i = 0; ok && i < cups->len; i++) {
     const FmTastingCup *cup = g_ptr_array_index (cups, i);

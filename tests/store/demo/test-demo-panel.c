@@ -4,7 +4,7 @@
  */
 #include <math.h>
 
-#include "core/mixture/fm-mix-fit.h"
+#include "core/mixture/fm-mix-standing.h"
 #include "log-fixture.h"
 #include "store/demo/fm-demo-panel.h"
 #include "store/demo/fm-demo.h"
@@ -151,6 +151,22 @@ test_predicted_best_is_liked (Panel *panel, gconstpointer data)
   g_assert_cmpfloat (fm_demo_panel_liking (best.x), >, tasted - 0.1);
 }
 
+/* Whoever opens the demo finds a map that may be believed, by the model that it takes itself. */
+static void
+test_map_predicts (Panel *panel, gconstpointer data)
+{
+  const FmMixResponse liking = { .name = "liking", .low_end = 1, .high_end = 9 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmMixFit) fit = fm_mix_fit_best (panel->data, &error);
+  FmMixVerdict verdict;
+
+  g_assert_no_error (error);
+  g_assert_true (fm_mix_judge (fit, &panel->blend->region, &liking, &verdict, NULL, &error));
+  g_test_message ("order %d, p of lack %.3f, off %.2f against %.2f", fit->order, fit->p_lack,
+                  fit->loo_blend_rmse, fit->loo_mean_rmse);
+  g_assert_cmpint (verdict.standing, ==, FM_MIX_PREDICTS);
+}
+
 /* Six tasters score @x in a tasting of its own beside the best blend known. */
 static void
 taste (Panel *panel, const double *x, guint session, GRand *random)
@@ -219,6 +235,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("predicted-best-is-liked", test_predicted_best_is_liked);
+  ADD ("map-predicts", test_map_predicts);
   ADD ("suggestions-approach-the-top", test_suggestions_approach_the_top);
   ADD ("one-tasting-is-still-sealed", test_one_tasting_is_still_sealed);
   return g_test_run ();

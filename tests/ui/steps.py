@@ -69,6 +69,10 @@ def first_blend(program):
     program.says("Total: 1000.0 g")
 
 
+# What one turn of the wheel moves a page by, with some to spare.
+WHEEL_PX = 120
+
+
 def choose(program, what, *keys):
     """Opens the choice whose name begins with @what from the keyboard and presses @keys in it."""
     def combo():
@@ -86,10 +90,11 @@ def choose(program, what, *keys):
         left, y, width, height = shown.extents()
         if 60 <= y and y + height <= frame.extents()[3]:
             return True
-        # Beside the button, where no choice turns with the wheel.
+        # Beside the button, where no choice turns with the wheel; many turns at once on a long page.
+        away = 60 - y if y < 60 else y + height - frame.extents()[3]
         subprocess.run(["xdotool", "mousemove", "--window", program.window_of(frame),
-                        str(left + width // 2 - 120), "400", "click", "4" if y < 60 else "5"],
-                       check=True)
+                        str(left + width // 2 - 120), "400", "click", "--delay", "30", "--repeat",
+                        str(1 + away // WHEEL_PX), "4" if y < 60 else "5"], check=True)
         return False
 
     def opened():

@@ -9,6 +9,7 @@
 #include "app/tastings/fm-tasting-result-sections.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "report/fm-tasting-report.h"
 
 /* Sheets are typed one mark after the other; the reading may take a second. */
@@ -237,6 +238,7 @@ fm_tasting_result_class_init (FmTastingResultClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_result_dispose;
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tasting-result.ui");
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_bind_template_child (widget_class, FmTastingResult, box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingResult, working_box);

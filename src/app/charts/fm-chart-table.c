@@ -58,25 +58,6 @@ fm_chart_table_describe (const FmChartTable *self)
   return g_string_free (text, FALSE);
 }
 
-static void
-append_line (GString *text, GStrv cells)
-{
-  g_autofree char *line = g_strjoinv ("\t", cells);
-
-  g_string_append_printf (text, "%s\n", line);
-}
-
-char *
-fm_chart_table_to_text (const FmChartTable *self)
-{
-  GString *text = g_string_new (NULL);
-
-  append_line (text, self->headings);
-  for (guint i = 0; i < self->rows->len; i++)
-    append_line (text, fm_chart_table_row (self, i)->cells);
-  return g_string_free (text, FALSE);
-}
-
 void
 fm_chart_table_fill (const FmChartTable *self, GtkGrid *grid)
 {

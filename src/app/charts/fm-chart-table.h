@@ -23,8 +23,6 @@ void fm_chart_table_add (FmChartTable *self, char *sentence, const char *const *
 const FmChartRow *fm_chart_table_row (const FmChartTable *self, guint index);
 /** All sentences. (transfer full) */
 char *fm_chart_table_describe (const FmChartTable *self);
-/** Lines of cells parted by tabs, as spreadsheets paste them. (transfer full) */
-char *fm_chart_table_to_text (const FmChartTable *self);
 /** Shows it in @grid, in place of what was there. */
 void fm_chart_table_fill (const FmChartTable *self, GtkGrid *grid);
 

@@ -9,7 +9,6 @@
 #define RING_PX 4.0
 
 typedef struct {
-  char *title;
   char *description;
   FmChartTable *table; /* (nullable) */
   GArray *marks;       /* FmChartMark, of the last drawing */
@@ -234,7 +233,6 @@ fm_chart_finalize (GObject *object)
 {
   FmChartPrivate *priv = get_private (FM_CHART (object));
 
-  g_free (priv->title);
   g_free (priv->description);
   g_clear_pointer (&priv->table, fm_chart_table_free);
   g_array_unref (priv->marks);
@@ -288,11 +286,9 @@ fm_chart_say (FmChart *self, const char *title, const char *description, FmChart
   FmChartPrivate *priv = get_private (self);
 
   g_return_if_fail (FM_IS_CHART (self));
-  g_free (priv->title);
   g_free (priv->description);
   g_clear_pointer (&priv->table, fm_chart_table_free);
   g_array_set_size (priv->marks, 0);
-  priv->title = g_strdup (title);
   priv->table = table;
   priv->description = description != NULL || table == NULL ? g_strdup (description)
                                                            : fm_chart_table_describe (table);
@@ -301,20 +297,6 @@ fm_chart_say (FmChart *self, const char *title, const char *description, FmChart
   describe_as (self, priv->description);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PICKED]);
   gtk_widget_queue_draw (GTK_WIDGET (self));
-}
-
-const FmChartTable *
-fm_chart_get_table (FmChart *self)
-{
-  g_return_val_if_fail (FM_IS_CHART (self), NULL);
-  return get_private (self)->table;
-}
-
-const char *
-fm_chart_get_title (FmChart *self)
-{
-  g_return_val_if_fail (FM_IS_CHART (self), NULL);
-  return get_private (self)->title;
 }
 
 void

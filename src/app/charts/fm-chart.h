@@ -2,8 +2,8 @@
  *
  * It owns the colours of the light, the dark and the high contrast, the accessible name and
  * description, the way from mark to mark (arrow keys, Home, End, a click), the tooltip of the mark
- * under the pointer, the table of the same data and the saving as a file. A chart draws on a
- * canvas and says in a table what it draws; nothing is told by colour alone.
+ * under the pointer, and the table of the same data. A chart draws on a canvas and says in a table
+ * what it draws; nothing is told by colour alone.
  */
 #pragma once
 
@@ -35,9 +35,6 @@ struct _FmChartClass {
  * To be called by a chart whenever its data changed; where its size did, it asks for a resize too.
  */
 void fm_chart_say (FmChart *self, const char *title, const char *description, FmChartTable *table);
-/** (transfer none) (nullable) */
-const FmChartTable *fm_chart_get_table (FmChart *self);
-const char *fm_chart_get_title (FmChart *self);
 /** Goes to a row of the table; -1 = to none. Its sentence is the property "picked". */
 void fm_chart_pick (FmChart *self, int row);
 /** Draws it as it stands, without the mark picked. */

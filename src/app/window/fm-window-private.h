@@ -25,6 +25,7 @@ struct _FmWindow {
   GtkLabel *busy_label;
   GtkRevealer *failure_revealer;
   GtkLabel *failure_label;
+  gboolean failure_is_of_saving; /* what the bar says is over once all is saved */
   GtkRevealer *frozen_revealer;
   GtkLabel *frozen_label;
   GtkButton *frozen_draft_button;

@@ -100,8 +100,26 @@ message_cb (FmWindow *self, const char *text)
 static void
 failure_cb (FmWindow *self, const char *text)
 {
+  self->failure_is_of_saving = FALSE;
   gtk_label_set_text (self->failure_label, text);
   gtk_revealer_set_reveal_child (self->failure_revealer, TRUE);
+}
+
+/* Comes after the session has said the same as a failure. */
+static void
+save_failed_cb (FmWindow *self)
+{
+  self->failure_is_of_saving = TRUE;
+}
+
+static void
+saved_again_cb (FmWindow *self)
+{
+  if (!self->failure_is_of_saving)
+    return;
+  /* A screen reader reads a label on after its bar has closed. */
+  gtk_label_set_text (self->failure_label, "");
+  gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
 }
 
 static void
@@ -367,6 +385,8 @@ fm_window_init (FmWindow *self)
 static void
 set_session (FmWindow *self, FmSession *session)
 {
+  FmDocuments *documents = fm_session_get_documents (session);
+
   self->session = g_object_ref (session);
   fm_sidebar_set_session (self->sidebar, session);
   g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
@@ -377,6 +397,10 @@ set_session (FmWindow *self, FmSession *session)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "message", G_CALLBACK (message_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "failure", G_CALLBACK (failure_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (documents, "save-failed", G_CALLBACK (save_failed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (documents, "saved-again", G_CALLBACK (saved_again_cb), self,
+                           G_CONNECT_SWAPPED);
 }
 
 FmWindow *

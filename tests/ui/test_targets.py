@@ -78,6 +78,7 @@ def the_least_cost_is_an_aim(start, folder):
     choose(program, "Aim", "Home")
     solve(program)
     program.says("Every target is met at 7.40 € per kg.")
+    program.says("costs no more than the exact shares.")
     program.says("The limit of Fat raised by 1 % changes the cost by −0.2000 € per kg.")
     close(program)
     program.quit()

@@ -129,6 +129,7 @@ append_summary (FmTargetsResultView *self, const Shown *shown)
   append_text (self, text);
   append_text (self, shown->result->sentence);
   append_text (self, shown->result->scale_note);
+  append_text (self, shown->result->rounding_note);
 }
 
 static void

@@ -28,6 +28,26 @@ row_reach (const FmTargetRow *row, const FmReach *reach, const char *unit)
   return g_strdup_printf (_ ("These ingredients reach %s to %s."), min, max);
 }
 
+/* An exact target on a scale: what it is off by is stated, not counted as missed. */
+static char *
+row_words (const FmTargets *targets, const FmTargetsResult *result, guint index)
+{
+  const FmTargetRow *row = g_ptr_array_index (targets->rows, index);
+  const double value = result->row_value[index];
+  g_autofree char *target = NULL;
+  g_autofree char *step = NULL;
+  g_autofree char *tolerance = NULL;
+
+  if (!(result->row_tolerance[index] > 0.0))
+    return fm_band_describe (&row->band, value, row->decimals, row->unit);
+  target = fm_number_format_unit (row->band.min, row->decimals, row->unit);
+  step = fm_number_to_edit (targets->scale_step_g, 3);
+  tolerance = fm_number_format_unit (result->row_tolerance[index], row->decimals + 1, row->unit);
+  /* Translators: "the target is 20.0 %; steps of 5 g can be off by up to 0.15 %" */
+  return g_strdup_printf (_ ("the target is %s; steps of %s g can be off by up to %s"), target,
+                          step, tolerance);
+}
+
 char *
 fm_targets_text_row (const FmTargets *targets, const FmTargetsResult *result, guint index)
 {
@@ -35,7 +55,7 @@ fm_targets_text_row (const FmTargets *targets, const FmTargetsResult *result, gu
   const double value = result->row_value[index];
   const FmReach *reach = &result->reach[index];
   const char *unit = row->unit;
-  g_autofree char *words = fm_band_describe (&row->band, value, row->decimals, unit);
+  g_autofree char *words = row_words (targets, result, index);
   g_autofree char *now = fm_number_format_unit (value, row->decimals, unit);
   g_autofree char *text = isnan (value) ? g_strdup_printf ("%s: %s", row->name, words)
                                         : g_strdup_printf ("%s: %s, %s", row->name, now, words);

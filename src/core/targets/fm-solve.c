@@ -178,8 +178,17 @@ fm_solver_run (FmSolver *self)
   return failed ? FM_SOLVE_FAILED : status_of (glp_get_status (self->problem));
 }
 
+static void
+stop_at_nodes_cb (glp_tree *tree, void *max_nodes)
+{
+  int n_nodes = 0;
+  glp_ios_tree_size (tree, NULL, NULL, &n_nodes);
+  if (n_nodes > *(const int *)max_nodes)
+    glp_ios_terminate (tree);
+}
+
 FmSolveStatus
-fm_solver_run_whole (FmSolver *self, int limit_ms)
+fm_solver_run_whole (FmSolver *self, int max_nodes)
 {
   if (self->unusable)
     return FM_SOLVE_FAILED;
@@ -188,13 +197,14 @@ fm_solver_run_whole (FmSolver *self, int limit_ms)
   glp_init_iocp (&options);
   options.msg_lev = GLP_MSG_OFF;
   options.presolve = GLP_ON;
-  options.tm_lim = limit_ms;
+  options.cb_func = stop_at_nodes_cb;
+  options.cb_info = &max_nodes;
   options.mip_gap = WHOLE_GAP;
   int failed = glp_intopt (self->problem, &options);
   if (failed == GLP_ENOPFS)
     return FM_SOLVE_INFEASIBLE;
   int status = glp_mip_status (self->problem);
-  /* Out of time with a point in hand is still a point. */
+  /* Out of nodes with a point in hand is still a point. */
   return status == GLP_FEAS ? FM_SOLVE_OPTIMAL : status_of (status);
 }
 

@@ -13,7 +13,7 @@ typedef enum {
   FM_SOLVE_OPTIMAL,
   FM_SOLVE_INFEASIBLE, /* no point meets every limit */
   FM_SOLVE_UNBOUNDED,  /* the objective can fall without end */
-  FM_SOLVE_FAILED,     /* stopped: numerical trouble or out of time */
+  FM_SOLVE_FAILED,     /* stopped: numerical trouble or out of nodes */
 } FmSolveStatus;
 
 /** A program: minimise cost x subject to row limits on A x and column limits on x. */
@@ -33,8 +33,11 @@ void fm_solver_set_row_limits (FmSolver *self, guint row, double min, double max
 void fm_solver_set_whole (FmSolver *self, guint column);
 /** Continuous optimum; starts from where the last run ended. */
 FmSolveStatus fm_solver_run (FmSolver *self);
-/** Optimum with whole columns; gives up (FAILED) after @limit_ms without a point. */
-FmSolveStatus fm_solver_run_whole (FmSolver *self, int limit_ms);
+/**
+ * Optimum with whole columns, or the best point met within @max_nodes nodes of the search; FAILED
+ * without one. Work is bounded by count alone, so that the answer is the same on any machine.
+ */
+FmSolveStatus fm_solver_run_whole (FmSolver *self, int max_nodes);
 
 /* What the last optimal run found. Duals are of continuous runs only. */
 double fm_solver_objective (const FmSolver *self);

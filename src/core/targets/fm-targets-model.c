@@ -300,6 +300,15 @@ fm_targets_model_cost (const FmTargetsModel *self, const double *share)
   return cost;
 }
 
+double
+fm_targets_model_distance_pct (const FmTargetsModel *self, const double *share)
+{
+  double distance_pct = self->base ? 0.0 : NAN;
+  for (guint i = 0; self->base && i < self->n; i++)
+    distance_pct += fabs (share[i] - self->base[i]) * 100.0;
+  return distance_pct;
+}
+
 gboolean
 fm_targets_model_is_ratio (const FmTargetsModel *self, guint row)
 {

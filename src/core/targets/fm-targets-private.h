@@ -73,6 +73,16 @@ void fm_targets_model_homogeneous (const FmTargetsModel *self,
  */
 void
 fm_targets_fill_sensitivities (FmTargetsModel *self, FmTargetsResult *result, const double *share);
+/**
+ * Puts the masses of @result on the scale, where that is possible. An exact target (min = max) may
+ * then be off by half of what one step of the scale can move it by: row_tolerance.
+ */
+void fm_targets_round_masses (const FmTargetsModel *self, FmTargetsResult *result);
+/** Says what became of total, cost and distance by that. @share: the exact optimum. */
+void
+fm_targets_note_rounding (const FmTargetsModel *self, FmTargetsResult *result, const double *share);
+/** Sum of |share - base share| in % points; NaN where nothing is to be near to. */
+double fm_targets_model_distance_pct (const FmTargetsModel *self, const double *share);
 /** Fills the second half of @result: who stands against whom, and the ways out. */
 void fm_targets_explain_conflict (FmTargetsModel *self, FmTargetsResult *result);
 /** Translated text of one end of a band, e.g. "Fat at most 20.0 %". */

@@ -3,13 +3,9 @@
 
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
-#include "core/targets/fm-weighable.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-
-/* As fm_band_state() has it: arithmetic may leave a value this far outside its limit. */
-#define BAND_SLACK 1e-9
 
 static FmTargetsResult *
 result_new (const FmTargetsModel *model)
@@ -23,6 +19,8 @@ result_new (const FmTargetsModel *model)
   self->can_take_more = g_new0 (gboolean, model->n);
   self->left_out = g_new0 (gboolean, model->n);
   self->row_value = g_new (double, model->n_rows);
+  self->row_tolerance = g_new0 (double, model->n_rows);
+  self->rounding_cost_per_kg = NAN;
   self->cost_per_unit = g_new (double, model->n_rows);
   self->reach = g_new (FmReach, model->n_rows);
   self->conflict = g_array_new (FALSE, FALSE, sizeof (FmRelaxation));
@@ -41,7 +39,9 @@ fm_targets_result_free (FmTargetsResult *self)
   g_free (self->share_pct);
   g_free (self->mass_g);
   g_free (self->scale_note);
+  g_free (self->rounding_note);
   g_free (self->row_value);
+  g_free (self->row_tolerance);
   g_free (self->cost_per_share_pct);
   g_free (self->cost_per_unit);
   g_free (self->reach);
@@ -83,91 +83,15 @@ fill_fat_reach (FmTargetsResult *self, FmTargetsModel *model)
   self->fat_reach.max = fm_targets_model_reach_of (model, fat, TRUE);
 }
 
-static double *
-weighable_rows (const FmTargetsModel *model, double *row_min, double *row_max)
-{
-  double *rows = g_new0 (double, model->limits->len * model->n);
-  for (guint k = 0; k < model->limits->len; k++) {
-    const FmTargetLimit *limit = &g_array_index (model->limits, FmTargetLimit, k);
-    double slack = BAND_SLACK * MAX (1.0, fabs (limit->limit)) * model->targets->total_g;
-    fm_targets_model_homogeneous (model, limit, &rows[k * model->n]);
-    row_min[k] = limit->upper ? NAN : -0.5 * slack;
-    row_max[k] = limit->upper ? 0.5 * slack : NAN;
-  }
-  return rows;
-}
-
-static FmWeighableStatus
-round_masses (const FmTargetsModel *model, const double *ideal_g, double *mass_g)
-{
-  double step_g = model->targets->scale_step_g;
-  double free_g = 0.0;
-  double locked_g = 0.0;
-  g_autofree gboolean *fixed = g_new0 (gboolean, model->n);
-  g_autofree double *min_g = g_new (double, model->n);
-  g_autofree double *max_g = g_new (double, model->n);
-  for (guint i = 0; i < model->n; i++) {
-    const FmCandidate *candidate = g_ptr_array_index (model->targets->candidates, i);
-    fixed[i] = candidate->locked;
-    *(fixed[i] ? &locked_g : &free_g) += ideal_g[i];
-  }
-  /* Share limits refer to the total that can be weighed. */
-  double total_g = locked_g + round (free_g / step_g) * step_g;
-  for (guint i = 0; i < model->n; i++) {
-    min_g[i] = model->min[i] * total_g;
-    max_g[i] = model->max[i] * total_g;
-  }
-  g_autofree double *row_min = g_new (double, model->limits->len);
-  g_autofree double *row_max = g_new (double, model->limits->len);
-  g_autofree double *rows = weighable_rows (model, row_min, row_max);
-  FmWeighable weighable = {
-    .n = model->n,
-    .n_rows = model->limits->len,
-    .ideal_g = ideal_g,
-    .min_g = min_g,
-    .max_g = max_g,
-    .fixed = fixed,
-    .rows = rows,
-    .row_min = row_min,
-    .row_max = row_max,
-    .cost = NULL,
-    .step_g = step_g,
-  };
-  g_autofree double *cost = g_new0 (double, model->n);
-  for (guint i = 0; i < model->n; i++)
-    cost[i] = model->usable[i] && !fixed[i] ? model->price[i] : 0.0;
-  if (!model->base)
-    weighable.cost = cost;
-  return fm_weighable_round (&weighable, mass_g);
-}
-
 static void
 fill_masses (FmTargetsResult *self, const FmTargetsModel *model, const double *share)
 {
-  double step_g = model->targets->scale_step_g;
-  g_autofree double *ideal_g = g_new (double, model->n);
   for (guint i = 0; i < model->n; i++) {
     self->share_pct[i] = share[i] * 100.0;
-    ideal_g[i] = self->mass_g[i] = share[i] * model->targets->total_g;
+    self->mass_g[i] = share[i] * model->targets->total_g;
   }
-  if (!(step_g > 0.0))
-    return;
-  g_autofree double *mass_g = g_new0 (double, model->n);
-  FmWeighableStatus status = round_masses (model, ideal_g, mass_g);
-  g_autofree char *step = fm_number_to_edit (step_g, 3);
-  self->on_scale = status == FM_WEIGHABLE_OK;
-  for (guint i = 0; self->on_scale && i < model->n; i++)
-    self->mass_g[i] = mass_g[i];
-  if (status == FM_WEIGHABLE_IMPOSSIBLE)
-    self->scale_note =
-        g_strdup_printf (_ ("No masses in steps of %s g meet every target. Weigh in finer steps, "
-                            "make the batch larger, or widen a target."),
-                         step);
-  else if (status == FM_WEIGHABLE_NOT_FOUND)
-    self->scale_note = g_strdup_printf (
-        _ ("No masses in steps of %s g that meet every target were found. Weigh in "
-           "finer steps, or widen a target."),
-        step);
+  if (model->targets->scale_step_g > 0.0)
+    fm_targets_round_masses (model, self);
 }
 
 static void
@@ -177,9 +101,10 @@ fill_values (FmTargetsResult *self, const FmTargetsModel *model)
   for (guint i = 0; i < model->n; i++)
     self->total_g += self->mass_g[i];
   self->cost_per_kg = fm_targets_model_cost (model, self->mass_g) / self->total_g;
-  self->distance_pct = model->base ? 0.0 : NAN;
-  for (guint i = 0; model->base && i < model->n; i++)
-    self->distance_pct += fabs (self->mass_g[i] / self->total_g - model->base[i]) * 100.0;
+  g_autofree double *share = g_new (double, model->n);
+  for (guint i = 0; i < model->n; i++)
+    share[i] = self->mass_g[i] / self->total_g;
+  self->distance_pct = fm_targets_model_distance_pct (model, share);
   for (guint r = 0; r < model->n_rows; r++)
     self->row_value[r] = fm_targets_model_value (model, r, self->mass_g);
 }
@@ -222,11 +147,8 @@ fill_met (FmTargetsResult *self, FmTargetsModel *model)
   fill_masses (self, model, share);
   fill_values (self, model);
   self->sentence = met_sentence (self, model);
-  if (fabs (self->total_g - model->targets->total_g) <= 1e-9 * self->total_g || self->scale_note)
-    return;
-  g_autofree char *total = fm_number_format_unit (self->total_g, 1, "g");
-  self->scale_note = g_strdup_printf (
-      _ ("The batch becomes %s, as the scale cannot weigh the planned total."), total);
+  if (model->targets->scale_step_g > 0.0)
+    fm_targets_note_rounding (model, self, share);
 }
 
 static void

@@ -107,9 +107,13 @@ typedef struct {
   double total_g;      /* sum of mass_g */
   gboolean on_scale;   /* mass_g are whole scale steps and every target still holds */
   char *scale_note;    /* (nullable) translated sentence: why not, or that the total moved */
-  double *row_value;   /* of mass_g, in the row's unit; NaN = row skipped */
-  double cost_per_kg;  /* of mass_g, edible; NaN when a price of something used is missing */
-  double distance_pct; /* sum of |share - reference share| of mass_g; NaN for least cost */
+  char *rounding_note; /* (nullable) translated sentence: what whole steps cost */
+  double rounding_cost_per_kg; /* cost of mass_g less that of the exact shares; NaN = not known */
+  double *row_value;           /* of mass_g, in the row's unit; NaN = row skipped */
+  double *row_tolerance; /* how far an exact target (min = max) may be off on the scale: half of
+                          * what one step of it can move the value by; else 0 */
+  double cost_per_kg;    /* of mass_g, edible; NaN when a price of something used is missing */
+  double distance_pct;   /* sum of |share - reference share| of mass_g; NaN for least cost */
   /* Sensitivities of the cost, the other shares following the objective; NaN where a price that
    * they need is not known, and where what they ask for is not possible. */
   double *cost_per_share_pct; /* currency per kg for one more % point of the candidate */
@@ -128,11 +132,11 @@ typedef struct {
 /** Checks the numbers of @self on their own; fm_targets_solve() does so first. */
 gboolean fm_targets_check (const FmTargets *self, GError **error);
 /**
- * Finds the shares. Takes milliseconds, and up to 0.1 s when rounding needs its last resort. Fails
- * (NULL) with EMPTY (no candidate, no mass), OUT_OF_RANGE (values, bands, limits that leave no
- * blend at all), LOCKED (locks weigh more than the batch) and UNKNOWN_VALUE (an ingredient that
- * must be in lacks a value that a target needs). Targets that cannot be met are no error: see
- * FmTargetsResult.met.
+ * Finds the shares. Takes milliseconds, and up to some tenths of a second with a scale. The work is
+ * bounded by counts: the same input gives the same answer anywhere. Fails (NULL) with EMPTY (no
+ * candidate, no mass), OUT_OF_RANGE (values, bands, limits that leave no blend at all), LOCKED
+ * (locks weigh more than the batch) and UNKNOWN_VALUE (an ingredient that must be in lacks a value
+ * that a target needs). Targets that cannot be met are no error: see FmTargetsResult.met.
  */
 FmTargetsResult *fm_targets_solve (const FmTargets *self, GError **error);
 void fm_targets_result_free (FmTargetsResult *self);

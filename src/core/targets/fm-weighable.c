@@ -4,13 +4,15 @@
 #include "core/targets/fm-solve.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Relative to a step: a mass this close to a whole step is on it. */
 #define ON_STEP 1e-6
 /* Moves of one step between two masses; far more than a repair takes. */
 #define MAX_MOVES 500
-/* The whole-number program is the last resort and may not keep a cook waiting. */
-#define WHOLE_LIMIT_MS 60
+/* Nodes of the whole-number program: some tenths of a second for any number of masses. */
+#define MAX_NODES 2000
+#define NODES_X_MASSES 60000
 
 typedef struct {
   const FmWeighable *given;
@@ -269,12 +271,26 @@ whole_program (const Search *self)
   return solver;
 }
 
+static double
+total_objective (const FmWeighable *given, const double *mass_g)
+{
+  double sum = 0.0;
+  for (guint i = 0; i < given->n; i++)
+    sum += is_fixed (given, i) ? 0.0 : mass_objective (given, i, mass_g[i]);
+  return sum;
+}
+
+/* Moves of single steps end at a blend that no one move makes better: the program looks further. */
 static FmWeighableStatus
-ask_whole_program (Search *self)
+ask_whole_program (Search *self, gboolean found)
 {
   const FmWeighable *given = self->given;
   g_autoptr (FmSolver) solver = whole_program (self);
-  FmSolveStatus status = fm_solver_run_whole (solver, WHOLE_LIMIT_MS);
+  g_autofree double *before_g = g_memdup2 (self->mass_g, given->n * sizeof *before_g);
+  int max_nodes = MIN (MAX_NODES, NODES_X_MASSES / (int)given->n);
+  FmSolveStatus status = fm_solver_run_whole (solver, max_nodes);
+  if (status != FM_SOLVE_OPTIMAL && found)
+    return FM_WEIGHABLE_OK;
   if (status == FM_SOLVE_INFEASIBLE)
     return FM_WEIGHABLE_IMPOSSIBLE;
   if (status != FM_SOLVE_OPTIMAL)
@@ -283,7 +299,11 @@ ask_whole_program (Search *self)
     if (!is_fixed (given, i))
       self->mass_g[i] = round (fm_solver_column (solver, i)) * given->step_g;
   /* The library's tolerance is wider than ours, so its answer is looked at again. */
-  return repair (self) ? FM_WEIGHABLE_OK : FM_WEIGHABLE_NOT_FOUND;
+  gboolean holds = repair (self);
+  if (found &&
+      (!holds || total_objective (given, before_g) <= total_objective (given, self->mass_g)))
+    memcpy (self->mass_g, before_g, given->n * sizeof *before_g);
+  return found || holds ? FM_WEIGHABLE_OK : FM_WEIGHABLE_NOT_FOUND;
 }
 
 FmWeighableStatus
@@ -293,7 +313,7 @@ fm_weighable_round (const FmWeighable *self, double *mass_g)
   search_init (&search, self, mass_g);
   FmWeighableStatus status = FM_WEIGHABLE_IMPOSSIBLE;
   if (round_by_remainder (&search))
-    status = repair (&search) ? FM_WEIGHABLE_OK : ask_whole_program (&search);
+    status = ask_whole_program (&search, repair (&search));
   search_clear (&search);
   return status;
 }

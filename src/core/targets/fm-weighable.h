@@ -23,13 +23,15 @@ typedef struct {
 typedef enum {
   FM_WEIGHABLE_OK,
   FM_WEIGHABLE_IMPOSSIBLE, /* no masses in whole steps meet the limits */
-  FM_WEIGHABLE_NOT_FOUND,  /* none was found in the time allowed */
+  FM_WEIGHABLE_NOT_FOUND,  /* none was found among the nodes allowed */
 } FmWeighableStatus;
 
 /**
  * Whole steps that keep the sum of @ideal_g (to the nearest step) and every limit. Rounds by
- * largest remainder, repairs by moving single steps between two masses, and only then asks for
- * a whole-number program. @mass_g: (out) (array length=n): best effort even when not OK.
+ * largest remainder, repairs by moving single steps between two masses, and then lets a
+ * whole-number program look for better. The work is bounded by counts, never by time: what is given
+ * decides the answer. It need not be the best one on the scale: say what rounding costs. @mass_g:
+ * (out) (array length=n): best effort even when not OK.
  */
 FmWeighableStatus fm_weighable_round (const FmWeighable *self, double *mass_g);
 

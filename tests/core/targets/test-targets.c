@@ -321,6 +321,41 @@ test_rounding (void)
   g_assert_nonnull (none->scale_note);
 }
 
+/* One step of 50 g between 10 and 30 % fat moves 1,000 g by 1 %: an exact target may be off by .5.
+ */
+static void
+test_exact_target_on_scale (void)
+{
+  g_autoptr (FmTargets) targets = lean_and_fat (19.2, 19.2);
+  targets->scale_step_g = 50.0;
+  g_autoptr (FmTargetsResult) result = solve (targets);
+  g_assert_true (result->on_scale);
+  assert_near (result->row_tolerance[0], 0.5, 1e-9);
+  assert_near (result->row_value[0], 19.0, 1e-9);
+  ((FmTargetRow *)g_ptr_array_index (targets->rows, 0))->band = (FmBand){ 19.2, 19.3 };
+  g_autoptr (FmTargetsResult) band = solve (targets);
+  g_assert_false (band->on_scale);
+  assert_near (band->row_tolerance[0], 0.0, 1e-12);
+}
+
+/* The exact 50.5 : 49.5 of the two cuts cannot be weighed in steps of 10 g, and that costs. */
+static void
+test_rounding_is_said (void)
+{
+  g_autoptr (FmTargets) targets = lean_and_fat (NAN, 19.9);
+  targets->scale_step_g = 10.0;
+  g_autoptr (FmTargetsResult) result = solve (targets);
+  g_assert_true (result->on_scale);
+  assert_near (result->mass_g[0], 510.0, 1e-9);
+  /* 4 per kg lie between the cuts, and 5 g of 1,000 g more are lean. */
+  assert_near (result->rounding_cost_per_kg, 0.02, 1e-9);
+  g_assert_nonnull (strstr (result->rounding_note, "0.0200 per kg dearer"));
+  targets->scale_step_g = 5.0;
+  g_autoptr (FmTargetsResult) fine = solve (targets);
+  assert_near (fine->rounding_cost_per_kg, 0.0, 1e-9);
+  g_assert_nonnull (strstr (fine->rounding_note, "no more than"));
+}
+
 /* Least cost must not buy salt for meat: it keeps its mass, priced or not, until it is freed. */
 static void
 test_salt_keeps_its_share (void)
@@ -527,6 +562,8 @@ main (int argc, char **argv)
   g_test_add_func ("/targets/unknown-is-named", test_unknown_is_named);
   g_test_add_func ("/targets/collagen", test_collagen);
   g_test_add_func ("/targets/rounding", test_rounding);
+  g_test_add_func ("/targets/exact-on-scale", test_exact_target_on_scale);
+  g_test_add_func ("/targets/rounding-is-said", test_rounding_is_said);
   g_test_add_func ("/targets/salt-keeps-its-share", test_salt_keeps_its_share);
   g_test_add_func ("/targets/bad-input", test_bad_input);
   g_test_add_func ("/targets/random-hold-and-monotone", test_random_hold_and_monotone);

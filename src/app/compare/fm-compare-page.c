@@ -17,7 +17,7 @@
 #define VIEW_SETTING "compare-view"
 
 struct _FmComparePage {
-  GtkWidget parent_instance;
+  FmPage parent_instance;
 
   GtkStack *stack;
   GtkToggleButton *values_button;
@@ -27,7 +27,6 @@ struct _FmComparePage {
   FmCompareCharts *charts;
   FmCompareTable *table;
 
-  FmSession *session;
   GStrv keys; /* (nullable): what is chosen */
   FmComparison *comparison;
   guint reference_column; /* of the user's choice */
@@ -38,7 +37,7 @@ struct _FmComparePage {
   GtkFileChooserNative *chooser;
 };
 
-G_DEFINE_FINAL_TYPE (FmComparePage, fm_compare_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmComparePage, fm_compare_page, FM_TYPE_PAGE)
 
 /* Column of the reference in difference mode, -1 in value mode. */
 static int
@@ -107,11 +106,12 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_autoptr (GError) error = NULL;
   FmComparison *comparison = fm_compare_load_finish (result, &error);
 
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->session == NULL)
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
+      fm_page_get_session (FM_PAGE (self)) == NULL)
     return;
   g_clear_object (&self->cancellable);
   if (error != NULL)
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
   take_comparison (self, comparison);
 }
 
@@ -125,7 +125,7 @@ stop_loading (FmComparePage *self)
 static void
 load (FmComparePage *self)
 {
-  FmNotebook *notebook = self->session ? fm_session_get_notebook (self->session) : NULL;
+  FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
 
   self->stale = FALSE;
   stop_loading (self);
@@ -152,7 +152,7 @@ reload_cb (FmComparePage *self)
 static void
 save_view (FmComparePage *self)
 {
-  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
   gboolean differences = gtk_toggle_button_get_active (self->differences_button);
   g_autofree char *setting =
       g_strdup_printf ("%s %u", differences ? "differences" : "values", self->reference_column);
@@ -179,7 +179,7 @@ restore_view (FmComparePage *self, FmNotebook *notebook)
 static void
 notebook_changed_cb (FmComparePage *self)
 {
-  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
   g_autofree char *setting =
       notebook != NULL ? fm_notebook_get_setting (notebook, SELECTION_SETTING) : NULL;
 
@@ -227,7 +227,7 @@ choose_action (GtkWidget *widget, const char *name, GVariant *parameter)
   GtkRoot *root = gtk_widget_get_root (widget);
   FmComparePicker *picker;
 
-  picker = fm_compare_picker_new (GTK_WINDOW (root), fm_session_get_notebook (self->session),
+  picker = fm_compare_picker_new (GTK_WINDOW (root), fm_page_get_notebook (FM_PAGE (self)),
                                   (const char *const *)self->keys);
   g_signal_connect_object (picker, "chosen", G_CALLBACK (chosen_cb), self, 0);
   gtk_window_present (GTK_WINDOW (picker));
@@ -244,13 +244,13 @@ written_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 
   if (!g_file_replace_contents_finish (G_FILE (source), result, NULL, &error)) {
     g_prefix_error (&error, _ ("The comparison could not be written to “%s”: "), display_name);
-    if (self->session != NULL)
-      fm_session_failure (self->session, error);
+    if (fm_page_get_session (FM_PAGE (self)) != NULL)
+      fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     return;
   }
   text = g_strdup_printf (_ ("Comparison exported to “%s”"), display_name);
-  if (self->session != NULL)
-    fm_session_message (self->session, text);
+  if (fm_page_get_session (FM_PAGE (self)) != NULL)
+    fm_session_message (fm_page_get_session (FM_PAGE (self)), text);
 }
 
 static void
@@ -287,6 +287,12 @@ export_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+fm_compare_page_show_session (FmPage *page)
+{
+  notebook_changed_cb (FM_COMPARE_PAGE (page));
+}
+
+static void
 fm_compare_page_map (GtkWidget *widget)
 {
   FmComparePage *self = FM_COMPARE_PAGE (widget);
@@ -305,9 +311,6 @@ fm_compare_page_dispose (GObject *object)
   if (self->table != NULL)
     fm_compare_table_show (self->table, NULL, -1);
   g_clear_pointer (&self->comparison, fm_comparison_free);
-  if (self->session != NULL)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
   g_clear_object (&self->chooser);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_COMPARE_PAGE);
   G_OBJECT_CLASS (fm_compare_page_parent_class)->dispose (object);
@@ -334,6 +337,7 @@ fm_compare_page_class_init (FmComparePageClass *klass)
   object_class->dispose = fm_compare_page_dispose;
   object_class->finalize = fm_compare_page_finalize;
   widget_class->map = fm_compare_page_map;
+  FM_PAGE_CLASS (klass)->show_session = fm_compare_page_show_session;
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/compare/fm-compare-page.ui");
@@ -348,7 +352,17 @@ fm_compare_page_class_init (FmComparePageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
   gtk_widget_class_install_action (widget_class, "compare.choose", NULL, choose_action);
   gtk_widget_class_install_action (widget_class, "compare.export", NULL, export_action);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+listen (FmPage *page)
+{
+  fm_page_listen (page, "changed::notebook", G_CALLBACK (notebook_changed_cb));
+  fm_page_listen (page, "changed::experiment", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::tasting", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::blend", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::draft", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::version", G_CALLBACK (reload_cb));
 }
 
 static void
@@ -362,26 +376,13 @@ fm_compare_page_init (FmComparePage *self)
       GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Reference of the differences"), -1);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", FALSE);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.export", FALSE);
-}
-
-void
-fm_compare_page_set_session (FmComparePage *self, FmSession *session)
-{
-  if (!g_set_object (&self->session, session) || session == NULL)
-    return;
-  g_signal_connect_swapped (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self);
-  g_signal_connect_swapped (session, "changed::experiment", G_CALLBACK (reload_cb), self);
-  g_signal_connect_swapped (session, "changed::tasting", G_CALLBACK (reload_cb), self);
-  g_signal_connect_swapped (session, "changed::blend", G_CALLBACK (reload_cb), self);
-  g_signal_connect_swapped (session, "changed::draft", G_CALLBACK (reload_cb), self);
-  g_signal_connect_swapped (session, "changed::version", G_CALLBACK (reload_cb), self);
-  notebook_changed_cb (self);
+  listen (FM_PAGE (self));
 }
 
 void
 fm_compare_page_choose (FmComparePage *self, const char *const *keys)
 {
-  FmNotebook *notebook = fm_session_get_notebook (self->session);
+  FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
   g_autofree char *setting = g_strjoinv (" ", (char **)keys);
   GStrv copy = g_strdupv ((char **)keys);
 

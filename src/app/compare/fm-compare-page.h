@@ -1,16 +1,13 @@
 /* fm-compare-page.h - versions or experiments side by side */
 #pragma once
 
-#include <adwaita.h>
-
-#include "app/session/fm-session.h"
+#include "app/widgets/fm-page.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_COMPARE_PAGE (fm_compare_page_get_type ())
-G_DECLARE_FINAL_TYPE (FmComparePage, fm_compare_page, FM, COMPARE_PAGE, GtkWidget)
+G_DECLARE_FINAL_TYPE (FmComparePage, fm_compare_page, FM, COMPARE_PAGE, FmPage)
 
-void fm_compare_page_set_session (FmComparePage *self, FmSession *session);
 /** Compares these and remembers them; @keys: "v12" = version 12, "e34" = experiment 34. */
 void fm_compare_page_choose (FmComparePage *self, const char *const *keys);
 

@@ -11,7 +11,7 @@
 #include "app/widgets/fm-widget.h"
 
 struct _FmExperimentsPage {
-  GtkWidget parent_instance;
+  FmPage parent_instance;
 
   GtkWidget *toast_overlay;
   AdwLeaflet *leaflet;
@@ -21,26 +21,19 @@ struct _FmExperimentsPage {
   GtkStack *detail_stack;
   FmExperimentView *view;
 
-  FmSession *session;
   GCancellable *opening; /* ends when another experiment is opened */
   gint64 open_id;        /* shown, or being loaded; 0 = none */
   gint64 open_blend_id;
   gboolean own_change; /* this page tells the others; it knows already */
 };
 
-G_DEFINE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, GTK_TYPE_WIDGET)
-
-static FmNotebook *
-get_notebook (FmExperimentsPage *self)
-{
-  return self->session != NULL ? fm_session_get_notebook (self->session) : NULL;
-}
+G_DEFINE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, FM_TYPE_PAGE)
 
 static void
 tell_others (FmExperimentsPage *self, FmChangeKind kind, gint64 id)
 {
   self->own_change = TRUE;
-  fm_session_emit_changed (self->session, kind, id);
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), kind, id);
   self->own_change = FALSE;
 }
 
@@ -50,7 +43,7 @@ close_experiment (FmExperimentsPage *self)
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   self->open_id = 0;
-  fm_experiment_view_set_document (self->view, self->session, NULL, NULL);
+  fm_experiment_view_set_document (self->view, fm_page_get_session (FM_PAGE (self)), NULL, NULL);
   fm_experiment_list_select (self->list, 0);
   gtk_stack_set_visible_child_name (self->detail_stack, "none");
   adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
@@ -69,27 +62,28 @@ open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->view == NULL)
     return;
   if (experiment == NULL) {
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     close_experiment (self);
     return;
   }
   self->open_blend_id = blend_id;
-  document = fm_experiment_document_open (self->session, experiment);
-  fm_experiment_view_set_document (self->view, self->session, document, origin);
+  document = fm_experiment_document_open (fm_page_get_session (FM_PAGE (self)), experiment);
+  fm_experiment_view_set_document (self->view, fm_page_get_session (FM_PAGE (self)), document,
+                                   origin);
   gtk_stack_set_visible_child_name (self->detail_stack, "experiment");
 }
 
 static void
 open_experiment (FmExperimentsPage *self, gint64 id)
 {
-  if (self->open_id == id || get_notebook (self) == NULL)
+  if (self->open_id == id || fm_page_get_notebook (FM_PAGE (self)) == NULL)
     return;
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   self->open_id = id;
   self->opening = g_cancellable_new ();
-  fm_experiment_query_open_async (get_notebook (self), id, self->opening, open_done_cb,
-                                  g_object_ref (self));
+  fm_experiment_query_open_async (fm_page_get_notebook (FM_PAGE (self)), id, self->opening,
+                                  open_done_cb, g_object_ref (self));
 }
 
 static void
@@ -146,9 +140,10 @@ show_version_cb (FmExperimentsPage *self)
 
   if (document == NULL)
     return;
-  if (self->open_blend_id != 0 && self->open_blend_id != fm_session_get_blend_id (self->session))
-    fm_session_show_blend (self->session, self->open_blend_id);
-  fm_session_show_version (self->session,
+  if (self->open_blend_id != 0 &&
+      self->open_blend_id != fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))))
+    fm_session_show_blend (fm_page_get_session (FM_PAGE (self)), self->open_blend_id);
+  fm_session_show_version (fm_page_get_session (FM_PAGE (self)),
                            fm_experiment_document_get_experiment (document)->version_id);
 }
 
@@ -158,14 +153,14 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
   FmExperimentsPage *self =
       FM_EXPERIMENTS_PAGE (gtk_widget_get_ancestor (owner, FM_TYPE_EXPERIMENTS_PAGE));
 
-  if (self == NULL || self->session == NULL)
+  if (self == NULL || fm_page_get_session (FM_PAGE (self)) == NULL)
     return;
   fm_experiment_list_set_hidden (self->list, id, FALSE);
   if (error != NULL)
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
   if (removed) {
-    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_EXPERIMENT_DOCUMENT,
-                         get_notebook (self), id);
+    fm_documents_forget (fm_session_get_documents (fm_page_get_session (FM_PAGE (self))),
+                         FM_TYPE_EXPERIMENT_DOCUMENT, fm_page_get_notebook (FM_PAGE (self)), id);
     tell_others (self, FM_CHANGE_EXPERIMENT, id);
     return;
   }
@@ -205,7 +200,7 @@ create_done_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (self->list == NULL)
     return;
   if (id == 0) {
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     return;
   }
   tell_others (self, FM_CHANGE_EXPERIMENT, id);
@@ -217,14 +212,14 @@ create_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 create_experiment (FmExperimentsPage *self, gint64 version_id)
 {
-  fm_experiment_query_create_async (get_notebook (self), version_id, create_done_cb,
-                                    g_object_ref (self));
+  fm_experiment_query_create_async (fm_page_get_notebook (FM_PAGE (self)), version_id,
+                                    create_done_cb, g_object_ref (self));
 }
 
 static void
 draft_response_cb (FmExperimentsPage *self, const char *response)
 {
-  const gint64 parent_id = fm_session_get_draft_parent (self->session);
+  const gint64 parent_id = fm_session_get_draft_parent (fm_page_get_session (FM_PAGE (self)));
 
   if (g_str_equal (response, "save"))
     gtk_widget_activate_action (GTK_WIDGET (self), "win.save-version", NULL);
@@ -243,7 +238,7 @@ explain_draft (FmExperimentsPage *self)
   AdwMessageDialog *message = ADW_MESSAGE_DIALOG (dialog);
 
   adw_message_dialog_add_response (message, "cancel", _ ("_Cancel"));
-  if (fm_session_get_draft_parent (self->session) != 0)
+  if (fm_session_get_draft_parent (fm_page_get_session (FM_PAGE (self))) != 0)
     adw_message_dialog_add_response (message, "parent", _ ("Use the version _before it"));
   adw_message_dialog_add_response (message, "save", _ ("_Save version…"));
   adw_message_dialog_set_response_appearance (message, "save", ADW_RESPONSE_SUGGESTED);
@@ -258,7 +253,7 @@ static void
 new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (widget);
-  const gint64 version_id = fm_session_get_version_id (self->session);
+  const gint64 version_id = fm_session_get_version_id (fm_page_get_session (FM_PAGE (self)));
 
   if (version_id != 0)
     create_experiment (self, version_id);
@@ -269,9 +264,8 @@ new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 update_actions (FmExperimentsPage *self)
 {
-  FmNotebook *notebook = get_notebook (self);
-  const gboolean possible = notebook != NULL && !fm_notebook_is_read_only (notebook) &&
-                            fm_session_get_blend_id (self->session) != 0;
+  const gboolean possible = fm_page_is_writable (FM_PAGE (self)) &&
+                            fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))) != 0;
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "experiments.new", possible);
 }
@@ -306,6 +300,15 @@ tastings_changed_cb (FmExperimentsPage *self)
 }
 
 static void
+fm_experiments_page_show_session (FmPage *page)
+{
+  FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (page);
+
+  fm_experiment_list_set_session (self->list, fm_page_get_session (page));
+  update_actions (self);
+}
+
+static void
 fm_experiments_page_dispose (GObject *object)
 {
   FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (object);
@@ -313,7 +316,6 @@ fm_experiments_page_dispose (GObject *object)
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
-  g_clear_object (&self->session);
   G_OBJECT_CLASS (fm_experiments_page_parent_class)->dispose (object);
 }
 
@@ -343,12 +345,12 @@ fm_experiments_page_class_init (FmExperimentsPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_experiments_page_dispose;
+  FM_PAGE_CLASS (klass)->show_session = fm_experiments_page_show_session;
   g_type_ensure (FM_TYPE_EXPERIMENT_LIST);
   g_type_ensure (FM_TYPE_EXPERIMENT_VIEW);
   gtk_widget_class_install_action (widget_class, "experiments.new", NULL, new_action);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-experiments-page.ui");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   bind_template (widget_class);
 }
 
@@ -357,26 +359,8 @@ fm_experiments_page_init (FmExperimentsPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   folded_cb (self);
-}
-
-void
-fm_experiments_page_set_session (FmExperimentsPage *self, FmSession *session)
-{
-  g_return_if_fail (FM_IS_EXPERIMENTS_PAGE (self));
-  if (self->session != NULL)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  if (!g_set_object (&self->session, session))
-    return;
-  fm_experiment_list_set_session (self->list, session);
-  if (session == NULL)
-    return;
-  g_signal_connect_object (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "changed::experiment", G_CALLBACK (experiments_changed_cb),
-                           self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "changed::tasting", G_CALLBACK (tastings_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  update_actions (self);
+  fm_page_listen (FM_PAGE (self), "changed::notebook", G_CALLBACK (notebook_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::experiment", G_CALLBACK (experiments_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::tasting", G_CALLBACK (tastings_changed_cb));
 }

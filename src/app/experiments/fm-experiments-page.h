@@ -1,15 +1,11 @@
 /* fm-experiments-page.h - the log of experiments, and one experiment as a page */
 #pragma once
 
-#include <gtk/gtk.h>
-
-#include "app/session/fm-session.h"
+#include "app/widgets/fm-page.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_EXPERIMENTS_PAGE (fm_experiments_page_get_type ())
-G_DECLARE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, FM, EXPERIMENTS_PAGE, GtkWidget)
-
-void fm_experiments_page_set_session (FmExperimentsPage *self, FmSession *session);
+G_DECLARE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, FM, EXPERIMENTS_PAGE, FmPage)
 
 G_END_DECLS

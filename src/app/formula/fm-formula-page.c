@@ -23,7 +23,7 @@
 #include "app/widgets/fm-wrap-layout.h"
 
 struct _FmFormulaPage {
-  GtkWidget parent_instance;
+  FmPage parent_instance;
 
   GtkWidget *scroller;
   GtkWidget *content;
@@ -43,7 +43,6 @@ struct _FmFormulaPage {
   GtkLabel *fat_label;
   FmBriefPane *brief_pane;
 
-  FmSession *session;
   FmFormulaLineList *lines;
   FmLineSight *sight;
   GtkWidget *root; /* whose focus is watched; unowned, between root and unroot */
@@ -51,7 +50,7 @@ struct _FmFormulaPage {
   guint scroll_id;
 };
 
-G_DEFINE_FINAL_TYPE (FmFormulaPage, fm_formula_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmFormulaPage, fm_formula_page, FM_TYPE_PAGE)
 
 static void
 show_duplicates (FmFormulaPage *self, const FmFormula *formula, gboolean editable)
@@ -120,9 +119,10 @@ show_fat (FmFormulaPage *self, const FmFormula *formula, const FmAnalysis *analy
 static void
 formula_changed_cb (FmFormulaPage *self)
 {
-  const FmFormula *formula = fm_session_get_formula (self->session);
-  const FmAnalysis *analysis = fm_session_get_analysis (self->session);
-  const gboolean editable = fm_session_is_editable (self->session);
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  const FmFormula *formula = fm_session_get_formula (session);
+  const FmAnalysis *analysis = fm_session_get_analysis (session);
+  const gboolean editable = fm_session_is_editable (session);
 
   gtk_widget_set_visible (self->scroller, formula != NULL);
   fm_line_sight_look (self->sight);
@@ -144,7 +144,8 @@ create_row_cb (gpointer item, gpointer data)
 {
   FmFormulaPage *self = data;
 
-  return fm_formula_line_row_new (self->session, FM_FORMULA_LINE_ITEM (item));
+  return fm_formula_line_row_new (fm_page_get_session (FM_PAGE (self)),
+                                  FM_FORMULA_LINE_ITEM (item));
 }
 
 static GtkListBoxRow *
@@ -187,7 +188,7 @@ focus_last_line (FmFormulaPage *self)
 static void
 chosen_cb (FmFormulaPage *self, gpointer ingredient)
 {
-  g_autofree char *id = fm_line_edit_add (self->session, ingredient);
+  g_autofree char *id = fm_line_edit_add (fm_page_get_session (FM_PAGE (self)), ingredient);
 
   if (id != NULL)
     focus_last_line (self);
@@ -198,13 +199,14 @@ own_entry_cb (FmFormulaPage *self, const char *text)
 {
   g_autoptr (FmIngredient) ingredient = fm_ingredient_new (text, FM_INGREDIENT_CUT);
 
-  fm_ingredient_dialog_present (GTK_WIDGET (self), self->session, NULL, ingredient);
+  fm_ingredient_dialog_present (GTK_WIDGET (self), fm_page_get_session (FM_PAGE (self)), NULL,
+                                ingredient);
 }
 
 static void
 merge_duplicates_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
-  fm_line_edit_merge_duplicates (FM_FORMULA_PAGE (widget)->session);
+  fm_line_edit_merge_duplicates (fm_page_get_session (FM_PAGE (widget)));
 }
 
 static void
@@ -213,8 +215,8 @@ scale_to_batch_cb (GtkWidget *widget, const char *action_name, GVariant *paramet
   FmFormulaPage *self = FM_FORMULA_PAGE (widget);
   g_autoptr (GError) error = NULL;
 
-  if (!fm_line_edit_scale_to_batch (self->session, &error))
-    fm_session_message (self->session, error->message);
+  if (!fm_line_edit_scale_to_batch (fm_page_get_session (FM_PAGE (self)), &error))
+    fm_session_message (fm_page_get_session (FM_PAGE (self)), error->message);
 }
 
 static GtkWindow *
@@ -226,7 +228,7 @@ get_window (GtkWidget *widget)
 static void
 meet_targets_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
-  FmSession *session = FM_FORMULA_PAGE (widget)->session;
+  FmSession *session = fm_page_get_session (FM_PAGE (widget));
 
   gtk_window_present (GTK_WINDOW (fm_targets_window_new (get_window (widget), session)));
 }
@@ -234,7 +236,7 @@ meet_targets_cb (GtkWidget *widget, const char *action_name, GVariant *parameter
 static void
 correct_batch_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
-  const FmFormula *formula = fm_session_get_formula (FM_FORMULA_PAGE (widget)->session);
+  const FmFormula *formula = fm_session_get_formula (fm_page_get_session (FM_PAGE (widget)));
 
   gtk_window_present (GTK_WINDOW (fm_correct_window_new (get_window (widget), formula, NULL)));
 }
@@ -244,7 +246,7 @@ batch_sheet_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
   FmFormulaPage *self = FM_FORMULA_PAGE (widget);
 
-  fm_batch_sheet_dialog_present (widget, self->session);
+  fm_batch_sheet_dialog_present (widget, fm_page_get_session (FM_PAGE (self)));
 }
 
 static void
@@ -257,8 +259,8 @@ find_food_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 static void
 focus_moved_cb (FmFormulaPage *self)
 {
-  if (self->session != NULL)
-    fm_session_seal (self->session);
+  if (fm_page_get_session (FM_PAGE (self)) != NULL)
+    fm_session_seal (fm_page_get_session (FM_PAGE (self)));
 }
 
 static void
@@ -283,18 +285,34 @@ fm_formula_page_unroot (GtkWidget *widget)
   GTK_WIDGET_CLASS (fm_formula_page_parent_class)->unroot (widget);
 }
 
+/* Units and the currency sign are part of every text: show all of it again. */
+static void
+preferences_changed_cb (FmFormulaPage *self)
+{
+  fm_formula_line_list_update (self->lines, NULL, NULL, FALSE);
+  formula_changed_cb (self);
+}
+
+static void
+fm_formula_page_show_session (FmPage *page)
+{
+  FmFormulaPage *self = FM_FORMULA_PAGE (page);
+  FmSession *session = fm_page_get_session (page);
+
+  fm_food_search_set_session (self->search, session);
+  fm_brief_pane_set_session (self->brief_pane, session);
+  formula_changed_cb (self);
+}
+
 static void
 fm_formula_page_dispose (GObject *object)
 {
   FmFormulaPage *self = FM_FORMULA_PAGE (object);
 
-  if (self->session != NULL)
-    g_signal_handlers_disconnect_by_data (self->session, self);
   g_clear_handle_id (&self->scroll_id, g_source_remove);
   g_signal_handlers_disconnect_by_data (fm_preferences_get (), self);
   g_clear_pointer (&self->sight, fm_line_sight_free);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_FORMULA_PAGE);
-  g_clear_object (&self->session);
   g_clear_object (&self->lines);
   G_OBJECT_CLASS (fm_formula_page_parent_class)->dispose (object);
 }
@@ -331,6 +349,7 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_formula_page_dispose;
   widget_class->root = fm_formula_page_root;
   widget_class->unroot = fm_formula_page_unroot;
+  FM_PAGE_CLASS (klass)->show_session = fm_formula_page_show_session;
   g_type_ensure (FM_TYPE_FORMULA_PAGE_TOTALS);
   g_type_ensure (FM_TYPE_FORMULA_LINE_LAYOUT);
   g_type_ensure (FM_TYPE_FOOD_SEARCH);
@@ -339,7 +358,6 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/formula/fm-formula-page.ui");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   bind_children (widget_class);
   gtk_widget_class_install_action (widget_class, "formula.merge-duplicates", NULL,
                                    merge_duplicates_cb);
@@ -376,37 +394,18 @@ add_history_keys (GtkWidget *widget)
 static void
 fm_formula_page_init (FmFormulaPage *self)
 {
+  GSettings *settings = fm_preferences_get ();
+
   gtk_widget_init_template (GTK_WIDGET (self));
   self->lines = fm_formula_line_list_new ();
+  gtk_list_box_bind_model (self->list, G_LIST_MODEL (self->lines), create_row_cb, self, NULL);
   self->sight = fm_line_sight_new (GTK_SCROLLED_WINDOW (self->scroller), self->list);
   add_history_keys (GTK_WIDGET (self->list));
   add_history_keys (GTK_WIDGET (self->brief_pane));
-}
-
-/* Units and the currency sign are part of every text: show all of it again. */
-static void
-preferences_changed_cb (FmFormulaPage *self)
-{
-  fm_formula_line_list_update (self->lines, NULL, NULL, FALSE);
-  formula_changed_cb (self);
-}
-
-void
-fm_formula_page_set_session (FmFormulaPage *self, FmSession *session)
-{
-  GSettings *settings = fm_preferences_get ();
-
-  g_return_if_fail (FM_IS_FORMULA_PAGE (self));
-  if (!g_set_object (&self->session, session))
-    return;
-  fm_food_search_set_session (self->search, session);
-  fm_brief_pane_set_session (self->brief_pane, session);
-  gtk_list_box_bind_model (self->list, G_LIST_MODEL (self->lines), create_row_cb, self, NULL);
-  g_signal_connect_swapped (session, "changed::formula", G_CALLBACK (formula_changed_cb), self);
-  g_signal_connect_swapped (session, "changed::shown", G_CALLBACK (formula_changed_cb), self);
+  fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (formula_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (formula_changed_cb));
   g_signal_connect_swapped (settings, "changed::mass-units", G_CALLBACK (preferences_changed_cb),
                             self);
   g_signal_connect_swapped (settings, "changed::currency", G_CALLBACK (preferences_changed_cb),
                             self);
-  formula_changed_cb (self);
 }

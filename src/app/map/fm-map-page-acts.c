@@ -4,18 +4,10 @@
 #include "app/session/fm-removal.h"
 #include "app/map/fm-map-page-private.h"
 
-FmNotebook *
-fm_map_page_get_notebook (FmMapPage *self)
-{
-  return self->session != NULL ? fm_session_get_notebook (self->session) : NULL;
-}
-
 gboolean
 fm_map_page_can_add (FmMapPage *self)
 {
-  FmNotebook *notebook = fm_map_page_get_notebook (self);
-
-  return notebook != NULL && !fm_notebook_is_read_only (notebook) && self->list != NULL &&
+  return fm_page_is_writable (FM_PAGE (self)) && self->list != NULL &&
          self->list->versions->len > 0;
 }
 
@@ -26,15 +18,15 @@ added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_autoptr (GError) error = NULL;
   gint64 id;
 
-  if (self->session == NULL)
+  if (fm_page_get_session (FM_PAGE (self)) == NULL)
     return;
   id = fm_map_add_finish (result, &error);
   if (id == 0) {
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     return;
   }
   self->wanted_id = id;
-  fm_session_emit_changed (self->session, FM_CHANGE_MAP, id);
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_MAP, id);
 }
 
 /* The version that is shown, else the latest. */
@@ -43,7 +35,7 @@ first_base (FmMapPage *self)
 {
   const FmVersionInfo *last =
       g_ptr_array_index (self->list->versions, self->list->versions->len - 1);
-  const gint64 shown_id = fm_session_get_version_id (self->session);
+  const gint64 shown_id = fm_session_get_version_id (fm_page_get_session (FM_PAGE (self)));
 
   return shown_id != 0 ? shown_id : last->id;
 }
@@ -60,7 +52,8 @@ new_action (GtkWidget *widget, const char *name, GVariant *parameter)
   map->blend_id = self->blend_id;
   map->base_version_id = first_base (self);
   map->name = g_strdup_printf (_ ("Map %u"), self->list->maps->len + 1);
-  fm_map_add_async (fm_map_page_get_notebook (self), map, NULL, added_cb, g_object_ref (self));
+  fm_map_add_async (fm_page_get_notebook (FM_PAGE (self)), map, NULL, added_cb,
+                    g_object_ref (self));
 }
 
 static void
@@ -70,13 +63,13 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
 
   g_hash_table_remove (self->hidden, &id);
   if (error != NULL)
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
   if (removed)
-    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_MAP_DOCUMENT,
-                         fm_map_page_get_notebook (self), id);
+    fm_documents_forget (fm_session_get_documents (fm_page_get_session (FM_PAGE (self))),
+                         FM_TYPE_MAP_DOCUMENT, fm_page_get_notebook (FM_PAGE (self)), id);
   else
     self->wanted_id = id;
-  fm_session_emit_changed (self->session, FM_CHANGE_MAP, id);
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_MAP, id);
 }
 
 static void
@@ -94,7 +87,7 @@ remove_action (GtkWidget *widget, const char *name, GVariant *parameter)
   g_hash_table_add (self->hidden, g_memdup2 (&id, sizeof id));
   fm_map_page_close_map (self);
   self->wanted_id = 0;
-  fm_removal_offer (widget, title, fm_map_page_get_notebook (self), id, fm_maps_remove,
+  fm_removal_offer (widget, title, fm_page_get_notebook (FM_PAGE (self)), id, fm_maps_remove,
                     removal_settled);
   fm_map_page_show_list (self);
 }

@@ -1,6 +1,8 @@
 /* fm-map-page-private.h - parts of the Map page that its files share */
 #pragma once
 
+#include <adwaita.h>
+
 #include "app/map/fm-map-components.h"
 #include "app/map/fm-map-page.h"
 #include "app/map/fm-map-query.h"
@@ -10,7 +12,7 @@
 G_BEGIN_DECLS
 
 struct _FmMapPage {
-  GtkWidget parent_instance;
+  FmPage parent_instance;
 
   AdwToastOverlay *toast_overlay;
   GtkStack *stack;
@@ -21,7 +23,6 @@ struct _FmMapPage {
   FmMapTrials *trials;
   FmMapReading *reading;
 
-  FmSession *session;
   gint64 blend_id;    /* whose maps are listed */
   FmMapList *list;    /* (nullable) */
   GArray *shown_ids;  /* gint64, the maps in the order of map_drop_down */
@@ -41,8 +42,6 @@ void fm_map_page_close_map (FmMapPage *self);
 void fm_map_page_show_list (FmMapPage *self);
 
 /* fm-map-page-acts.c */
-/** NULL while none is open. (transfer none) */
-FmNotebook *fm_map_page_get_notebook (FmMapPage *self);
 gboolean fm_map_page_can_add (FmMapPage *self);
 void fm_map_page_install_acts (GtkWidgetClass *widget_class);
 

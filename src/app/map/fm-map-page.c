@@ -5,7 +5,7 @@
 #include "app/map/fm-map-page-private.h"
 #include "app/widgets/fm-widget.h"
 
-G_DEFINE_FINAL_TYPE (FmMapPage, fm_map_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmMapPage, fm_map_page, FM_TYPE_PAGE)
 
 static void
 update_actions (FmMapPage *self)
@@ -23,7 +23,7 @@ update_actions (FmMapPage *self)
 static void
 saved_cb (FmMapPage *self)
 {
-  fm_session_emit_changed (self->session, FM_CHANGE_MAP,
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_MAP,
                            fm_map_document_get_map (self->document)->id);
 }
 
@@ -68,14 +68,15 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_autoptr (GError) error = NULL;
   FmMapDocument *document = NULL;
 
-  if (self->session == NULL || g_task_get_cancellable (G_TASK (result)) != self->opening)
+  if (fm_page_get_session (FM_PAGE (self)) == NULL ||
+      g_task_get_cancellable (G_TASK (result)) != self->opening)
     return;
   g_clear_object (&self->opening);
   document = fm_map_document_load_finish (result, &error);
   if (document != NULL)
     show_map (self, document);
   else
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
 }
 
 static void
@@ -85,7 +86,8 @@ open_map (FmMapPage *self, gint64 id)
     return;
   fm_map_page_close_map (self);
   self->opening = g_cancellable_new ();
-  fm_map_document_load_async (self->session, id, self->opening, opened_cb, g_object_ref (self));
+  fm_map_document_load_async (fm_page_get_session (FM_PAGE (self)), id, self->opening, opened_cb,
+                              g_object_ref (self));
 }
 
 static void
@@ -151,12 +153,13 @@ listed_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_autoptr (GError) error = NULL;
   FmMapList *list;
 
-  if (self->session == NULL || g_task_get_cancellable (G_TASK (result)) != self->listing)
+  if (fm_page_get_session (FM_PAGE (self)) == NULL ||
+      g_task_get_cancellable (G_TASK (result)) != self->listing)
     return;
   g_clear_object (&self->listing);
   list = fm_map_list_finish (result, &error);
   if (list == NULL) {
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     return;
   }
   g_clear_pointer (&self->list, fm_map_list_free);
@@ -174,7 +177,8 @@ stop_listing (FmMapPage *self)
 static void
 reload (FmMapPage *self)
 {
-  const gint64 blend_id = self->session != NULL ? fm_session_get_blend_id (self->session) : 0;
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  const gint64 blend_id = session != NULL ? fm_session_get_blend_id (session) : 0;
 
   self->stale = FALSE;
   stop_listing (self);
@@ -190,7 +194,7 @@ reload (FmMapPage *self)
     return;
   }
   self->listing = g_cancellable_new ();
-  fm_map_list_async (fm_map_page_get_notebook (self), blend_id, self->listing, listed_cb,
+  fm_map_list_async (fm_page_get_notebook (FM_PAGE (self)), blend_id, self->listing, listed_cb,
                      g_object_ref (self));
 }
 
@@ -207,14 +211,15 @@ static void
 measured_cb (FmMapPage *self)
 {
   stale_cb (self);
-  if (self->document != NULL && fm_session_get_blend_id (self->session) == self->blend_id)
+  if (self->document != NULL &&
+      fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))) == self->blend_id)
     fm_map_document_reload_data (self->document);
 }
 
 static void
 shown_changed_cb (FmMapPage *self)
 {
-  if (fm_session_get_blend_id (self->session) != self->blend_id)
+  if (fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))) != self->blend_id)
     stale_cb (self);
 }
 
@@ -256,6 +261,12 @@ name_changed_cb (FmMapPage *self)
 }
 
 static void
+fm_map_page_show_session (FmPage *page)
+{
+  stale_cb (FM_MAP_PAGE (page));
+}
+
+static void
 fm_map_page_map (GtkWidget *widget)
 {
   FmMapPage *self = FM_MAP_PAGE (widget);
@@ -274,9 +285,6 @@ fm_map_page_dispose (GObject *object)
   if (self->components != NULL)
     fm_map_page_close_map (self);
   self->loading = TRUE;
-  if (self->session != NULL)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_clear_object (&self->session);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_MAP_PAGE);
   G_OBJECT_CLASS (fm_map_page_parent_class)->dispose (object);
 }
@@ -319,11 +327,22 @@ fm_map_page_class_init (FmMapPageClass *klass)
   object_class->dispose = fm_map_page_dispose;
   object_class->finalize = fm_map_page_finalize;
   widget_class->map = fm_map_page_map;
+  FM_PAGE_CLASS (klass)->show_session = fm_map_page_show_session;
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/map/fm-map-page.ui");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   fm_map_page_install_acts (widget_class);
   bind_template (widget_class);
+}
+
+static void
+listen (FmPage *page)
+{
+  fm_page_listen (page, "changed::notebook", G_CALLBACK (notebook_changed_cb));
+  fm_page_listen (page, "changed::shown", G_CALLBACK (shown_changed_cb));
+  fm_page_listen (page, "changed::map", G_CALLBACK (stale_cb));
+  fm_page_listen (page, "changed::version", G_CALLBACK (measured_cb));
+  fm_page_listen (page, "changed::experiment", G_CALLBACK (measured_cb));
+  fm_page_listen (page, "changed::tasting", G_CALLBACK (measured_cb));
 }
 
 static void
@@ -336,19 +355,6 @@ fm_map_page_init (FmMapPage *self)
   self->loading = FALSE;
   fm_widget_ellipsize_drop_down (self->map_drop_down);
   fm_accessible_name_drop_down (self->map_drop_down, _ ("Map"));
+  listen (FM_PAGE (self));
   update_actions (self);
-}
-
-void
-fm_map_page_set_session (FmMapPage *self, FmSession *session)
-{
-  if (!g_set_object (&self->session, session) || session == NULL)
-    return;
-  g_signal_connect_swapped (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self);
-  g_signal_connect_swapped (session, "changed::shown", G_CALLBACK (shown_changed_cb), self);
-  g_signal_connect_swapped (session, "changed::map", G_CALLBACK (stale_cb), self);
-  g_signal_connect_swapped (session, "changed::version", G_CALLBACK (measured_cb), self);
-  g_signal_connect_swapped (session, "changed::experiment", G_CALLBACK (measured_cb), self);
-  g_signal_connect_swapped (session, "changed::tasting", G_CALLBACK (measured_cb), self);
-  stale_cb (self);
 }

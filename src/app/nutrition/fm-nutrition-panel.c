@@ -16,7 +16,7 @@
 #include "core/base/fm-number.h"
 
 struct _FmNutritionPanel {
-  GtkWidget parent_instance;
+  FmPage parent_instance;
 
   GtkToggleButton *raw_button;
   GtkToggleButton *cooked_button;
@@ -33,12 +33,11 @@ struct _FmNutritionPanel {
   GtkBox *groups_box;
   GtkLabel *daily_value_label;
 
-  FmSession *session;
   FmNutritionRow *rows[FM_N_NUTRIENTS];
   guint tick_id;
 };
 
-G_DEFINE_FINAL_TYPE (FmNutritionPanel, fm_nutrition_panel, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmNutritionPanel, fm_nutrition_panel, FM_TYPE_PAGE)
 
 static void
 show_problem (FmNutritionPanel *self, const char *text)
@@ -50,8 +49,8 @@ show_problem (FmNutritionPanel *self, const char *text)
 static void
 show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
 {
-  const FmFormula *formula = fm_session_get_formula (self->session);
-  const FmAnalysis *raw = fm_session_get_analysis (self->session);
+  const FmFormula *formula = fm_session_get_formula (fm_page_get_session (FM_PAGE (self)));
+  const FmAnalysis *raw = fm_session_get_analysis (fm_page_get_session (FM_PAGE (self)));
 
   for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
     g_auto (FmNutritionText) text = { 0 };
@@ -126,8 +125,9 @@ show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, const FmFormula
 static void
 update (FmNutritionPanel *self)
 {
-  const FmAnalysis *analysis = self->session ? fm_session_get_analysis (self->session) : NULL;
-  const FmFormula *formula = self->session ? fm_session_get_formula (self->session) : NULL;
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  const FmAnalysis *analysis = session != NULL ? fm_session_get_analysis (session) : NULL;
+  const FmFormula *formula = session != NULL ? fm_session_get_formula (session) : NULL;
   gboolean empty = analysis == NULL || formula == NULL || !(analysis->total_g > 0.0);
   gboolean cooked = gtk_toggle_button_get_active (self->cooked_button);
 
@@ -249,6 +249,12 @@ fm_nutrition_panel_map (GtkWidget *widget)
 }
 
 static void
+fm_nutrition_panel_show_session (FmPage *page)
+{
+  queue_update_cb (FM_NUTRITION_PANEL (page));
+}
+
+static void
 fm_nutrition_panel_dispose (GObject *object)
 {
   FmNutritionPanel *self = FM_NUTRITION_PANEL (object);
@@ -256,7 +262,6 @@ fm_nutrition_panel_dispose (GObject *object)
   if (self->tick_id != 0)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick_id);
   self->tick_id = 0;
-  fm_nutrition_panel_set_session (self, NULL);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_NUTRITION_PANEL);
   G_OBJECT_CLASS (fm_nutrition_panel_parent_class)->dispose (object);
 }
@@ -293,11 +298,11 @@ fm_nutrition_panel_class_init (FmNutritionPanelClass *klass)
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   object_class->dispose = fm_nutrition_panel_dispose;
   widget_class->map = fm_nutrition_panel_map;
+  FM_PAGE_CLASS (klass)->show_session = fm_nutrition_panel_show_session;
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/nutrition/fm-nutrition-panel.ui");
   bind_template (widget_class);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
@@ -307,19 +312,6 @@ fm_nutrition_panel_init (FmNutritionPanel *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_methods (self);
   build_rows (self);
-}
-
-void
-fm_nutrition_panel_set_session (FmNutritionPanel *self, FmSession *session)
-{
-  if (self->session == session)
-    return;
-  if (self->session != NULL)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  g_set_object (&self->session, session);
-  if (session == NULL)
-    return;
-  g_signal_connect_swapped (session, "changed::formula", G_CALLBACK (queue_update_cb), self);
-  g_signal_connect_swapped (session, "changed::shown", G_CALLBACK (shown_changed_cb), self);
-  queue_update_cb (self);
+  fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (queue_update_cb));
+  fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
 }

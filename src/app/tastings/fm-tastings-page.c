@@ -12,7 +12,7 @@
 #include "app/widgets/fm-widget.h"
 
 struct _FmTastingsPage {
-  GtkWidget parent_instance;
+  FmPage parent_instance;
 
   GtkWidget *toast_overlay;
   AdwLeaflet *leaflet;
@@ -21,18 +21,11 @@ struct _FmTastingsPage {
   GtkStack *detail_stack;
   FmTastingView *view;
 
-  FmSession *session;
   GCancellable *opening; /* ends when another tasting is opened */
   gint64 open_id;        /* shown, or being loaded; 0 = none */
 };
 
-G_DEFINE_FINAL_TYPE (FmTastingsPage, fm_tastings_page, GTK_TYPE_WIDGET)
-
-static FmNotebook *
-get_notebook (FmTastingsPage *self)
-{
-  return self->session != NULL ? fm_session_get_notebook (self->session) : NULL;
-}
+G_DEFINE_FINAL_TYPE (FmTastingsPage, fm_tastings_page, FM_TYPE_PAGE)
 
 static void
 close_tasting (FmTastingsPage *self)
@@ -49,8 +42,9 @@ close_tasting (FmTastingsPage *self)
 static void
 outcome_stored_cb (FmTastingsPage *self)
 {
-  if (self->session != NULL)
-    fm_session_emit_changed (self->session, FM_CHANGE_TASTING, self->open_id);
+  if (fm_page_get_session (FM_PAGE (self)) != NULL)
+    fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_TASTING,
+                             self->open_id);
 }
 
 static void
@@ -64,11 +58,11 @@ open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->view == NULL)
     return;
   if (tasting == NULL) {
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     close_tasting (self);
     return;
   }
-  document = fm_tasting_document_open_record (self->session, tasting);
+  document = fm_tasting_document_open_record (fm_page_get_session (FM_PAGE (self)), tasting);
   g_signal_connect_object (document, "outcome-stored", G_CALLBACK (outcome_stored_cb), self,
                            G_CONNECT_SWAPPED);
   fm_tasting_view_set_document (self->view, document);
@@ -78,14 +72,14 @@ open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 open_tasting (FmTastingsPage *self, gint64 id)
 {
-  if (self->open_id == id || get_notebook (self) == NULL)
+  if (self->open_id == id || fm_page_get_notebook (FM_PAGE (self)) == NULL)
     return;
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   self->open_id = id;
   self->opening = g_cancellable_new ();
-  fm_tasting_query_open_async (get_notebook (self), id, self->opening, open_done_cb,
-                               g_object_ref (self));
+  fm_tasting_query_open_async (fm_page_get_notebook (FM_PAGE (self)), id, self->opening,
+                               open_done_cb, g_object_ref (self));
 }
 
 static void
@@ -123,7 +117,7 @@ folded_cb (FmTastingsPage *self)
 static void
 stored_cb (FmTastingsPage *self)
 {
-  fm_session_emit_changed (self->session, FM_CHANGE_TASTING, self->open_id);
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_TASTING, self->open_id);
 }
 
 static void
@@ -131,19 +125,19 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
 {
   FmTastingsPage *self = FM_TASTINGS_PAGE (gtk_widget_get_ancestor (owner, FM_TYPE_TASTINGS_PAGE));
 
-  if (self == NULL || self->session == NULL)
+  if (self == NULL || fm_page_get_session (FM_PAGE (self)) == NULL)
     return;
   fm_tasting_list_set_hidden (self->list, id, FALSE);
   if (error != NULL)
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
   if (removed) {
-    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_TASTING_DOCUMENT,
-                         get_notebook (self), id);
+    fm_documents_forget (fm_session_get_documents (fm_page_get_session (FM_PAGE (self))),
+                         FM_TYPE_TASTING_DOCUMENT, fm_page_get_notebook (FM_PAGE (self)), id);
   } else {
     fm_tasting_list_select (self->list, id);
     open_tasting (self, id);
   }
-  fm_session_emit_changed (self->session, FM_CHANGE_TASTING, id);
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_TASTING, id);
 }
 
 static void
@@ -175,11 +169,11 @@ create_done_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (self->list == NULL)
     return;
   if (id == 0) {
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     return;
   }
   fm_tasting_list_select (self->list, id);
-  fm_session_emit_changed (self->session, FM_CHANGE_TASTING, id);
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_TASTING, id);
   activated_cb (self, id);
 }
 
@@ -188,16 +182,16 @@ new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmTastingsPage *self = FM_TASTINGS_PAGE (widget);
 
-  fm_tasting_query_create_async (get_notebook (self), create_done_cb, g_object_ref (self));
+  fm_tasting_query_create_async (fm_page_get_notebook (FM_PAGE (self)), create_done_cb,
+                                 g_object_ref (self));
 }
 
 static void
 update_actions (FmTastingsPage *self)
 {
-  FmNotebook *notebook = get_notebook (self);
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "tastings.new",
-                                 notebook != NULL && !fm_notebook_is_read_only (notebook));
+                                 fm_page_is_writable (FM_PAGE (self)));
 }
 
 static void
@@ -221,6 +215,15 @@ tastings_changed_cb (FmTastingsPage *self)
 }
 
 static void
+fm_tastings_page_show_session (FmPage *page)
+{
+  FmTastingsPage *self = FM_TASTINGS_PAGE (page);
+
+  fm_tasting_list_set_session (self->list, fm_page_get_session (page));
+  update_actions (self);
+}
+
+static void
 fm_tastings_page_dispose (GObject *object)
 {
   FmTastingsPage *self = FM_TASTINGS_PAGE (object);
@@ -228,7 +231,6 @@ fm_tastings_page_dispose (GObject *object)
   g_cancellable_cancel (self->opening);
   g_clear_object (&self->opening);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_TASTINGS_PAGE);
-  g_clear_object (&self->session);
   G_OBJECT_CLASS (fm_tastings_page_parent_class)->dispose (object);
 }
 
@@ -255,12 +257,12 @@ fm_tastings_page_class_init (FmTastingsPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_tastings_page_dispose;
+  FM_PAGE_CLASS (klass)->show_session = fm_tastings_page_show_session;
   g_type_ensure (FM_TYPE_TASTING_LIST);
   g_type_ensure (FM_TYPE_TASTING_VIEW);
   gtk_widget_class_install_action (widget_class, "tastings.new", NULL, new_action);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tastings-page.ui");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   bind_template (widget_class);
 }
 
@@ -269,24 +271,7 @@ fm_tastings_page_init (FmTastingsPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   folded_cb (self);
-}
-
-void
-fm_tastings_page_set_session (FmTastingsPage *self, FmSession *session)
-{
-  g_return_if_fail (FM_IS_TASTINGS_PAGE (self));
-  if (self->session != NULL)
-    g_signal_handlers_disconnect_by_data (self->session, self);
-  if (!g_set_object (&self->session, session))
-    return;
-  fm_tasting_list_set_session (self->list, session);
-  if (session == NULL)
-    return;
-  g_signal_connect_object (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "changed::tasting", G_CALLBACK (tastings_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  update_actions (self);
+  fm_page_listen (FM_PAGE (self), "changed::notebook", G_CALLBACK (notebook_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::tasting", G_CALLBACK (tastings_changed_cb));
 }

@@ -12,13 +12,12 @@
 #define DRAFT_DELAY_MS 500 /* after the last keystroke and its autosave */
 
 struct _FmVersionsPage {
-  GtkWidget parent_instance;
+  FmPage parent_instance;
 
   AdwLeaflet *leaflet;
   GtkListView *list_view;
   FmVersionsPageDetail *detail;
 
-  FmSession *session;
   GListStore *versions; /* FmVersionTreeItem */
   GtkSingleSelection *selection;
   GCancellable *reading;
@@ -26,7 +25,7 @@ struct _FmVersionsPage {
   guint draft_timer_id;
 };
 
-G_DEFINE_FINAL_TYPE (FmVersionsPage, fm_versions_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmVersionsPage, fm_versions_page, FM_TYPE_PAGE)
 
 typedef struct {
   FmNotebook *notebook;
@@ -40,8 +39,8 @@ order_new (FmVersionsPage *self, gint64 version_id)
 {
   Order *order = g_new0 (Order, 1);
 
-  order->notebook = fm_notebook_ref (fm_session_get_notebook (self->session));
-  order->blend_id = fm_session_get_blend_id (self->session);
+  order->notebook = fm_notebook_ref (fm_page_get_notebook (FM_PAGE (self)));
+  order->blend_id = fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self)));
   order->version_id = version_id;
   order->currency = fm_preferences_currency ();
   return order;
@@ -93,10 +92,11 @@ compared_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_autoptr (GError) error = NULL;
   g_autoptr (FmVersionsPageDiff) diff = g_task_propagate_pointer (G_TASK (result), &error);
 
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->session == NULL)
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
+      fm_page_get_session (FM_PAGE (self)) == NULL)
     return;
   if (diff == NULL)
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
   fm_versions_page_detail_set_diff (self->detail, diff);
 }
 
@@ -105,7 +105,7 @@ compare_selected (FmVersionsPage *self)
 {
   FmVersionTreeItem *item = gtk_single_selection_get_selected_item (self->selection);
 
-  if (item == NULL || fm_session_get_notebook (self->session) == NULL) {
+  if (item == NULL || fm_page_get_notebook (FM_PAGE (self)) == NULL) {
     fm_versions_page_detail_set_diff (self->detail, NULL);
     return;
   }
@@ -145,22 +145,23 @@ read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_autoptr (FmVersionTreeBlend) blend = g_task_propagate_pointer (G_TASK (result), &error);
   gboolean was_empty = g_list_model_get_n_items (G_LIST_MODEL (self->versions)) == 0;
 
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->session == NULL)
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
+      fm_page_get_session (FM_PAGE (self)) == NULL)
     return;
   if (blend == NULL) {
-    fm_session_failure (self->session, error);
+    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
     return;
   }
   fm_version_tree_update_versions (self->versions, blend);
   if (was_empty)
-    select_version (self, fm_session_get_version_id (self->session));
+    select_version (self, fm_session_get_version_id (fm_page_get_session (FM_PAGE (self))));
   compare_selected (self);
 }
 
 static void
 reload_cb (FmVersionsPage *self)
 {
-  if (fm_session_get_blend_id (self->session) == 0) {
+  if (fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))) == 0) {
     g_cancellable_cancel (self->reading);
     g_list_store_remove_all (self->versions);
     return;
@@ -180,10 +181,10 @@ shown_changed_cb (FmVersionsPage *self)
 {
   g_autoptr (FmVersionTreeItem) first = g_list_model_get_item (G_LIST_MODEL (self->versions), 0);
 
-  if (first == NULL ||
-      fm_version_tree_item_get_blend_id (first) != fm_session_get_blend_id (self->session))
+  if (first == NULL || fm_version_tree_item_get_blend_id (first) !=
+                           fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))))
     notebook_changed_cb (self);
-  select_version (self, fm_session_get_version_id (self->session));
+  select_version (self, fm_session_get_version_id (fm_page_get_session (FM_PAGE (self))));
 }
 
 static gboolean
@@ -210,7 +211,7 @@ formula_changed_cb (FmVersionsPage *self)
 static void
 show_version (FmVersionsPage *self, gint64 version_id)
 {
-  fm_session_show_version (self->session, version_id);
+  fm_session_show_version (fm_page_get_session (FM_PAGE (self)), version_id);
   gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "i", 1);
 }
 
@@ -268,6 +269,12 @@ row_unbind_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
 }
 
 static void
+fm_versions_page_show_session (FmPage *page)
+{
+  reload_cb (FM_VERSIONS_PAGE (page));
+}
+
+static void
 fm_versions_page_dispose (GObject *object)
 {
   FmVersionsPage *self = FM_VERSIONS_PAGE (object);
@@ -280,7 +287,6 @@ fm_versions_page_dispose (GObject *object)
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE);
   g_clear_object (&self->selection);
   g_clear_object (&self->versions);
-  g_clear_object (&self->session);
   G_OBJECT_CLASS (fm_versions_page_parent_class)->dispose (object);
 }
 
@@ -290,10 +296,10 @@ fm_versions_page_class_init (FmVersionsPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_versions_page_dispose;
+  FM_PAGE_CLASS (klass)->show_session = fm_versions_page_show_session;
   g_type_ensure (FM_TYPE_VERSIONS_PAGE_DETAIL);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/versions/fm-versions-page.ui");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPage, leaflet);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPage, list_view);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPage, detail);
@@ -307,6 +313,19 @@ fm_versions_page_class_init (FmVersionsPageClass *klass)
 }
 
 static void
+listen (FmPage *page)
+{
+  fm_page_listen (page, "changed::notebook", G_CALLBACK (notebook_changed_cb));
+  fm_page_listen (page, "changed::blend", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::draft", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::version", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::experiment", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::tasting", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::shown", G_CALLBACK (shown_changed_cb));
+  fm_page_listen (page, "changed::formula", G_CALLBACK (formula_changed_cb));
+}
+
+static void
 fm_versions_page_init (FmVersionsPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -315,28 +334,5 @@ fm_versions_page_init (FmVersionsPage *self)
   g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (compare_selected),
                            self, G_CONNECT_SWAPPED);
   gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
-}
-
-void
-fm_versions_page_set_session (FmVersionsPage *self, FmSession *session)
-{
-  const struct {
-    const char *signal;
-    GCallback callback;
-  } watched[] = {
-    { "changed::notebook", G_CALLBACK (notebook_changed_cb) },
-    { "changed::blend", G_CALLBACK (reload_cb) },
-    { "changed::draft", G_CALLBACK (reload_cb) },
-    { "changed::version", G_CALLBACK (reload_cb) },
-    { "changed::experiment", G_CALLBACK (reload_cb) },
-    { "changed::tasting", G_CALLBACK (reload_cb) },
-    { "changed::shown", G_CALLBACK (shown_changed_cb) },
-    { "changed::formula", G_CALLBACK (formula_changed_cb) },
-  };
-
-  g_set_object (&self->session, session);
-  for (guint i = 0; i < G_N_ELEMENTS (watched); i++)
-    g_signal_connect_object (session, watched[i].signal, watched[i].callback, self,
-                             G_CONNECT_SWAPPED);
-  reload_cb (self);
+  listen (FM_PAGE (self));
 }

@@ -36,7 +36,7 @@ response_cb (AdwMessageDialog *dialog, const char *response, Leaving *leaving)
 gboolean
 fm_window_would_lose (FmWindow *self)
 {
-  fm_session_flush (self->session);
+  fm_window_flush (self);
   return !fm_documents_is_kept (fm_session_get_documents (self->session));
 }
 

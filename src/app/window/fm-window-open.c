@@ -391,7 +391,7 @@ chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
     return;
   }
   if (kind == WORK_COPY)
-    fm_session_flush (self->session);
+    fm_window_flush (self);
   if (!g_str_has_suffix (path, FM_NOTEBOOK_SUFFIX)) {
     g_autofree char *bare = g_steal_pointer (&path);
 

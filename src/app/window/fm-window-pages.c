@@ -10,66 +10,10 @@
 #include "app/window/fm-window-private.h"
 
 static void
-build_formula_cb (FmWindow *self, FmPageSlot *slot)
+build_page_cb (FmWindow *self, FmPageSlot *slot)
 {
-  GtkWidget *page = g_object_new (FM_TYPE_FORMULA_PAGE, NULL);
-
-  fm_formula_page_set_session (FM_FORMULA_PAGE (page), self->session);
-  fm_page_slot_set_page (slot, page);
-}
-
-static void
-build_versions_cb (FmWindow *self, FmPageSlot *slot)
-{
-  GtkWidget *page = g_object_new (FM_TYPE_VERSIONS_PAGE, NULL);
-
-  fm_versions_page_set_session (FM_VERSIONS_PAGE (page), self->session);
-  fm_page_slot_set_page (slot, page);
-}
-
-static void
-build_experiments_cb (FmWindow *self, FmPageSlot *slot)
-{
-  GtkWidget *page = g_object_new (FM_TYPE_EXPERIMENTS_PAGE, NULL);
-
-  fm_experiments_page_set_session (FM_EXPERIMENTS_PAGE (page), self->session);
-  fm_page_slot_set_page (slot, page);
-}
-
-static void
-build_tastings_cb (FmWindow *self, FmPageSlot *slot)
-{
-  GtkWidget *page = g_object_new (FM_TYPE_TASTINGS_PAGE, NULL);
-
-  fm_tastings_page_set_session (FM_TASTINGS_PAGE (page), self->session);
-  fm_page_slot_set_page (slot, page);
-}
-
-static void
-build_compare_cb (FmWindow *self, FmPageSlot *slot)
-{
-  GtkWidget *page = g_object_new (FM_TYPE_COMPARE_PAGE, NULL);
-
-  fm_compare_page_set_session (FM_COMPARE_PAGE (page), self->session);
-  fm_page_slot_set_page (slot, page);
-}
-
-static void
-build_map_cb (FmWindow *self, FmPageSlot *slot)
-{
-  GtkWidget *page = g_object_new (FM_TYPE_MAP_PAGE, NULL);
-
-  fm_map_page_set_session (FM_MAP_PAGE (page), self->session);
-  fm_page_slot_set_page (slot, page);
-}
-
-static void
-build_nutrition_cb (FmWindow *self, FmPageSlot *slot)
-{
-  GtkWidget *panel = g_object_new (FM_TYPE_NUTRITION_PANEL, NULL);
-
-  fm_nutrition_panel_set_session (FM_NUTRITION_PANEL (panel), self->session);
-  fm_page_slot_set_page (slot, panel);
+  fm_page_slot_set_page (
+      slot, g_object_new (fm_page_slot_get_page_type (slot), "session", self->session, NULL));
 }
 
 /* One of the pages that stand for a missing notebook or blend. */
@@ -117,13 +61,30 @@ void
 fm_window_bind_pages (GtkWidgetClass *klass)
 {
   g_type_ensure (FM_TYPE_PAGE_SLOT);
+  g_type_ensure (FM_TYPE_FORMULA_PAGE);
+  g_type_ensure (FM_TYPE_VERSIONS_PAGE);
+  g_type_ensure (FM_TYPE_EXPERIMENTS_PAGE);
+  g_type_ensure (FM_TYPE_TASTINGS_PAGE);
+  g_type_ensure (FM_TYPE_COMPARE_PAGE);
+  g_type_ensure (FM_TYPE_MAP_PAGE);
+  g_type_ensure (FM_TYPE_NUTRITION_PANEL);
   gtk_widget_class_bind_template_callback (klass, build_no_notebook_cb);
   gtk_widget_class_bind_template_callback (klass, build_no_blend_cb);
-  gtk_widget_class_bind_template_callback (klass, build_formula_cb);
-  gtk_widget_class_bind_template_callback (klass, build_versions_cb);
-  gtk_widget_class_bind_template_callback (klass, build_experiments_cb);
-  gtk_widget_class_bind_template_callback (klass, build_tastings_cb);
-  gtk_widget_class_bind_template_callback (klass, build_compare_cb);
-  gtk_widget_class_bind_template_callback (klass, build_map_cb);
-  gtk_widget_class_bind_template_callback (klass, build_nutrition_cb);
+  gtk_widget_class_bind_template_callback (klass, build_page_cb);
+}
+
+void
+fm_window_flush (FmWindow *self)
+{
+  g_autoptr (GListModel) pages = G_LIST_MODEL (adw_view_stack_get_pages (self->stack));
+
+  for (guint i = 0; i < g_list_model_get_n_items (pages); i++) {
+    g_autoptr (AdwViewStackPage) stack_page = g_list_model_get_item (pages, i);
+    FmPageSlot *slot = FM_PAGE_SLOT (adw_view_stack_page_get_child (stack_page));
+    GtkWidget *page = fm_page_slot_get_page (slot);
+
+    if (page != NULL)
+      fm_page_flush (FM_PAGE (page));
+  }
+  fm_session_flush (self->session);
 }

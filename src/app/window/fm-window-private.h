@@ -49,6 +49,8 @@ void fm_window_install_blend_actions (GtkWidgetClass *klass);
 /* fm-window-pages.c */
 void fm_window_bind_pages (GtkWidgetClass *klass);
 void fm_window_defer_menu (FmWindow *self);
+/** Saves what waits on any page. */
+void fm_window_flush (FmWindow *self);
 /* fm-window-busy.c */
 void fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable);
 void fm_window_end_busy (FmWindow *self);

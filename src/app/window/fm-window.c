@@ -270,7 +270,7 @@ fm_window_close_request (GtkWindow *window)
 static void
 fm_window_hide (GtkWidget *widget)
 {
-  fm_session_flush (FM_WINDOW (widget)->session);
+  fm_window_flush (FM_WINDOW (widget));
   GTK_WIDGET_CLASS (fm_window_parent_class)->hide (widget);
 }
 

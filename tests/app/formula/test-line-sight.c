@@ -72,7 +72,7 @@ set_up (Fixture *fixture, gconstpointer data)
   fm_session_show_blend (fixture->session, blend_id);
   while (fm_session_get_formula (fixture->session) == NULL)
     g_main_context_iteration (NULL, TRUE);
-  fm_formula_page_set_session (FM_FORMULA_PAGE (page), fixture->session);
+  fm_page_set_session (FM_PAGE (page), fixture->session);
   fixture->window = g_object_ref_sink (adw_window_new ());
   adw_window_set_content (ADW_WINDOW (fixture->window), page);
   gtk_window_set_default_size (GTK_WINDOW (fixture->window), 900, 700);

@@ -1,0 +1,37 @@
+/* fm-page.h - what shows a session: a page of the window, or its panel
+ *
+ * Property "session" (FmSession): what is shown; may be another one later. A page says once, in its
+ * init, which signals of a session it hears; they follow the session.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/session/fm-session.h"
+
+G_BEGIN_DECLS
+
+#define FM_TYPE_PAGE (fm_page_get_type ())
+G_DECLARE_DERIVABLE_TYPE (FmPage, fm_page, FM, PAGE, GtkWidget)
+
+struct _FmPageClass {
+  GtkWidgetClass parent_class;
+
+  /** Another session is here, never NULL: show it. */
+  void (*show_session) (FmPage *self);
+  /** Hands what is being edited to the session, which is about to save. */
+  void (*flush) (FmPage *self);
+};
+
+/** NULL before it is set and once the page is disposed of. (transfer none) */
+FmSession *fm_page_get_session (FmPage *self);
+void fm_page_set_session (FmPage *self, FmSession *session);
+/** The notebook of the session; NULL while there is none. (transfer none) */
+FmNotebook *fm_page_get_notebook (FmPage *self);
+/** TRUE while there is a notebook that can be written. */
+gboolean fm_page_is_writable (FmPage *self);
+/** @callback is called with @self first, for @signal of whatever session the page shows. */
+void fm_page_listen (FmPage *self, const char *signal, GCallback callback);
+void fm_page_flush (FmPage *self);
+
+G_END_DECLS

@@ -1,6 +1,7 @@
 /* fm-tastings.h - tastings in the notebook, and what they found */
 #pragma once
 
+#include "core/tasting/fm-tasting-caution.h"
 #include "core/tasting/fm-tasting-outcome.h"
 #include "store/notebook/fm-notebook.h"
 
@@ -51,6 +52,9 @@ gboolean fm_tastings_save_outcome (
  * others 0). Newest first. */
 GPtrArray *fm_tastings_outcomes (
     FmNotebook *self, gint64 blend_id, gint64 version_id, gint64 experiment_id, GError **error);
+/** What is on record of a tasting's samples, as the notebook is now: FmTastingCaution, one a sample
+ * in their order. */
+GPtrArray *fm_tastings_cautions (FmNotebook *self, const FmTasting *tasting, GError **error);
 /** All liking scores of a blend's versions in opened tastings. */
 GPtrArray *fm_tastings_scores (FmNotebook *self, gint64 blend_id, GError **error);
 

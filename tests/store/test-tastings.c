@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "store/fm-experiments.h"
 #include "store/notebook/fm-db.h"
 
 #define ADD(name, func)                                                                            \
@@ -60,6 +61,37 @@ test_whole_life (Fixture *fixture, gconstpointer data)
   save_tasting (fixture, tasting);
   fixture_reopen (fixture);
   assert_stored (fixture, tasting);
+}
+
+/* What the notebook knows of each sample: outside samples and unread cores stay unknown. */
+static void
+test_cautions (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmTasting) tasting = new_tasting (fixture);
+  const FmTastingSample *sample = tasting->samples->pdata[1];
+  g_autoptr (FmExperiment) made =
+      fm_experiments_load (fixture->notebook, sample->experiment_id, NULL);
+  g_autoptr (FmFormula) formula = fm_versions_load (fixture->notebook, sample->version_id, NULL);
+  g_autoptr (GPtrArray) cautions = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_array_set_size (made->core_readings, 0);
+  g_assert_true (fm_experiment_parse_readings (made, "1:00 50\n2:00 69.5\n", FALSE, &error));
+  fm_experiment_add_weighing (made, NULL, "crumbs", 0, 20);
+  g_assert_true (fm_experiments_save (fixture->notebook, made, &error));
+  cautions = fm_tastings_cautions (fixture->notebook, tasting, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (cautions->len, ==, 4);
+
+  const FmTastingCaution *read = cautions->pdata[1];
+  const FmTastingCaution *outside = cautions->pdata[3];
+  g_assert_cmpstr (read->name, ==, "Secret sample 2");
+  g_assert_cmpfloat (read->peak_core_c, ==, 69.5);
+  g_assert_cmpuint (read->species, ==, fm_formula_species (formula));
+  g_assert_cmpuint (read->n_parts, ==, fm_formula_n_lines (formula) + 1);
+  g_assert_cmpuint (read->n_unstated, ==, read->n_parts);
+  g_assert_true (outside->is_outside && isnan (outside->peak_core_c));
+  g_assert_cmpuint (outside->n_parts, ==, 0);
 }
 
 /* A copy of the notebook can be opened without a trace in the first: so it says that it is one. */
@@ -619,6 +651,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   ADD ("round-trip", test_round_trip);
   ADD ("whole-life", test_whole_life);
+  ADD ("cautions", test_cautions);
   ADD ("copy-is-marked", test_copy_is_marked);
   ADD ("version-of-experiment", test_version_of_experiment);
   ADD ("sealed-plan-is-frozen", test_sealed_plan_is_frozen);

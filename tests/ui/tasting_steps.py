@@ -44,9 +44,15 @@ def undo_of_toast(program):
     return buttons[-1] if len(buttons) > 1 else None
 
 
+def give_reason(program):
+    """The demo's cooks stated no allergens, so going on asks why."""
+    program.type_into("Reason for going on", "a test of the panel")
+
+
 def arrange_tasting(program):
     program.button("Arrange the Samples")
     program.find("From then on samples", contains=True)
+    give_reason(program)
     program.button("Arrange and Seal")
     program.says("Sealed, 0 of 3 sheets in")
 

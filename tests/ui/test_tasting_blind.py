@@ -2,8 +2,8 @@
 
 import re
 
-from harness import run, wait_for
-from tasting_steps import TASTERS, sealed_tasting
+from harness import Atspi, run, wait_for
+from tasting_steps import TASTERS, give_reason, sealed_tasting
 
 VERSION = re.compile(r"\bversion\s*\d", re.IGNORECASE)
 
@@ -102,8 +102,17 @@ def blind_mode_tells_nobody_who_is_who(start, folder):
     samples = sealed_tasting(program)
     codes = wait_for(lambda: fields(program, "rank order"), "codes")
     program.button("Blind Mode")
-    program.find("Who tastes?")
+    program.find("Before anybody tastes")
     program.gone("Tastings")
+    told = [text for text in all_texts(program) if any(name in text for name in samples)]
+    assert told and all(name in told[0] for name in samples), told
+    assert_no_code_beside_a_name(program, samples, codes)
+    assert not program.find("Next", role="push button").has_state(Atspi.StateType.SENSITIVE)
+    program.screenshot("tasting-blind-record")
+    give_reason(program)
+    program.button("Next")
+    program.find("Who tastes?")
+    program.says("any may be in them")
     assert [frame.name for frame in program.tree().children] == ["Tasting"]
     assert_no_identity(program, samples)
     program.screenshot("tasting-blind-who")
@@ -134,7 +143,8 @@ def blind_mode_tells_nobody_who_is_who(start, folder):
     program.press("Escape")
     program.find("End Blind Mode?", contains=True, showing=False)
     program.button("End Blind Mode")
-    program.says("Sealed, all sheets in")
+    record = program.says("Sealed, all sheets in") and program.says("Samples arranged and sealed")
+    assert record.count("“a test of the panel”") == 2, record
     assert_no_code_beside_a_name(program, samples, codes)
     program.quit()
 

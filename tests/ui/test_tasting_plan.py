@@ -1,9 +1,7 @@
 """Planning a blind tasting, as a person with a keyboard would."""
 
-from harness import run, wait_for
-
-SAMPLES = ("eight heart", "bought trim", "mix overnight", "hotter pulled")
-TASTERS = ("Ada", "Bo", "Cem")
+from harness import Atspi, plain, run, wait_for
+from tasting_steps import SAMPLES, TASTERS, add_taster, choose_samples, give_reason, undo_of_toast
 
 
 def new_tasting(program):
@@ -14,41 +12,14 @@ def new_tasting(program):
     program.find("Friday panel", role="list item", contains=True)
 
 
-def add_taster(program, name):
-    program.type_into("Add a taster by name", name)
-    program.press_in(program.field("Add a taster by name"), "Return")
-    program.reads("Add a taster by name", "")
-
-
-def choose_samples(program):
-    """Takes one experiment of each version and returns the names that the samples got."""
-    program.button("Choose Experiments…")
-    program.find("0 chosen", contains=True)
-    program.find("Experiment · ", role="label", contains=True)
-    for number, words in enumerate(SAMPLES, 1):
-        program.type_keys(words)
-        program.press("Return")
-        program.find(f"{number} chosen", contains=True)
-    program.button("Take")
-    program.gone("Choose What to Taste", role="frame")
-    prefix = "Take out "
-
-    def taken():
-        names = [node.name[len(prefix):] for node in program.all(prefix, contains=True)
-                 if node.role == "push button"]
-        return names if len(names) == len(SAMPLES) else None
-    return wait_for(taken, "four samples")
-
-
-def undo_of_toast(program):
-    """The header has such a button as well; the toast lies over the page and comes after it."""
-    buttons = list(program.all("Undo", role="push button", contains=True))
-    return buttons[-1] if len(buttons) > 1 else None
-
-
 def arrange(program):
+    """Allergens that nobody stated ask for a reason, and the button waits for it."""
     program.button("Arrange the Samples")
-    program.find("From then on samples", contains=True)
+    program.find("For 4 of 4 samples allergens are not all stated", contains=True, showing=False)
+    button = program.find("Arrange and Seal", role="push button", contains=True,
+                          showing=False)
+    assert not button.has_state(Atspi.StateType.SENSITIVE)
+    give_reason(program)
     program.button("Arrange and Seal")
     program.says("Sealed, 0 of 3 sheets in")
 
@@ -62,10 +33,15 @@ def a_plan_is_arranged_and_sealed(start, folder):
         add_taster(program, name)
     program.says("4 samples · 3 tasters")
     program.says("What This Panel Can Show")
+    lines = plain(program.says("Core Readings and Allergens") and program.says("(Beef"))
+    assert lines.count("Allergens: not stated") == len(SAMPLES), lines
+    assert "71.1 °C (160 °F), USDA FSIS consumer chart, ground meat" in lines, lines
+    program.says("Minimum Internal Temperature Chart")
     program.screenshot("tasting-plan")
     assert not program.unnamed(), program.unnamed()
     arrange(program)
-    program.says("Samples arranged and sealed")
+    record = program.says("Samples arranged and sealed")
+    assert "not on record" in record and "“a test of the panel”" in record, record
     tree = program.tree()
     told = [text for node in tree.below() for text in (node.name, node.description)
             if any(name in text for name in samples)]

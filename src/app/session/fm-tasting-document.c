@@ -98,11 +98,14 @@ fm_tasting_document_get_tasting (FmTastingDocument *self)
 }
 
 gboolean
-fm_tasting_document_arrange (FmTastingDocument *self, GError **error)
+fm_tasting_document_arrange (FmTastingDocument *self, const char *unchecked, GError **error)
 {
-  if (!fm_tasting_arrange (fm_tasting_document_get_tasting (self), fm_tasting_hidden_part (),
-                           get_now (), error))
+  FmTasting *tasting = fm_tasting_document_get_tasting (self);
+
+  if (!fm_tasting_arrange (tasting, fm_tasting_hidden_part (), get_now (), error))
     return FALSE;
+  if (unchecked != NULL)
+    fm_tasting_record (tasting, get_now (), FM_TASTING_EVENT_UNCHECKED, unchecked);
   tell_state (self);
   return TRUE;
 }

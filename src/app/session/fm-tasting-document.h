@@ -19,8 +19,10 @@ G_DECLARE_FINAL_TYPE (
 FmTastingDocument *fm_tasting_document_open_record (FmSession *session, FmTasting *tasting);
 /** To read and to change; call fm_tasting_document_touch() after a change. (transfer none) */
 FmTasting *fm_tasting_document_get_tasting (FmTastingDocument *self);
-/** Arranges the cups: seals the tasting. Stored at once, in a thread. */
-gboolean fm_tasting_document_arrange (FmTastingDocument *self, GError **error);
+/** Arranges the cups: seals the tasting. Stored at once, in a thread. @unchecked: (nullable): why
+ * although not every sample's core reading and allergens are on record; kept as an event. */
+gboolean
+fm_tasting_document_arrange (FmTastingDocument *self, const char *unchecked, GError **error);
 /** Opens the codes; @reason: (nullable): why, needed while sheets are waited for. */
 gboolean fm_tasting_document_open (FmTastingDocument *self, const char *reason, GError **error);
 /** Adds to the tasting's events, at this moment. */

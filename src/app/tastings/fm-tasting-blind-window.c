@@ -5,6 +5,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/tastings/fm-tasting-blind-pages.h"
+#include "app/tastings/fm-tasting-cautions.h"
+#include "app/tastings/fm-tasting-reason.h"
 #include "app/widgets/fm-widget.h"
 
 #define TASTER "fm-taster"
@@ -35,6 +37,8 @@ struct _FmTastingBlindWindow {
 
   FmTastingDocument *document;
   GPtrArray *hidden; /* GtkWindow */
+  char *tally;       /* what tasters are told of core readings and allergens, naming no sample */
+  GtkWidget *reason; /* (nullable) entry for the reason to go on, while the record is shown */
   GArray *steps;     /* Step; empty while it is asked who tastes */
   guint step;
   guint taster;
@@ -174,6 +178,7 @@ ask_who (FmTastingBlindWindow *self, const char *thanks)
 
   if (thanks != NULL)
     gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (thanks, NULL));
+  gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (self->tally, NULL));
   for (guint i = 0; i < get_tasting (self)->tasters->len; i++)
     if (get_taster (self, i)->sheet == FM_SHEET_WAITED_FOR)
       add_taster (self, page, i);
@@ -197,10 +202,65 @@ hand_in (FmTastingBlindWindow *self)
   ask_who (self, thanks);
 }
 
+/* The names go with the page: tasters meet none. */
+static void
+leave_record (FmTastingBlindWindow *self)
+{
+  if (self->reason != NULL) {
+    fm_tasting_document_record (self->document, FM_TASTING_EVENT_UNCHECKED,
+                                gtk_editable_get_text (GTK_EDITABLE (self->reason)));
+    fm_tasting_document_flush (self->document);
+  }
+  self->reason = NULL;
+  gtk_widget_set_sensitive (GTK_WIDGET (self->next_button), TRUE);
+  ask_who (self, NULL);
+}
+
+static void
+reason_changed_cb (FmTastingBlindWindow *self, GtkWidget *entry)
+{
+  gtk_widget_set_sensitive (GTK_WIDGET (self->next_button), fm_tasting_reason_is_given (entry));
+}
+
+static void
+ask_reason (FmTastingBlindWindow *self, GtkWidget *page)
+{
+  gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (
+                                      _ ("Why go on? The reason is kept with the tasting."), NULL));
+  self->reason = fm_tasting_reason_entry_new (_ ("Reason for going on"));
+  g_signal_connect_swapped (self->reason, "changed", G_CALLBACK (reason_changed_cb), self);
+  gtk_box_append (GTK_BOX (page), self->reason);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->next_button), FALSE);
+}
+
+/* Names samples, never codes, to whoever leads the tasting. */
+static void
+show_record (FmTastingBlindWindow *self, const GPtrArray *cautions)
+{
+  GtkWidget *page = fm_tasting_blind_page_new (_ ("Before anybody tastes"));
+  g_autofree char *lines = fm_tasting_cautions_lines (cautions);
+  g_autofree char *figures = fm_tasting_cautions_figures (cautions);
+
+  self->tally = fm_tasting_cautions_tally (cautions);
+  gtk_box_append (GTK_BOX (page),
+                  fm_tasting_blind_label_new (_ ("For the person who leads the tasting: what is on "
+                                                 "record of the samples. Go on before tasters come "
+                                                 "to the desk; they meet codes only."),
+                                              NULL));
+  gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (lines, NULL));
+  gtk_box_append (GTK_BOX (page), fm_tasting_blind_label_new (figures, "dim-label"));
+  if (!fm_tasting_cautions_are_on_record (cautions))
+    ask_reason (self, page);
+  gtk_widget_set_visible (self->back_button, FALSE);
+  put_page (self, page);
+}
+
 static void
 next_clicked_cb (FmTastingBlindWindow *self)
 {
-  if (self->step + 1 < self->steps->len) {
+  if (self->steps->len == 0) {
+    leave_record (self);
+  } else if (self->step + 1 < self->steps->len) {
     self->step++;
     show_step (self);
   } else {
@@ -310,6 +370,7 @@ fm_tasting_blind_window_dispose (GObject *object)
 
   g_clear_object (&self->document);
   g_clear_pointer (&self->hidden, g_ptr_array_unref);
+  g_clear_pointer (&self->tally, g_free);
   g_clear_pointer (&self->steps, g_array_unref);
   G_OBJECT_CLASS (fm_tasting_blind_window_parent_class)->dispose (object);
 }
@@ -346,7 +407,7 @@ fm_tasting_blind_window_init (FmTastingBlindWindow *self)
 }
 
 void
-fm_tasting_blind_window_begin (FmTastingDocument *document)
+fm_tasting_blind_window_begin (FmTastingDocument *document, const GPtrArray *cautions)
 {
   FmTastingBlindWindow *self = g_object_new (FM_TYPE_TASTING_BLIND_WINDOW, NULL);
 
@@ -355,7 +416,7 @@ fm_tasting_blind_window_begin (FmTastingDocument *document)
   g_signal_connect_object (document, "save-failed", G_CALLBACK (save_failed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "saved", G_CALLBACK (saved_cb), self, G_CONNECT_SWAPPED);
-  ask_who (self, NULL);
+  show_record (self, cautions);
   hide_others (self);
   gtk_window_fullscreen (GTK_WINDOW (self));
   gtk_window_present (GTK_WINDOW (self));

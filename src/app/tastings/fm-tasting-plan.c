@@ -8,10 +8,12 @@
 #include "app/compare/fm-compare-picker.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/tastings/fm-tasting-asked.h"
+#include "app/tastings/fm-tasting-cautions.h"
 #include "app/tastings/fm-tasting-names.h"
 #include "app/tastings/fm-tasting-order.h"
 #include "app/tastings/fm-tasting-pick.h"
 #include "app/tastings/fm-tasting-query.h"
+#include "app/tastings/fm-tasting-reason.h"
 #include "app/tastings/fm-tasting-scope.h"
 #include "app/widgets/fm-widget.h"
 
@@ -29,11 +31,13 @@ struct _FmTastingPlan {
   GtkDropDown *blinding_choice;
   GtkLabel *blinding_label;
   FmTastingScope *scope;
+  FmTastingCautions *cautions;
   GtkButton *arrange_button;
   GtkLabel *problem_label;
 
   FmTastingDocument *document;
-  GCancellable *naming; /* while the names of earlier tasters are read */
+  GCancellable *naming;   /* while the names of earlier tasters are read */
+  GCancellable *checking; /* while the record of the samples is read, before they are arranged */
 };
 
 G_DEFINE_FINAL_TYPE (FmTastingPlan, fm_tasting_plan, GTK_TYPE_WIDGET)
@@ -110,6 +114,7 @@ refresh (FmTastingPlan *self)
   gtk_drop_down_set_selected (self->blinding_choice, tasting->blinding);
   fm_widget_set_label (self->blinding_label, fm_tasting_blinding_worth (tasting->blinding));
   fm_tasting_scope_show (self->scope, tasting);
+  fm_tasting_cautions_refresh (self->cautions);
   show_problem (self);
 }
 
@@ -240,34 +245,80 @@ say_failure (FmTastingPlan *self, const GError *error)
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* @unchecked: (nullable) the reason to go on */
 static void
-arrange_response_cb (FmTastingPlan *self, const char *response)
+arrange (FmTastingPlan *self, const char *unchecked)
 {
   g_autoptr (GError) error = NULL;
 
-  if (self->document == NULL || !g_str_equal (response, "arrange"))
-    return;
-  if (!fm_tasting_document_arrange (self->document, &error))
+  if (!fm_tasting_document_arrange (self->document, unchecked, &error))
     say_failure (self, error);
+}
+
+static void
+arrange_response_cb (AdwMessageDialog *dialog, const char *response, FmTastingPlan *self)
+{
+  if (self->document == NULL)
+    return;
+  if (g_str_equal (response, "arrange"))
+    arrange (self, NULL);
+  else if (g_str_equal (response, "go"))
+    arrange (self, fm_tasting_reason_dialog_get (dialog));
+}
+
+static AdwMessageDialog *
+new_arrange_dialog (FmTastingPlan *self, const GPtrArray *cautions)
+{
+  const char *heading = _ ("Arrange and Seal?");
+  const char *what = _ ("Every portion gets its code and every taster an order of serving. From "
+                        "then on samples, tasters and questions are fixed, and the codes stay "
+                        "hidden until they are opened.");
+  g_autofree char *tally = fm_tasting_cautions_tally (cautions);
+  g_autofree char *body = g_strdup_printf ("%s\n\n%s", what, tally);
+  g_autofree char *asking = NULL;
+  AdwMessageDialog *dialog;
+
+  if (!fm_tasting_cautions_are_on_record (cautions)) {
+    asking = g_strdup_printf (_ ("%s\n\nWhy go on? The reason is kept with the tasting."), body);
+    return fm_tasting_reason_dialog_new (GTK_WIDGET (self), heading, asking, _ ("_Not Yet"),
+                                         _ ("_Arrange and Seal"), _ ("Reason for going on"));
+  }
+  dialog = ADW_MESSAGE_DIALOG (adw_message_dialog_new (get_window (self), heading, body));
+  adw_message_dialog_add_responses (dialog, "cancel", _ ("_Not Yet"), "arrange",
+                                    _ ("_Arrange and Seal"), NULL);
+  adw_message_dialog_set_response_appearance (dialog, "arrange", ADW_RESPONSE_SUGGESTED);
+  adw_message_dialog_set_default_response (dialog, "arrange");
+  adw_message_dialog_set_close_response (dialog, "cancel");
+  return dialog;
+}
+
+static void
+checked_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmTastingPlan *self = FM_TASTING_PLAN (source);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) cautions = fm_tasting_cautions_read_finish (result, &error);
+  AdwMessageDialog *dialog;
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->document == NULL)
+    return;
+  g_clear_object (&self->checking);
+  if (cautions == NULL) {
+    say_failure (self, error);
+    return;
+  }
+  dialog = new_arrange_dialog (self, cautions);
+  g_signal_connect_object (dialog, "response", G_CALLBACK (arrange_response_cb), self, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
 }
 
 static void
 arrange_clicked_cb (FmTastingPlan *self)
 {
-  GtkWidget *dialog = adw_message_dialog_new (
-      get_window (self), _ ("Arrange and Seal?"),
-      _ ("Every portion gets its code and every taster an order of serving. From then on samples, "
-         "tasters and questions are fixed, and the codes stay hidden until they are opened."));
-  AdwMessageDialog *message = ADW_MESSAGE_DIALOG (dialog);
-
-  adw_message_dialog_add_responses (message, "cancel", _ ("_Not Yet"), "arrange",
-                                    _ ("_Arrange and Seal"), NULL);
-  adw_message_dialog_set_response_appearance (message, "arrange", ADW_RESPONSE_SUGGESTED);
-  adw_message_dialog_set_default_response (message, "arrange");
-  adw_message_dialog_set_close_response (message, "cancel");
-  g_signal_connect_object (dialog, "response", G_CALLBACK (arrange_response_cb), self,
-                           G_CONNECT_SWAPPED);
-  gtk_window_present (GTK_WINDOW (dialog));
+  if (self->document == NULL || self->checking != NULL)
+    return;
+  self->checking = g_cancellable_new ();
+  fm_tasting_cautions_read_async (self->document, self, self->checking, checked_cb, NULL);
 }
 
 static void
@@ -300,6 +351,8 @@ leave_document (FmTastingPlan *self)
 {
   g_cancellable_cancel (self->naming);
   g_clear_object (&self->naming);
+  g_cancellable_cancel (self->checking);
+  g_clear_object (&self->checking);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
@@ -339,6 +392,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, blinding_choice);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, blinding_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, scope);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, cautions);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, arrange_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, problem_label);
   gtk_widget_class_bind_template_callback (widget_class, choose_clicked_cb);
@@ -360,6 +414,7 @@ fm_tasting_plan_class_init (FmTastingPlanClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_plan_dispose;
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   g_type_ensure (FM_TYPE_TASTING_ASKED);
+  g_type_ensure (FM_TYPE_TASTING_CAUTIONS);
   g_type_ensure (FM_TYPE_TASTING_NAMES);
   g_type_ensure (FM_TYPE_TASTING_ORDER);
   g_type_ensure (FM_TYPE_TASTING_SCOPE);
@@ -399,6 +454,7 @@ fm_tasting_plan_set_document (FmTastingPlan *self, FmTastingDocument *document)
   g_set_object (&self->document, document);
   fm_tasting_asked_set_document (self->asked, document);
   fm_tasting_order_set_document (self->order, document);
+  fm_tasting_cautions_set_document (self->cautions, document);
   if (document == NULL) {
     forget (self);
     return;

@@ -4,6 +4,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app/tastings/fm-tasting-reason.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-widget.h"
 
@@ -89,20 +90,10 @@ open_codes (FmTastingSeal *self, const char *reason)
 }
 
 static void
-reason_changed_cb (GtkEditable *entry, AdwMessageDialog *dialog)
-{
-  g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (entry)));
-
-  adw_message_dialog_set_response_enabled (dialog, "open", *text != '\0');
-}
-
-static void
 reason_response_cb (AdwMessageDialog *dialog, const char *response, FmTastingSeal *self)
 {
-  GtkWidget *entry = adw_message_dialog_get_extra_child (dialog);
-
-  if (self->document != NULL && g_str_equal (response, "open"))
-    open_codes (self, gtk_editable_get_text (GTK_EDITABLE (entry)));
+  if (self->document != NULL && g_str_equal (response, "go"))
+    open_codes (self, fm_tasting_reason_dialog_get (dialog));
 }
 
 static void
@@ -119,24 +110,11 @@ ask_reason (FmTastingSeal *self)
           "with day and time.",
           n_out),
       n_out);
-  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
-                                              _ ("Open the Codes Early?"), body);
-  AdwMessageDialog *message = ADW_MESSAGE_DIALOG (dialog);
-  GtkWidget *entry = gtk_entry_new ();
+  AdwMessageDialog *dialog = fm_tasting_reason_dialog_new (
+      GTK_WIDGET (self), _ ("Open the Codes Early?"), body, _ ("_Keep Sealed"), _ ("_Open Early"),
+      _ ("Reason for opening early"));
 
-  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ ("Reason"));
-  gtk_entry_set_max_length (GTK_ENTRY (entry), 500);
-  gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Reason for opening early"), -1);
-  adw_message_dialog_set_extra_child (message, entry);
-  adw_message_dialog_add_responses (message, "cancel", _ ("_Keep Sealed"), "open",
-                                    _ ("_Open Early"), NULL);
-  adw_message_dialog_set_response_appearance (message, "open", ADW_RESPONSE_DESTRUCTIVE);
-  adw_message_dialog_set_response_enabled (message, "open", FALSE);
-  adw_message_dialog_set_default_response (message, "open");
-  adw_message_dialog_set_close_response (message, "cancel");
-  g_signal_connect_object (entry, "changed", G_CALLBACK (reason_changed_cb), dialog, 0);
+  adw_message_dialog_set_response_appearance (dialog, "go", ADW_RESPONSE_DESTRUCTIVE);
   g_signal_connect_object (dialog, "response", G_CALLBACK (reason_response_cb), self, 0);
   gtk_window_present (GTK_WINDOW (dialog));
 }

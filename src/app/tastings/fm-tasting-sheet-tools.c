@@ -6,6 +6,7 @@
 
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/tastings/fm-tasting-blind-window.h"
+#include "app/tastings/fm-tasting-cautions.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
@@ -21,6 +22,7 @@ struct _FmTastingSheetTools {
 
   FmTastingDocument *document;
   FmTastingDocument *key_document; /* whose key sheet is on its way to paper or a file */
+  GCancellable *checking;          /* while the record of the samples is read, before blind mode */
 };
 
 G_DEFINE_FINAL_TYPE (FmTastingSheetTools, fm_tasting_sheet_tools, GTK_TYPE_WIDGET)
@@ -141,15 +143,36 @@ key_clicked_cb (FmTastingSheetTools *self)
 }
 
 static void
+checked_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmTastingSheetTools *self = FM_TASTING_SHEET_TOOLS (source);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) cautions = fm_tasting_cautions_read_finish (result, &error);
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->document == NULL)
+    return;
+  g_clear_object (&self->checking);
+  if (cautions == NULL)
+    say (GTK_WIDGET (self), error->message, TRUE);
+  else if (fm_tasting_is_sealed (get_tasting (self)))
+    fm_tasting_blind_window_begin (self->document, cautions);
+}
+
+static void
 blind_clicked_cb (FmTastingSheetTools *self)
 {
+  if (self->checking != NULL)
+    return;
   fm_tasting_document_flush (self->document);
-  fm_tasting_blind_window_begin (self->document);
+  self->checking = g_cancellable_new ();
+  fm_tasting_cautions_read_async (self->document, self, self->checking, checked_cb, NULL);
 }
 
 static void
 leave_document (FmTastingSheetTools *self)
 {
+  g_cancellable_cancel (self->checking);
+  g_clear_object (&self->checking);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);

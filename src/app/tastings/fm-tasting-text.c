@@ -51,7 +51,7 @@ event_name (FmTastingEventKind kind)
   case FM_TASTING_EVENT_SHEET_CHANGED:
     return _ ("Sheet changed after opening");
   case FM_TASTING_EVENT_UNCHECKED:
-    return _ ("Went on although safety was not shown for every sample");
+    return _ ("Went on although core readings or allergens of samples were not on record");
   case FM_TASTING_EVENT_COPIED:
     return _ ("Copied while sealed: this is the copy");
   }

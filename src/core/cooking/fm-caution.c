@@ -45,16 +45,16 @@ fm_caution_figure_text (FmSpeciesSet species)
   return g_strdup_printf (_ ("%s, %s"), temp, fm_authority_name (fm_authority_ruling (species)));
 }
 
-/* A reading that misses a figure by a hair must not print as that figure. */
-static char *
-format_reading (double temp_c, const FmHoldRow *below)
+char *
+fm_caution_reading_format (FmSpeciesSet species, double peak_core_c)
 {
-  double shown_c = round (temp_c * 10.0) / 10.0;
-  double shown_f = round (fm_celsius_to_fahrenheit (temp_c));
+  FmHoldRow row = ruling_row (species);
+  double shown_c = round (peak_core_c * 10.0) / 10.0;
+  double shown_f = round (fm_celsius_to_fahrenheit (peak_core_c));
 
-  if (below != NULL) {
-    shown_c = fmin (shown_c, below->temp_c - 0.1);
-    shown_f = fmin (shown_f, below->temp_f - 1.0);
+  if (!fm_hold_row_is_met (&row, peak_core_c)) {
+    shown_c = fmin (shown_c, row.temp_c - 0.1);
+    shown_f = fmin (shown_f, row.temp_f - 1.0);
   }
   g_autofree char *c_text = fm_number_format_unit (shown_c, 1, "°C");
   g_autofree char *f_text = fm_number_format_unit (shown_f, 0, "°F");
@@ -64,21 +64,18 @@ format_reading (double temp_c, const FmHoldRow *below)
 char *
 fm_caution_for_peak (FmSpeciesSet species, double peak_core_c)
 {
-  FmHoldRow row = ruling_row (species);
   g_autofree char *figure = fm_caution_figure_text (species);
 
   if (!isfinite (peak_core_c))
     return g_strdup_printf (_ ("No core temperature is recorded. The figure that rules for this "
                                "blend: %s. Local rules come first."),
                             figure);
-  if (!fm_hold_row_is_met (&row, peak_core_c)) {
-    g_autofree char *peak = format_reading (peak_core_c, &row);
+  g_autofree char *peak = fm_caution_reading_format (species, peak_core_c);
+  if (!fm_caution_peak_meets (species, peak_core_c))
     return g_strdup_printf (_ ("Highest core reading %s: below the figure that rules for this "
                                "blend: %s. Undercooked ground meat can make people ill; local "
                                "rules come first."),
                             peak, figure);
-  }
-  g_autofree char *peak = format_reading (peak_core_c, NULL);
   return g_strdup_printf (_ ("Highest core reading %s: meets the figure that rules for this blend: "
                              "%s. One reading may miss the coldest spot; local rules come first."),
                           peak, figure);

@@ -17,6 +17,9 @@ gboolean fm_caution_peak_meets (FmSpeciesSet species, double peak_core_c);
 /** "73.9 °C (165 °F), USDA FSIS consumer chart, ground poultry": the figure that rules.
  * Translated. Returns: (transfer full). */
 char *fm_caution_figure_text (FmSpeciesSet species);
+/** "68.0 °C (154 °F)". A reading below the figure that rules for @species never prints as that
+ * figure. Returns: (transfer full). */
+char *fm_caution_reading_format (FmSpeciesSet species, double peak_core_c);
 /** What the highest core reading means beside the figure that rules for @species; never a verdict
  * on safety. NaN = no reading. Translated. Returns: (transfer full). */
 char *fm_caution_for_peak (FmSpeciesSet species, double peak_core_c);

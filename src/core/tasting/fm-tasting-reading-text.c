@@ -222,8 +222,8 @@ add_record_lines (FmTastingReading *self, const FmTasting *tasting)
               _ ("The tasting was opened before all sheets were in; sheets entered later were not "
                  "blind."));
   add_reason (self, find_event (tasting, FM_TASTING_EVENT_UNCHECKED),
-              _ ("It was served although a sample's core temperature was not shown to be enough, "
-                 "or its allergens are not all known."));
+              _ ("It was served although not every sample's core reading and allergens were on "
+                 "record."));
   if (tasting->blinding != FM_TASTING_BLINDING_NOT_SAID)
     /* TRANSLATORS: "Somebody else relabels" */
     g_ptr_array_add (self->lines, g_strdup_printf (_ ("How the names were kept from the cook: %s."),

@@ -90,7 +90,7 @@ typedef enum {
   FM_TASTING_EVENT_OPENED,        /* all sheets were in */
   FM_TASTING_EVENT_OPENED_EARLY,  /* on purpose, with sheets waited for, missing or dropped */
   FM_TASTING_EVENT_SHEET_CHANGED, /* a sheet was changed after opening */
-  FM_TASTING_EVENT_UNCHECKED,     /* went on although a sample's safety was not shown */
+  FM_TASTING_EVENT_UNCHECKED,     /* went on although not all was on record of the samples */
   FM_TASTING_EVENT_COPIED         /* this is the sealed tasting in a copy of its notebook */
 } FmTastingEventKind;
 

@@ -3,6 +3,7 @@
 #include <locale.h>
 
 #include "app/window/fm-application.h"
+#include "store/notebook/fm-store-thread.h"
 
 int
 main (int argc, char *argv[])
@@ -15,6 +16,7 @@ main (int argc, char *argv[])
   textdomain (GETTEXT_PACKAGE);
   g_set_application_name ("Forcemeat");
 
+  fm_store_forbid_thread (TRUE);
   application = fm_application_new ();
   return g_application_run (G_APPLICATION (application), argc, argv);
 }

@@ -8,6 +8,7 @@
 
 #include "store/fm-food-query.h"
 #include "store/notebook/fm-notebook.h"
+#include "store/notebook/fm-store-thread.h"
 
 #define FOOD_APPLICATION_ID 0x464d4644 /* "FMFD", as tools/compile-food-db writes it */
 #define FOOD_SCHEMA_VERSION 1
@@ -241,6 +242,21 @@ fm_food_store_default_path (void)
 }
 
 FmFoodStore *
+fm_food_store_default (GError **error)
+{
+  static GMutex mutex;
+  static FmFoodStore *store;
+  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&mutex);
+  g_autofree char *path = NULL;
+
+  if (store == NULL) {
+    path = fm_food_store_default_path ();
+    store = fm_food_store_open (path, error);
+  }
+  return store != NULL ? fm_food_store_ref (store) : NULL;
+}
+
+FmFoodStore *
 fm_food_store_open (const char *path, GError **error)
 {
   g_autoptr (FmFoodStore) self = NULL;
@@ -248,6 +264,7 @@ fm_food_store_open (const char *path, GError **error)
 
   g_return_val_if_fail (path != NULL, NULL);
 
+  fm_store_check_thread ();
   self = g_new0 (FmFoodStore, 1);
   g_atomic_ref_count_init (&self->ref_count);
   g_mutex_init (&self->mutex);
@@ -298,6 +315,7 @@ fm_food_store_search (FmFoodStore *self, const char *text, guint max, GError **e
 
   g_return_val_if_fail (self != NULL && text != NULL, NULL);
 
+  fm_store_check_thread ();
   words = fm_food_query_words (text);
   if (words[0] == NULL)
     return g_steal_pointer (&hits);
@@ -321,6 +339,7 @@ fm_food_store_get (FmFoodStore *self, const char *ndb_no, GError **error)
 
   g_return_val_if_fail (self != NULL && ndb_no != NULL, NULL);
 
+  fm_store_check_thread ();
   locker = g_mutex_locker_new (&self->mutex);
   sqlite3_bind_text (self->get, 1, ndb_no, -1, SQLITE_TRANSIENT);
   rc = sqlite3_step (self->get);

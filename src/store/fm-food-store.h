@@ -35,6 +35,8 @@ typedef struct {
 
 /** FORCEMEAT_FOOD_DB, else the installed file, else the build's own. Returns: (transfer full). */
 char *fm_food_store_default_path (void);
+/** The dataset at the default path, opened by the first who asks. Returns: (transfer full). */
+FmFoodStore *fm_food_store_default (GError **error);
 /** Opens the compiled dataset for reading; never creates or changes the file. */
 FmFoodStore *fm_food_store_open (const char *path, GError **error);
 FmFoodStore *fm_food_store_ref (FmFoodStore *self);

@@ -145,6 +145,7 @@ run (GtkWidget *window, const char *dir, guint n_lines)
     g_error ("%s", error->message);
   fm_session_set_notebook (session, notebook);
   fm_session_show_blend (session, blend_id);
+  fm_session_flush (session);
   fm_page_set_session (FM_PAGE (page), session);
   adw_window_set_content (ADW_WINDOW (window), page);
   gtk_window_set_default_size (GTK_WINDOW (window), 900, 800);

@@ -5,33 +5,9 @@
 #include <math.h>
 
 #include "app/compare/fm-compare-choice.h"
+#include "app/session/fm-store-task.h"
 #include "core/tasting/fm-tasting-story.h"
 #include "store/fm-tastings.h"
-
-typedef struct {
-  FmNotebook *notebook;
-  GStrv keys;
-} Job;
-
-static Job *
-job_new (FmNotebook *notebook, const char *const *keys)
-{
-  Job *job = g_new0 (Job, 1);
-
-  job->notebook = fm_notebook_ref (notebook);
-  job->keys = g_strdupv ((char **)keys);
-  return job;
-}
-
-static void
-job_free (gpointer data)
-{
-  Job *job = data;
-
-  fm_notebook_unref (job->notebook);
-  g_strfreev (job->keys);
-  g_free (job);
-}
 
 static char *
 format_date (gint64 unix_seconds)
@@ -108,22 +84,18 @@ add_experiments (GPtrArray *choices,
   return TRUE;
 }
 
-static void
-load_choices_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+static gpointer
+load_choices (FmNotebook *notebook, gpointer none, GCancellable *cancellable, GError **error)
 {
-  Job *job = task_data;
-  g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) choices = g_ptr_array_new_with_free_func (g_object_unref);
-  g_autoptr (GPtrArray) blends = fm_blends_list (job->notebook, &error);
+  g_autoptr (GPtrArray) blends = fm_blends_list (notebook, error);
   gboolean loaded = blends != NULL;
 
   for (guint i = 0; loaded && i < blends->len; i++)
-    loaded = add_versions (choices, job->notebook, g_ptr_array_index (blends, i), &error);
-  loaded = loaded && add_experiments (choices, job->notebook, cancellable, &error);
-  if (loaded)
-    g_task_return_pointer (task, g_steal_pointer (&choices), (GDestroyNotify)g_ptr_array_unref);
-  else
-    g_task_return_error (task, g_steal_pointer (&error));
+    loaded = add_versions (choices, notebook, g_ptr_array_index (blends, i), error);
+  if (!loaded || !add_experiments (choices, notebook, cancellable, error))
+    return NULL;
+  return g_steal_pointer (&choices);
 }
 
 static char *
@@ -238,64 +210,70 @@ with_liking (FmNotebook *notebook, FmCompareItem *item, GError **error)
   return g_steal_pointer (&owned);
 }
 
+/* NULL without an error when it was removed meanwhile. */
 static FmCompareItem *
-load_item (Job *job, GPtrArray *blends, const char *key, GCancellable *cancellable, GError **error)
+load_item (FmNotebook *notebook,
+           GPtrArray *blends,
+           const char *key,
+           GCancellable *cancellable,
+           GError **error)
 {
+  GError *failure = NULL;
   FmCompareItem *item;
   FmCompareKind kind;
   gint64 id;
 
-  if (!fm_compare_key_parse (key, &kind, &id)) {
-    g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND, "no such item: %s", key);
+  if (!fm_compare_key_parse (key, &kind, &id))
     return NULL;
-  }
-  item = kind == FM_COMPARE_VERSION ? load_version (job->notebook, blends, id, cancellable, error)
-                                    : load_experiment (job->notebook, blends, id, error);
-  return with_liking (job->notebook, item, error);
+  item = kind == FM_COMPARE_VERSION ? load_version (notebook, blends, id, cancellable, &failure)
+                                    : load_experiment (notebook, blends, id, &failure);
+  item = with_liking (notebook, item, &failure);
+  if (g_error_matches (failure, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND))
+    g_clear_error (&failure);
+  if (failure != NULL)
+    g_propagate_error (error, failure);
+  return item;
 }
 
-static void
-load_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+static gpointer
+load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Job *job = task_data;
+  const GStrv keys = data;
   g_autoptr (GPtrArray) items =
       g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) blends = fm_blends_list (job->notebook, &error);
+  GError *failure = NULL;
+  g_autoptr (GPtrArray) blends = fm_blends_list (notebook, &failure);
 
-  for (guint i = 0; blends != NULL && job->keys[i] != NULL; i++) {
-    FmCompareItem *item = load_item (job, blends, job->keys[i], cancellable, &error);
+  for (guint i = 0; failure == NULL && keys[i] != NULL; i++) {
+    FmCompareItem *item = load_item (notebook, blends, keys[i], cancellable, &failure);
 
     if (item != NULL && items->len < FM_COMPARE_MAX_ITEMS)
       g_ptr_array_add (items, item);
     else
       fm_compare_item_free (item);
-    /* What was removed meanwhile is left out; anything else is a failure. */
-    if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND))
-      g_clear_error (&error);
-    if (error != NULL)
-      break;
   }
-  if (error != NULL)
-    g_task_return_error (task, g_steal_pointer (&error));
-  else
-    g_task_return_pointer (task, fm_comparison_new (g_steal_pointer (&items)),
-                           (GDestroyNotify)fm_comparison_free);
+  if (failure == NULL)
+    return fm_comparison_new (g_steal_pointer (&items));
+  g_propagate_error (error, failure);
+  return NULL;
 }
 
-static void
-run (Job *job,
-     GTaskThreadFunc func,
-     gpointer tag,
-     GCancellable *cancellable,
-     GAsyncReadyCallback callback,
-     gpointer user_data)
+static gpointer
+load_memory (FmNotebook *notebook, gpointer none, GCancellable *cancellable, GError **error)
 {
-  g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, user_data);
+  FmCompareMemory *memory = g_new0 (FmCompareMemory, 1);
 
-  g_task_set_source_tag (task, tag);
-  g_task_set_task_data (task, job, job_free);
-  g_task_run_in_thread (task, func);
+  memory->selection = fm_notebook_get_setting (notebook, FM_COMPARE_SELECTION_SETTING);
+  memory->view = fm_notebook_get_setting (notebook, FM_COMPARE_VIEW_SETTING);
+  return memory;
+}
+
+void
+fm_compare_memory_free (FmCompareMemory *self)
+{
+  g_free (self->selection);
+  g_free (self->view);
+  g_free (self);
 }
 
 void
@@ -304,14 +282,20 @@ fm_compare_load_choices_async (FmNotebook *notebook,
                                GAsyncReadyCallback callback,
                                gpointer user_data)
 {
-  run (job_new (notebook, NULL), load_choices_thread, fm_compare_load_choices_async, cancellable,
-       callback, user_data);
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = load_choices,
+      .free_result = (GDestroyNotify)g_ptr_array_unref,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = user_data,
+  });
 }
 
 GPtrArray *
 fm_compare_load_choices_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
 void
@@ -321,32 +305,42 @@ fm_compare_load_async (FmNotebook *notebook,
                        GAsyncReadyCallback callback,
                        gpointer user_data)
 {
-  run (job_new (notebook, keys), load_thread, fm_compare_load_async, cancellable, callback,
-       user_data);
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = load,
+      .free_result = (GDestroyNotify)fm_comparison_free,
+      .data = g_strdupv ((char **)keys),
+      .free_data = (GDestroyNotify)g_strfreev,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = user_data,
+  });
 }
 
 FmComparison *
 fm_compare_load_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
-}
-
-static void
-save_setting_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
-{
-  Job *job = task_data;
-  g_autoptr (GError) error = NULL;
-
-  if (!fm_notebook_set_setting (job->notebook, job->keys[0], job->keys[1], &error))
-    g_debug ("The selection of the compare page is not remembered: %s", error->message);
-  g_task_return_boolean (task, TRUE);
+  return fm_store_task_finish (result, error);
 }
 
 void
-fm_compare_save_setting (FmNotebook *notebook, const char *key, const char *value)
+fm_compare_load_memory_async (FmNotebook *notebook,
+                              GCancellable *cancellable,
+                              GAsyncReadyCallback callback,
+                              gpointer user_data)
 {
-  const char *pair[] = { key, value, NULL };
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = load_memory,
+      .free_result = (GDestroyNotify)fm_compare_memory_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = user_data,
+  });
+}
 
-  if (!fm_notebook_is_read_only (notebook))
-    run (job_new (notebook, pair), save_setting_thread, fm_compare_save_setting, NULL, NULL, NULL);
+FmCompareMemory *
+fm_compare_load_memory_finish (GAsyncResult *result, GError **error)
+{
+  return fm_store_task_finish (result, error);
 }

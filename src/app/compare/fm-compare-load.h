@@ -23,7 +23,23 @@ void fm_compare_load_async (FmNotebook *notebook,
 /** (transfer full): holds as many items as are left, perhaps none. */
 FmComparison *fm_compare_load_finish (GAsyncResult *result, GError **error);
 
-/** Remembers the selection in the notebook; a failure is only logged, nothing depends on it. */
-void fm_compare_save_setting (FmNotebook *notebook, const char *key, const char *value);
+/** What the page showed last in this notebook. */
+typedef struct {
+  char *selection; /* (nullable) keys, a space between them */
+  char *view;      /* (nullable) "values" or "differences", and the column of the reference */
+} FmCompareMemory;
+
+#define FM_COMPARE_SELECTION_SETTING "compare-selection"
+#define FM_COMPARE_VIEW_SETTING "compare-view"
+
+void fm_compare_load_memory_async (FmNotebook *notebook,
+                                   GCancellable *cancellable,
+                                   GAsyncReadyCallback callback,
+                                   gpointer user_data);
+/** (transfer full) */
+FmCompareMemory *fm_compare_load_memory_finish (GAsyncResult *result, GError **error);
+void fm_compare_memory_free (FmCompareMemory *self);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmCompareMemory, fm_compare_memory_free)
 
 G_END_DECLS

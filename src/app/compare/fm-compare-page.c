@@ -12,10 +12,6 @@
 #include "core/base/fm-chart-scale.h"
 #include "report/fm-compare-csv.h"
 
-#define SELECTION_SETTING "compare-selection"
-/* "values" or "differences", and the column of the reference. */
-#define VIEW_SETTING "compare-view"
-
 struct _FmComparePage {
   FmPage parent_instance;
 
@@ -32,6 +28,7 @@ struct _FmComparePage {
   guint reference_column; /* of the user's choice */
   char *chart_key;
   GCancellable *cancellable; /* of the load that runs */
+  GCancellable *recalling;   /* of what was shown last */
   gboolean stale;            /* to be read again when the page is shown */
   gboolean filling;          /* controls change by program, not by the user */
   GtkFileChooserNative *chooser;
@@ -116,10 +113,10 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 }
 
 static void
-stop_loading (FmComparePage *self)
+stop (GCancellable **cancellable)
 {
-  g_cancellable_cancel (self->cancellable);
-  g_clear_object (&self->cancellable);
+  g_cancellable_cancel (*cancellable);
+  g_clear_object (cancellable);
 }
 
 static void
@@ -128,7 +125,7 @@ load (FmComparePage *self)
   FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
 
   self->stale = FALSE;
-  stop_loading (self);
+  stop (&self->cancellable);
   if (notebook == NULL || self->keys == NULL || self->keys[0] == NULL) {
     take_comparison (self, NULL);
     return;
@@ -152,20 +149,16 @@ reload_cb (FmComparePage *self)
 static void
 save_view (FmComparePage *self)
 {
-  FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
   gboolean differences = gtk_toggle_button_get_active (self->differences_button);
   g_autofree char *setting =
       g_strdup_printf ("%s %u", differences ? "differences" : "values", self->reference_column);
 
-  if (notebook != NULL)
-    fm_compare_save_setting (notebook, VIEW_SETTING, setting);
+  fm_session_remember (fm_page_get_session (FM_PAGE (self)), FM_COMPARE_VIEW_SETTING, setting);
 }
 
 static void
-restore_view (FmComparePage *self, FmNotebook *notebook)
+restore_view (FmComparePage *self, const char *setting)
 {
-  g_autofree char *setting =
-      notebook != NULL ? fm_notebook_get_setting (notebook, VIEW_SETTING) : NULL;
   gboolean differences = setting != NULL && g_str_has_prefix (setting, "differences");
   const char *column = setting != NULL ? strchr (setting, ' ') : NULL;
 
@@ -177,19 +170,42 @@ restore_view (FmComparePage *self, FmNotebook *notebook)
 }
 
 static void
+set_keys (FmComparePage *self, GStrv keys)
+{
+  g_strfreev (self->keys);
+  self->keys = keys;
+}
+
+static void
+recalled_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (FmComparePage) self = FM_COMPARE_PAGE (user_data);
+  g_autoptr (FmCompareMemory) memory = fm_compare_load_memory_finish (result, NULL);
+
+  if (memory == NULL)
+    return;
+  g_clear_object (&self->recalling);
+  if (memory->selection != NULL && memory->selection[0] != '\0')
+    set_keys (self, g_strsplit (memory->selection, " ", -1));
+  restore_view (self, memory->view);
+  reload_cb (self);
+}
+
+static void
 notebook_changed_cb (FmComparePage *self)
 {
   FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
-  g_autofree char *setting =
-      notebook != NULL ? fm_notebook_get_setting (notebook, SELECTION_SETTING) : NULL;
 
-  stop_loading (self);
+  stop (&self->cancellable);
+  stop (&self->recalling);
   take_comparison (self, NULL);
-  g_strfreev (self->keys);
-  self->keys = setting != NULL && setting[0] != '\0' ? g_strsplit (setting, " ", -1) : NULL;
-  restore_view (self, notebook);
+  set_keys (self, NULL);
+  restore_view (self, NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", notebook != NULL);
-  reload_cb (self);
+  if (notebook == NULL)
+    return;
+  self->recalling = g_cancellable_new ();
+  fm_compare_load_memory_async (notebook, self->recalling, recalled_cb, g_object_ref (self));
 }
 
 static void
@@ -307,7 +323,8 @@ fm_compare_page_dispose (GObject *object)
 {
   FmComparePage *self = FM_COMPARE_PAGE (object);
 
-  stop_loading (self);
+  stop (&self->cancellable);
+  stop (&self->recalling);
   if (self->table != NULL)
     fm_compare_table_show (self->table, NULL, -1);
   g_clear_pointer (&self->comparison, fm_comparison_free);
@@ -382,13 +399,10 @@ fm_compare_page_init (FmComparePage *self)
 void
 fm_compare_page_choose (FmComparePage *self, const char *const *keys)
 {
-  FmNotebook *notebook = fm_page_get_notebook (FM_PAGE (self));
   g_autofree char *setting = g_strjoinv (" ", (char **)keys);
-  GStrv copy = g_strdupv ((char **)keys);
 
-  g_strfreev (self->keys);
-  self->keys = copy;
-  if (notebook != NULL)
-    fm_compare_save_setting (notebook, SELECTION_SETTING, setting);
+  stop (&self->recalling);
+  set_keys (self, g_strdupv ((char **)keys));
+  fm_session_remember (fm_page_get_session (FM_PAGE (self)), FM_COMPARE_SELECTION_SETTING, setting);
   load (self);
 }

@@ -23,8 +23,7 @@ struct _FmExperimentsPage {
 
   GCancellable *opening; /* ends when another experiment is opened */
   gint64 open_id;        /* shown, or being loaded; 0 = none */
-  gint64 open_blend_id;
-  gboolean own_change; /* this page tells the others; it knows already */
+  gboolean own_change;   /* this page tells the others; it knows already */
 };
 
 G_DEFINE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, FM_TYPE_PAGE)
@@ -66,7 +65,6 @@ open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
     close_experiment (self);
     return;
   }
-  self->open_blend_id = blend_id;
   document = fm_experiment_document_open (fm_page_get_session (FM_PAGE (self)), experiment);
   fm_experiment_view_set_document (self->view, fm_page_get_session (FM_PAGE (self)), document,
                                    origin);
@@ -140,9 +138,6 @@ show_version_cb (FmExperimentsPage *self)
 
   if (document == NULL)
     return;
-  if (self->open_blend_id != 0 &&
-      self->open_blend_id != fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))))
-    fm_session_show_blend (fm_page_get_session (FM_PAGE (self)), self->open_blend_id);
   fm_session_show_version (fm_page_get_session (FM_PAGE (self)),
                            fm_experiment_document_get_experiment (document)->version_id);
 }

@@ -1,6 +1,7 @@
 /* fm-food-search.c - an entry that finds foods of the dataset and the developer's own entries */
 #include "app/ingredients/fm-food-search.h"
 
+#include "app/session/fm-store-task.h"
 #include "app/widgets/fm-widget.h"
 
 #include <math.h>
@@ -8,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core/base/fm-number.h"
+#include "store/fm-food-store.h"
 #include "store/fm-versions.h"
 
 #define MAX_HITS 30
@@ -16,10 +18,9 @@
 /* What a search thread needs and gives back; it never touches the widget. */
 typedef struct {
   char *text;
-  FmFoodStore *foods;
-  FmNotebook *notebook;
-  GPtrArray *own;  /* FmIngredient */
-  GPtrArray *hits; /* FmFoodHit */
+  GPtrArray *own;      /* FmIngredient */
+  GPtrArray *hits;     /* FmFoodHit; NULL when the dataset is missing */
+  GError *foods_error; /* why it is */
 } Search;
 
 struct _FmFoodSearch {
@@ -34,6 +35,7 @@ struct _FmFoodSearch {
   FmSession *session;
   GCancellable *cancellable; /* of the latest search */
   Search *shown;             /* what the list shows */
+  gboolean told_missing;     /* that there is no dataset was said */
   gboolean take_first;       /* Enter came before the hits did */
 };
 
@@ -51,14 +53,11 @@ static void
 search_free (Search *search)
 {
   g_free (search->text);
-  g_clear_pointer (&search->foods, fm_food_store_unref);
-  g_clear_pointer (&search->notebook, fm_notebook_unref);
   g_clear_pointer (&search->own, g_ptr_array_unref);
   g_clear_pointer (&search->hits, g_ptr_array_unref);
+  g_clear_error (&search->foods_error);
   g_free (search);
 }
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (Search, search_free)
 
 static guint
 n_own (FmFoodSearch *self)
@@ -169,18 +168,13 @@ take_ingredient (FmFoodSearch *self, FmIngredient *ingredient)
   g_signal_emit (self, signals[CHOSEN], 0, keep);
 }
 
-static void
-load_food_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+load_food (FmNotebook *notebook, gpointer ndb_no, GCancellable *cancellable, GError **error)
 {
-  Search *search = data;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (FmFood) food = fm_food_store_get (search->foods, search->text, &error);
+  g_autoptr (FmFoodStore) foods = fm_food_store_default (error);
+  g_autoptr (FmFood) food = foods != NULL ? fm_food_store_get (foods, ndb_no, error) : NULL;
 
-  if (food == NULL)
-    g_task_return_error (task, g_steal_pointer (&error));
-  else
-    g_task_return_pointer (task, fm_ingredient_new_from_food (food),
-                           (GDestroyNotify)fm_ingredient_unref);
+  return food != NULL ? fm_ingredient_new_from_food (food) : NULL;
 }
 
 static void
@@ -188,7 +182,7 @@ food_loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmFoodSearch *self = FM_FOOD_SEARCH (source);
   g_autoptr (GError) error = NULL;
-  g_autoptr (FmIngredient) ingredient = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (FmIngredient) ingredient = fm_store_task_finish (result, &error);
 
   if (self->session == NULL)
     return;
@@ -201,8 +195,7 @@ food_loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 take_hit (FmFoodSearch *self, guint index)
 {
-  g_autoptr (GTask) task = NULL;
-  Search *search = NULL;
+  const FmFoodHit *hit;
 
   if (index < n_own (self)) {
     take_ingredient (self, g_ptr_array_index (self->shown->own, index));
@@ -211,31 +204,35 @@ take_hit (FmFoodSearch *self, guint index)
   index -= n_own (self);
   if (index >= n_hits (self))
     return;
-  search = g_new0 (Search, 1);
-  search->foods = fm_food_store_ref (self->shown->foods);
-  search->text = g_strdup (((FmFoodHit *)g_ptr_array_index (self->shown->hits, index))->ndb_no);
-  task = g_task_new (self, NULL, food_loaded_cb, NULL);
-  g_task_set_source_tag (task, take_hit);
-  g_task_set_task_data (task, search, (GDestroyNotify)search_free);
-  g_task_run_in_thread (task, load_food_thread);
+  hit = g_ptr_array_index (self->shown->hits, index);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .run = load_food,
+      .free_result = (GDestroyNotify)fm_ingredient_unref,
+      .data = g_strdup (hit->ndb_no),
+      .free_data = g_free,
+      .done = food_loaded_cb,
+  });
 }
 
-static void
-search_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+/* Without the dataset own entries are found all the same. */
+static gpointer
+run_search (FmNotebook *notebook, gpointer text, GCancellable *cancellable, GError **error)
 {
-  Search *search = data;
-  g_autoptr (GError) error = NULL;
+  Search *search = g_new0 (Search, 1);
+  g_autoptr (FmFoodStore) foods = fm_food_store_default (&search->foods_error);
+  GError *failure = NULL;
 
-  if (g_task_return_error_if_cancelled (task))
-    return;
-  if (search->notebook != NULL)
-    search->own = fm_ingredients_list (search->notebook, search->text, &error);
-  if (error == NULL && search->foods != NULL)
-    search->hits = fm_food_store_search (search->foods, search->text, MAX_HITS, &error);
-  if (error != NULL)
-    g_task_return_error (task, g_steal_pointer (&error));
-  else
-    g_task_return_boolean (task, TRUE);
+  search->text = g_strdup (text);
+  if (notebook != NULL)
+    search->own = fm_ingredients_list (notebook, text, &failure);
+  if (failure == NULL && foods != NULL)
+    search->hits = fm_food_store_search (foods, text, MAX_HITS, &failure);
+  if (failure == NULL)
+    return search;
+  g_propagate_error (error, failure);
+  search_free (search);
+  return NULL;
 }
 
 static void
@@ -244,7 +241,7 @@ say_count (FmFoodSearch *self)
   const guint n = n_own (self) + n_hits (self);
   g_autofree char *text = NULL;
 
-  if (self->shown->foods == NULL)
+  if (self->shown->hits == NULL)
     text = g_strdup (_ ("The food dataset is missing, so only your own entries can be found."));
   else if (n == 0)
     text = g_strdup_printf (_ ("Nothing found for “%s”. Try fewer words, or write an own entry."),
@@ -260,23 +257,31 @@ say_count (FmFoodSearch *self)
 }
 
 static void
+tell_missing (FmFoodSearch *self)
+{
+  if (self->shown->foods_error == NULL || self->told_missing)
+    return;
+  self->told_missing = TRUE;
+  fm_session_failure (self->session, self->shown->foods_error);
+}
+
+static void
 search_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmFoodSearch *self = FM_FOOD_SEARCH (source);
-  g_autoptr (Search) search = data;
   g_autoptr (GError) error = NULL;
+  Search *search = fm_store_task_finish (result, &error);
 
-  if (!g_task_propagate_boolean (G_TASK (result), &error)) {
+  if (search == NULL) {
     if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
       say (self, error->message);
     return;
   }
-  if (self->session == NULL || g_task_get_cancellable (G_TASK (result)) != self->cancellable)
-    return;
   g_clear_pointer (&self->shown, search_free);
-  self->shown = g_steal_pointer (&search);
+  self->shown = search;
   show_rows (self);
   say_count (self);
+  tell_missing (self);
   if (self->take_first) {
     self->take_first = FALSE;
     take_hit (self, 0);
@@ -286,19 +291,17 @@ search_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 start_search (FmFoodSearch *self, const char *text)
 {
-  g_autoptr (GTask) task = NULL;
-  FmFoodStore *foods = fm_session_get_foods (self->session);
-  FmNotebook *notebook = fm_session_get_notebook (self->session);
-  Search *search = g_new0 (Search, 1);
-
-  search->text = g_strdup (text);
-  search->foods = foods != NULL ? fm_food_store_ref (foods) : NULL;
-  search->notebook = notebook != NULL ? fm_notebook_ref (notebook) : NULL;
   self->cancellable = g_cancellable_new ();
-  task = g_task_new (self, self->cancellable, search_done_cb, search);
-  g_task_set_source_tag (task, start_search);
-  g_task_set_task_data (task, search, NULL);
-  g_task_run_in_thread (task, search_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_session_get_notebook (self->session),
+      .run = run_search,
+      .free_result = (GDestroyNotify)search_free,
+      .data = g_strdup (text),
+      .free_data = g_free,
+      .cancellable = self->cancellable,
+      .done = search_done_cb,
+  });
 }
 
 static void

@@ -71,27 +71,47 @@ fm_session_draft_init (FmSessionDraft *self)
 {
 }
 
+FmSessionDraftContent *
+fm_session_draft_read (FmNotebook *notebook, gint64 blend_id, GError **error)
+{
+  gint64 parent_id = 0;
+  FmFormula *formula = fm_draft_load (notebook, blend_id, &parent_id, error);
+  FmSessionDraftContent *content;
+
+  if (formula == NULL)
+    return NULL;
+  content = g_new0 (FmSessionDraftContent, 1);
+  content->formula = formula;
+  content->parent_id = parent_id;
+  /* Without the parent the draft can still be worked on; it only counts as changed. */
+  if (parent_id != 0)
+    content->parent_formula = fm_versions_load (notebook, parent_id, NULL);
+  return content;
+}
+
+void
+fm_session_draft_content_free (FmSessionDraftContent *self)
+{
+  fm_formula_free (self->formula);
+  g_clear_pointer (&self->parent_formula, fm_formula_free);
+  g_free (self);
+}
+
 FmSessionDraft *
 fm_session_draft_open (FmDocuments *documents,
                        FmNotebook *notebook,
                        gint64 blend_id,
-                       GError **error)
+                       const FmSessionDraftContent *content)
 {
-  FmSessionDraft *self = fm_documents_find (documents, FM_TYPE_SESSION_DRAFT, notebook, blend_id);
-  g_autoptr (FmFormula) formula = NULL;
-  gint64 parent_id = 0;
+  FmSessionDraft *self =
+      fm_documents_open (documents, FM_TYPE_SESSION_DRAFT, notebook, blend_id, NULL);
 
-  if (self != NULL)
-    return g_object_ref (self);
-  formula = fm_draft_load (notebook, blend_id, &parent_id, error);
-  if (formula == NULL)
-    return NULL;
-  self = fm_documents_open (documents, FM_TYPE_SESSION_DRAFT, notebook, blend_id, NULL);
-  self->parent_id = parent_id;
-  self->history = fm_history_new (formula);
-  /* Without the parent the draft can still be worked on; it only counts as changed. */
-  if (self->parent_id != 0)
-    self->parent_formula = fm_versions_load (notebook, self->parent_id, NULL);
+  if (self->history != NULL)
+    return self;
+  self->history = fm_history_new (content->formula);
+  self->parent_id = content->parent_id;
+  if (content->parent_formula != NULL)
+    self->parent_formula = fm_formula_copy (content->parent_formula);
   self->told_changes = fm_session_draft_has_changes (self);
   return self;
 }

@@ -20,13 +20,23 @@ struct _FmSessionDraft {
   gboolean told_changes; /* what the lists were last told of it */
 };
 
-/** Reads the draft of @blend_id, if it is not open already. Returns: (transfer full), NULL on
- * error.
- */
+/** A draft as the notebook holds it. */
+typedef struct {
+  FmFormula *formula;
+  gint64 parent_id;          /* version it started from; 0 = from nothing */
+  FmFormula *parent_formula; /* (nullable) */
+} FmSessionDraftContent;
+
+/** In a thread. Returns: (transfer full), NULL on error. */
+FmSessionDraftContent *
+fm_session_draft_read (FmNotebook *notebook, gint64 blend_id, GError **error);
+void fm_session_draft_content_free (FmSessionDraftContent *self);
+
+/** The draft of @blend_id: as it is being edited, else as it was read. Returns: (transfer full). */
 FmSessionDraft *fm_session_draft_open (FmDocuments *documents,
                                        FmNotebook *notebook,
                                        gint64 blend_id,
-                                       GError **error);
+                                       const FmSessionDraftContent *content);
 void fm_session_draft_set_blend_name (FmSessionDraft *self, const char *name);
 /** The draft continues from @version_id, whose formula is @formula. */
 void

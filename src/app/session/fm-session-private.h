@@ -3,6 +3,7 @@
 
 #include "app/session/fm-session-draft.h"
 #include "app/session/fm-session-io.h"
+#include "app/session/fm-session-read.h"
 #include "app/session/fm-session.h"
 
 G_BEGIN_DECLS
@@ -11,8 +12,6 @@ struct _FmSession {
   GObject parent_instance;
 
   FmNotebook *notebook;
-  FmFoodStore *foods;
-  gboolean foods_tried;
   guint serial; /* counts notebooks, so that late results of an old one are told apart */
 
   GHashTable
@@ -26,7 +25,9 @@ struct _FmSession {
 
   FmWriter *writer;
   FmDocuments *documents;
-  guint n_in_flight; /* jobs besides the saves of documents */
+  FmSessionWish wish;    /* of the latest reading */
+  GCancellable *reading; /* of what is to be shown; NULL = nothing is awaited */
+  guint n_in_flight;     /* jobs besides the saves of documents */
 };
 
 /* fm-session-base.c */
@@ -38,7 +39,8 @@ gboolean fm_session_is_writable (FmSession *self);
 
 /* fm-session-show.c */
 void fm_session_clear_version (FmSession *self);
-/** Shows what was shown last in this notebook, or its first blend. Emits nothing. */
+void fm_session_stop_reading (FmSession *self);
+/** Shows what was shown last in this notebook, or its first blend, when it is read. */
 void fm_session_restore_shown (FmSession *self);
 
 /* fm-session-save.c */

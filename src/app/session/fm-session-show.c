@@ -11,14 +11,12 @@ setting_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 
   self->n_in_flight--;
   if (!fm_session_io_finish (result, &error))
-    g_debug ("Remembering what is shown: %s", error->message);
+    g_debug ("A setting is not remembered: %s", error->message);
 }
 
-static void
-remember (FmSession *self, const char *key, gint64 id)
+void
+fm_session_remember (FmSession *self, const char *key, const char *value)
 {
-  g_autofree char *value = g_strdup_printf ("%" G_GINT64_FORMAT, id);
-
   if (!fm_session_is_writable (self))
     return;
   self->n_in_flight++;
@@ -26,12 +24,12 @@ remember (FmSession *self, const char *key, gint64 id)
                               NULL);
 }
 
-static gint64
-recall (FmSession *self, const char *key)
+static void
+remember_id (FmSession *self, const char *key, gint64 id)
 {
-  g_autofree char *value = fm_notebook_get_setting (self->notebook, key);
+  g_autofree char *value = g_strdup_printf ("%" G_GINT64_FORMAT, id);
 
-  return value != NULL ? g_ascii_strtoll (value, NULL, 10) : 0;
+  fm_session_remember (self, key, value);
 }
 
 void
@@ -41,128 +39,37 @@ fm_session_clear_version (FmSession *self)
   g_clear_pointer (&self->version_formula, fm_formula_free);
 }
 
-/* Looks the name up, and answers whether the blend is (still) there. */
-static gboolean
-find_blend (FmSession *self, gint64 blend_id, gint64 *first_id)
-{
-  g_autoptr (GPtrArray) blends = NULL;
-  gboolean found = FALSE;
-
-  g_clear_pointer (&self->blend_name, g_free);
-  blends = self->notebook != NULL ? fm_blends_list (self->notebook, NULL) : NULL;
-  for (guint i = 0; blends != NULL && i < blends->len; i++) {
-    FmBlendInfo *info = g_ptr_array_index (blends, i);
-
-    if (first_id != NULL && *first_id == 0)
-      *first_id = info->id;
-    if (info->id == blend_id) {
-      self->blend_name = g_strdup (info->name);
-      found = TRUE;
-    }
-  }
-  return found;
-}
-
-/* Sets the blend and its draft; FALSE (and nothing shown) when it cannot be read. */
-static gboolean
-take_blend (FmSession *self, gint64 blend_id)
-{
-  g_autoptr (GError) error = NULL;
-  FmSessionDraft *draft;
-
-  fm_session_clear_version (self);
-  self->draft = NULL;
-  self->blend_id = 0;
-  if (blend_id == 0 || !find_blend (self, blend_id, NULL))
-    return FALSE;
-  draft = g_hash_table_lookup (self->drafts, &blend_id);
-  if (draft == NULL) {
-    draft = fm_session_draft_open (self->documents, self->notebook, blend_id, &error);
-    if (draft == NULL) {
-      fm_session_failure (self, error);
-      return FALSE;
-    }
-    g_hash_table_insert (self->drafts, g_memdup2 (&blend_id, sizeof blend_id), draft);
-  }
-  fm_session_draft_set_blend_name (draft, self->blend_name);
-  self->draft = draft;
-  self->blend_id = blend_id;
-  return TRUE;
-}
-
-static gboolean
-take_version (FmSession *self, gint64 version_id)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (FmVersionInfo) info = fm_versions_info (self->notebook, version_id, &error);
-  g_autoptr (FmFormula) formula = NULL;
-
-  if (info != NULL)
-    formula = fm_versions_load (self->notebook, version_id, &error);
-  if (formula == NULL) {
-    fm_session_failure (self, error);
-    return FALSE;
-  }
-  if (info->blend_id != self->blend_id && !take_blend (self, info->blend_id))
-    return FALSE;
-  fm_session_clear_version (self);
-  self->version = g_steal_pointer (&info);
-  self->version_formula = g_steal_pointer (&formula);
-  return TRUE;
-}
-
-void
-fm_session_restore_shown (FmSession *self)
-{
-  gint64 first_id = 0;
-  gint64 blend_id = recall (self, "last-blend");
-  gint64 version_id = recall (self, "last-version");
-
-  if (!find_blend (self, blend_id, &first_id))
-    blend_id = first_id;
-  if (!take_blend (self, blend_id) || version_id == 0)
-    return;
-  g_autoptr (FmVersionInfo) info = fm_versions_info (self->notebook, version_id, NULL);
-
-  if (info != NULL && info->blend_id == blend_id)
-    take_version (self, version_id);
-}
-
 static void
 show_changed (FmSession *self)
 {
-  remember (self, "last-blend", self->blend_id);
-  remember (self, "last-version", fm_session_get_version_id (self));
+  remember_id (self, "last-blend", self->blend_id);
+  remember_id (self, "last-version", fm_session_get_version_id (self));
   fm_session_emit_shown (self);
 }
 
-void
-fm_session_show_blend (FmSession *self, gint64 blend_id)
+static void
+set_shown (FmSession *self, FmSessionDraft *draft, const char *blend_name)
 {
-  if (blend_id == self->blend_id && self->version == NULL)
-    return;
-  fm_session_seal (self);
-  take_blend (self, blend_id);
-  show_changed (self);
+  self->draft = draft;
+  self->blend_id = draft != NULL ? fm_stored_document_get_id (FM_STORED_DOCUMENT (draft)) : 0;
+  g_free (self->blend_name);
+  self->blend_name = g_strdup (blend_name);
+  if (draft != NULL)
+    fm_session_draft_set_blend_name (draft, blend_name);
 }
 
-void
-fm_session_show_version (FmSession *self, gint64 version_id)
+/* A draft in memory is newer than the one on the disk. */
+static void
+take_blend (FmSession *self, const FmSessionRead *read)
 {
-  if (self->notebook == NULL || version_id == fm_session_get_version_id (self))
-    return;
-  fm_session_seal (self);
-  if (version_id == 0)
-    fm_session_clear_version (self);
-  else if (!take_version (self, version_id))
-    return;
-  show_changed (self);
-}
+  const gint64 blend_id = read->wish.blend_id;
+  FmSessionDraft *draft = g_hash_table_lookup (self->drafts, &blend_id);
 
-void
-fm_session_show_draft (FmSession *self)
-{
-  fm_session_show_version (self, 0);
+  if (draft == NULL && read->draft != NULL) {
+    draft = fm_session_draft_open (self->documents, self->notebook, blend_id, read->draft);
+    g_hash_table_insert (self->drafts, g_memdup2 (&blend_id, sizeof blend_id), draft);
+  }
+  set_shown (self, draft, draft != NULL ? read->blend_name : NULL);
 }
 
 static void
@@ -178,33 +85,176 @@ branched_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     fm_session_emit_changed (self, FM_CHANGE_DRAFT, fm_session_io_blend_id (result));
 }
 
-void
-fm_session_branch (FmSession *self, gint64 version_id)
+/* The draft continues from the version that was read. */
+static void
+branch (FmSession *self, const FmSessionRead *read)
 {
-  g_autofree char *label = NULL;
+  const gint64 version_id = read->version->id;
+  g_autofree char *label = g_strdup_printf (_ ("Branch from version %d"), read->version->number);
 
-  if (!fm_session_is_writable (self) || !take_version (self, version_id))
-    return;
   fm_documents_flush (self->documents);
-  label = g_strdup_printf (_ ("Branch from version %d"), self->version->number);
   fm_history_seal (self->draft->history);
-  fm_history_push (self->draft->history, self->version_formula, label, NULL);
-  fm_session_draft_set_parent (self->draft, version_id, self->version_formula);
+  fm_history_push (self->draft->history, read->formula, label, NULL);
+  fm_session_draft_set_parent (self->draft, version_id, read->formula);
   self->n_in_flight++;
   fm_session_io_branch (self->writer, self->notebook, self->blend_id, version_id, self, branched_cb,
                         GUINT_TO_POINTER (self->serial));
+}
+
+static void
+take_read (FmSession *self, FmSessionRead *read)
+{
+  fm_session_seal (self);
+  fm_session_clear_version (self);
+  take_blend (self, read);
+  if (self->draft != NULL && read->wish.branches) {
+    branch (self, read);
+  } else if (self->draft != NULL) {
+    self->version = g_steal_pointer (&read->version);
+    self->version_formula = g_steal_pointer (&read->formula);
+  }
+  if (read->wish.restores)
+    fm_session_emit_shown (self);
+  else
+    show_changed (self);
+}
+
+static void
+read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmSession *self = FM_SESSION (source);
+  g_autoptr (GError) error = NULL;
+  FmSessionRead *read = fm_store_task_finish (result, &error);
+
+  self->n_in_flight--;
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
+  g_clear_object (&self->reading);
+  if (read != NULL) {
+    take_read (self, read);
+    return;
+  }
+  fm_session_failure (self, error);
+  if (self->blend_id == 0) /* nothing is awaited any more */
+    fm_session_emit_shown (self);
+}
+
+void
+fm_session_stop_reading (FmSession *self)
+{
+  g_cancellable_cancel (self->reading);
+  g_clear_object (&self->reading);
+}
+
+/* What is shown stays until the other is read. */
+static void
+start_reading (FmSession *self, FmSessionWish wish)
+{
+  FmSessionRead *read = g_new0 (FmSessionRead, 1);
+
+  fm_session_stop_reading (self);
+  fm_session_seal (self);
+  read->wish = self->wish = wish;
+  read->known_id = self->blend_id;
+  self->reading = g_cancellable_new ();
+  self->n_in_flight++;
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = self->notebook,
+      .run = fm_session_read_run,
+      .data = read,
+      .free_data = (GDestroyNotify)fm_session_read_free,
+      .cancellable = self->reading,
+      .done = read_cb,
+  });
+}
+
+static void
+show_nothing (FmSession *self)
+{
+  fm_session_stop_reading (self);
+  fm_session_clear_version (self);
+  set_shown (self, NULL, NULL);
+  show_changed (self);
+}
+
+void
+fm_session_restore_shown (FmSession *self)
+{
+  start_reading (self, (FmSessionWish){ .restores = TRUE });
+}
+
+gboolean
+fm_session_is_reading (FmSession *self)
+{
+  return self->reading != NULL;
+}
+
+void
+fm_session_show_blend (FmSession *self, gint64 blend_id)
+{
+  if (blend_id == self->blend_id)
+    fm_session_show_draft (self);
+  else if (blend_id == 0 || self->notebook == NULL)
+    show_nothing (self);
+  else
+    start_reading (self, (FmSessionWish){ .blend_id = blend_id });
+}
+
+void
+fm_session_show_version (FmSession *self, gint64 version_id)
+{
+  if (self->notebook == NULL)
+    return;
+  if (version_id == 0)
+    fm_session_show_draft (self);
+  else if (version_id == fm_session_get_version_id (self))
+    fm_session_stop_reading (self);
+  else
+    start_reading (self, (FmSessionWish){ .version_id = version_id });
+}
+
+void
+fm_session_show_draft (FmSession *self)
+{
+  fm_session_stop_reading (self);
+  if (self->version == NULL)
+    return;
+  fm_session_seal (self);
   fm_session_clear_version (self);
   show_changed (self);
 }
 
 void
-fm_session_blend_changed (FmSession *self, gint64 blend_id)
+fm_session_branch (FmSession *self, gint64 version_id)
 {
-  if (self->blend_id != 0 && !find_blend (self, self->blend_id, NULL)) {
-    gint64 gone_id = self->blend_id;
+  if (fm_session_is_writable (self))
+    start_reading (self, (FmSessionWish){ .version_id = version_id, .branches = TRUE });
+}
 
-    fm_session_show_blend (self, 0);
-    g_hash_table_remove (self->drafts, &gone_id);
-  }
+void
+fm_session_blend_renamed (FmSession *self, gint64 blend_id, const char *name)
+{
+  FmSessionDraft *draft = g_hash_table_lookup (self->drafts, &blend_id);
+
+  if (draft != NULL)
+    fm_session_draft_set_blend_name (draft, name);
+  if (blend_id == self->blend_id)
+    set_shown (self, draft, name);
+  fm_session_emit_changed (self, FM_CHANGE_BLEND, blend_id);
+}
+
+void
+fm_session_blend_removed (FmSession *self, gint64 blend_id)
+{
+  const gboolean was_reading = fm_session_is_reading (self);
+
+  if (blend_id == self->blend_id)
+    show_nothing (self);
+  fm_documents_forget (self->documents, FM_TYPE_SESSION_DRAFT, self->notebook, blend_id);
+  g_hash_table_remove (self->drafts, &blend_id);
+  /* What is awaited may have been read before it was removed. */
+  if (was_reading)
+    start_reading (self, self->wish);
   fm_session_emit_changed (self, FM_CHANGE_BLEND, blend_id);
 }

@@ -6,6 +6,7 @@ G_DEFINE_FINAL_TYPE (FmSession, fm_session, G_TYPE_OBJECT)
 static void
 drop_notebook (FmSession *self)
 {
+  fm_session_stop_reading (self);
   fm_documents_flush (self->documents);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   fm_session_clear_version (self);
@@ -26,7 +27,6 @@ fm_session_finalize (GObject *object)
   drop_notebook (self);
   g_clear_object (&self->documents);
   g_clear_pointer (&self->writer, fm_writer_unref);
-  g_clear_pointer (&self->foods, fm_food_store_unref);
   g_clear_pointer (&self->drafts, g_hash_table_unref);
   G_OBJECT_CLASS (fm_session_parent_class)->finalize (object);
 }
@@ -85,22 +85,6 @@ FmDocuments *
 fm_session_get_documents (FmSession *self)
 {
   return self->documents;
-}
-
-FmFoodStore *
-fm_session_get_foods (FmSession *self)
-{
-  g_autoptr (GError) error = NULL;
-  g_autofree char *path = NULL;
-
-  if (self->foods == NULL && !self->foods_tried) {
-    self->foods_tried = TRUE;
-    path = fm_food_store_default_path ();
-    self->foods = fm_food_store_open (path, &error);
-    if (self->foods == NULL)
-      fm_session_failure (self, error);
-  }
-  return self->foods;
 }
 
 gint64

@@ -1,9 +1,9 @@
 /* fm-session.h - what the window shows: one notebook, one blend, its draft or a saved version
  *
  * Pages take a session as their "session" property, read from it, edit through it and listen to
- * its signals. It is used from the main thread only; slow store work happens inside in GTask
- * threads. Pages never touch the store for formulas; for lists of their own (experiments,
- * photos) they call the store from GTask threads with fm_session_get_notebook().
+ * its signals. It is used from the main thread only, which reads nothing from the notebook: all
+ * store work happens in threads. Pages never touch the store for formulas; for lists of their own
+ * (experiments, photos) they use fm_store_task() with fm_session_get_notebook().
  *
  * Signals:
  *   "changed" (FmChange *change)  what changed, as kind and id (fm-change.h); the name of the kind
@@ -20,7 +20,6 @@
 #include "core/formula/fm-analysis.h"
 #include "core/formula/fm-history.h"
 #include "store/fm-experiments.h"
-#include "store/fm-food-store.h"
 
 G_BEGIN_DECLS
 
@@ -31,21 +30,25 @@ FmSession *fm_session_new (void);
 
 /** NULL while no notebook is open. (transfer none) */
 FmNotebook *fm_session_get_notebook (FmSession *self);
-/** (transfer full notebook) Shows the notebook's last blend and draft. */
+/** (transfer full notebook) Shows the notebook's last blend and draft, when they are read. */
 void fm_session_set_notebook (FmSession *self, FmNotebook *notebook);
-/** The food dataset; NULL (and a failure said) when it is missing. (transfer none) */
-FmFoodStore *fm_session_get_foods (FmSession *self);
 
 gint64 fm_session_get_blend_id (FmSession *self);   /* 0 = none */
 gint64 fm_session_get_version_id (FmSession *self); /* shown saved version; 0 = the draft */
 /** What is known of the shown saved version; NULL while the draft is shown. (transfer none) */
 const FmVersionInfo *fm_session_get_version_info (FmSession *self);
 const char *fm_session_get_blend_name (FmSession *self);
+/**
+ * These read in a thread; what is shown stays until then, and the last wish counts. The shown
+ * blend's draft is at hand and shown at once. 0 shows no blend.
+ */
 void fm_session_show_blend (FmSession *self, gint64 blend_id);
 void fm_session_show_version (FmSession *self, gint64 version_id);
 void fm_session_show_draft (FmSession *self);
 /** Starts a draft from a saved version and shows it. */
 void fm_session_branch (FmSession *self, gint64 version_id);
+/** TRUE while something that is to be shown is read. */
+gboolean fm_session_is_reading (FmSession *self);
 /** Saves the draft as the next version with a reason; says so in a toast. */
 void fm_session_save_version (FmSession *self, const char *reason);
 /**
@@ -88,15 +91,21 @@ const char *fm_session_get_undo_label (FmSession *self); /* NULL = nothing to un
 const char *fm_session_get_redo_label (FmSession *self);
 /** What is being edited in the notebook. (transfer none) */
 FmDocuments *fm_session_get_documents (FmSession *self);
-/** Writes all that waits now, and returns when it was tried (before closing, tests). */
+/** Writes all that waits now, and returns when it was tried and all that is awaited is read (before
+ * closing, tests). */
 void fm_session_flush (FmSession *self);
 /** TRUE when no edit waits for the disk. */
 gboolean fm_session_is_saved (FmSession *self);
 
+/** Stores a setting that travels with the notebook; a failure is only logged, as nothing depends on
+ * it. */
+void fm_session_remember (FmSession *self, const char *key, const char *value);
+
 /** Tells everyone that something in the store changed; @id 0 = many. */
 void fm_session_emit_changed (FmSession *self, FmChangeKind kind, gint64 id);
-/** After a blend was added, renamed or removed; shows none when the shown one is gone. */
-void fm_session_blend_changed (FmSession *self, gint64 blend_id);
+/** After a blend was renamed or removed; shows none when the shown one is gone. */
+void fm_session_blend_renamed (FmSession *self, gint64 blend_id, const char *name);
+void fm_session_blend_removed (FmSession *self, gint64 blend_id);
 void fm_session_message (FmSession *self, const char *text);
 void fm_session_failure (FmSession *self, const GError *error);
 

@@ -43,7 +43,8 @@ void fm_store_task (const FmStoreTask *order);
 GTask *fm_store_task_new (const FmStoreTask *order);
 /** (transfer full task) */
 void fm_store_task_start (GTask *task);
-/** Works in the calling thread, which is not the main one. (transfer full task) */
+/** Works in the calling thread; the outcome is told where the task was made. (transfer full task)
+ */
 void fm_store_task_run (GTask *task);
 /** The result (transfer full); NULL with @error set when it failed or was cancelled. */
 gpointer fm_store_task_finish (GAsyncResult *result, GError **error);

@@ -13,21 +13,12 @@ static GMutex closing_mutex;
 static GCond closed;
 static guint n_closing;
 
-static gboolean
-unref_cb (gpointer task)
-{
-  g_object_unref (task);
-  return G_SOURCE_REMOVE;
-}
-
 static void
 run_job (gpointer task, gpointer user_data)
 {
   FmWriter *self = user_data;
 
-  fm_store_task_run (g_object_ref (task));
-  /* With the task its owner may go, which belongs to the main thread. */
-  g_idle_add_full (G_PRIORITY_DEFAULT, unref_cb, task, NULL);
+  fm_store_task_run (task);
 
   g_mutex_lock (&self->mutex);
   self->n_pending--;

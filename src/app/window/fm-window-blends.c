@@ -1,7 +1,7 @@
 /* fm-window-blends.c - making, naming and removing blends; saving and branching versions */
 #include <glib/gi18n-lib.h>
 
-#include "app/session/fm-session-draft.h"
+#include "app/session/fm-store-task.h"
 #include "app/versions/fm-save-version-dialog.h"
 #include "app/window/fm-window-private.h"
 
@@ -13,7 +13,6 @@ typedef enum {
 
 typedef struct {
   BlendAct act;
-  FmNotebook *notebook;
   gint64 blend_id;
   char *name;
 } BlendOrder;
@@ -21,74 +20,79 @@ typedef struct {
 static void
 blend_order_free (BlendOrder *order)
 {
-  fm_notebook_unref (order->notebook);
   g_free (order->name);
   g_free (order);
 }
 
-static void
-blend_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+do_blend_act (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   BlendOrder *order = data;
-  GError *error = NULL;
-  gboolean done = FALSE;
 
   switch (order->act) {
   case BLEND_ADD:
-    order->blend_id = fm_blends_add (order->notebook, order->name, &error);
-    done = order->blend_id != 0;
-    break;
+    order->blend_id = fm_blends_add (notebook, order->name, error);
+    return GINT_TO_POINTER (order->blend_id != 0);
   case BLEND_RENAME:
-    done = fm_blends_rename (order->notebook, order->blend_id, order->name, &error);
-    break;
+    return GINT_TO_POINTER (fm_blends_rename (notebook, order->blend_id, order->name, error));
   case BLEND_REMOVE:
-    done = fm_blends_remove (order->notebook, order->blend_id, &error);
-    break;
+    return GINT_TO_POINTER (fm_blends_remove (notebook, order->blend_id, error));
   }
-  if (done)
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  g_return_val_if_reached (NULL);
 }
 
 static void
-blend_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+tell_of_blend_act (FmWindow *self, const BlendOrder *order)
 {
-  FmWindow *self = FM_WINDOW (source);
-  BlendOrder *order = g_task_get_task_data (G_TASK (result));
-  g_autoptr (GError) error = NULL;
-  gboolean done = g_task_propagate_boolean (G_TASK (result), &error);
-
-  if (self->session == NULL || order->notebook != fm_session_get_notebook (self->session))
-    return;
-  if (!done) {
-    fm_session_failure (self->session, error);
-    return;
-  }
-  if (order->act == BLEND_REMOVE)
-    fm_documents_forget (fm_session_get_documents (self->session), FM_TYPE_SESSION_DRAFT,
-                         order->notebook, order->blend_id);
-  fm_session_blend_changed (self->session, order->blend_id);
-  if (order->act == BLEND_ADD) {
+  switch (order->act) {
+  case BLEND_ADD:
+    fm_session_emit_changed (self->session, FM_CHANGE_BLEND, order->blend_id);
     fm_session_show_blend (self->session, order->blend_id);
     adw_view_stack_set_visible_child_name (self->stack, "formula");
     adw_leaflet_set_visible_child_name (self->leaflet, "work");
+    break;
+  case BLEND_RENAME:
+    fm_session_blend_renamed (self->session, order->blend_id, order->name);
+    break;
+  case BLEND_REMOVE:
+    fm_session_blend_removed (self->session, order->blend_id);
+    break;
   }
+}
+
+static void
+blend_done_cb (GObject *source, GAsyncResult *result, gpointer notebook)
+{
+  FmWindow *self = FM_WINDOW (source);
+  g_autoptr (GError) error = NULL;
+  const gboolean done = fm_store_task_finish (result, &error) != NULL;
+
+  if (self->session == NULL || notebook != fm_session_get_notebook (self->session))
+    return;
+  if (done)
+    tell_of_blend_act (self, fm_store_task_data (result));
+  else
+    fm_session_failure (self->session, error);
 }
 
 static void
 start_blend_act (FmWindow *self, BlendAct act, gint64 blend_id, const char *name)
 {
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
   BlendOrder *order = g_new0 (BlendOrder, 1);
-  GTask *task = g_task_new (self, NULL, blend_done_cb, NULL);
 
   order->act = act;
-  order->notebook = fm_notebook_ref (fm_session_get_notebook (self->session));
   order->blend_id = blend_id;
   order->name = g_strdup (name);
-  g_task_set_task_data (task, order, (GDestroyNotify)blend_order_free);
-  g_task_run_in_thread (task, blend_thread);
-  g_object_unref (task);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = notebook,
+      .run = do_blend_act,
+      .data = order,
+      .free_data = (GDestroyNotify)blend_order_free,
+      .done = blend_done_cb,
+      .user_data = notebook, /* only compared */
+  });
 }
 
 static gboolean

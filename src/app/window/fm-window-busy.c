@@ -45,7 +45,7 @@ fm_window_update_content (FmWindow *self)
   if (notebook == NULL)
     name = self->loading ? "loading" : "no-notebook";
   else if (!shows_blend)
-    name = "no-blend";
+    name = fm_session_is_reading (self->session) ? "loading" : "no-blend";
   gtk_stack_set_visible_child_name (self->content_stack, name);
   adw_view_switcher_title_set_view_switcher_enabled (self->switcher_title, shows_blend);
   fm_window_update_switcher (self);

@@ -23,9 +23,7 @@ typedef enum {
 typedef struct {
   WorkKind kind;
   char *path;
-  FmFoodStore *foods;   /* for WORK_DEMO */
-  FmNotebook *notebook; /* for WORK_COPY */
-  GPtrArray *unsaved;   /* FmStoredCopy, for WORK_COPY */
+  GPtrArray *unsaved; /* FmStoredCopy, for WORK_COPY */
 } Work;
 
 static void start_work (FmWindow *self, WorkKind kind, const char *path);
@@ -44,8 +42,6 @@ static void
 work_free (Work *work)
 {
   g_free (work->path);
-  g_clear_pointer (&work->foods, fm_food_store_unref);
-  g_clear_pointer (&work->notebook, fm_notebook_unref);
   g_clear_pointer (&work->unsaved, g_ptr_array_unref);
   g_free (work);
 }
@@ -91,7 +87,9 @@ create_empty (Work *work, GCancellable *cancellable, GError **error)
 static FmNotebook *
 create_demo (Work *work, GCancellable *cancellable, GError **error)
 {
-  return fm_demo_create (work->path, work->foods, cancellable, error);
+  g_autoptr (FmFoodStore) foods = fm_food_store_default (error);
+
+  return foods != NULL ? fm_demo_create (work->path, foods, cancellable, error) : NULL;
 }
 
 /* What could not be saved where it belongs is saved in the copy. */
@@ -110,9 +108,12 @@ add_unsaved (Work *work, GCancellable *cancellable, GError **error)
   return copy != NULL;
 }
 
-static FmNotebook *
-do_work (Work *work, GCancellable *cancellable, GError **error)
+/* Returns the notebook to show; of a copy the one that was copied. */
+static gpointer
+do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
+  Work *work = data;
+
   switch (work->kind) {
   case WORK_OPEN:
     return fm_notebook_open (work->path, cancellable, error);
@@ -125,24 +126,12 @@ do_work (Work *work, GCancellable *cancellable, GError **error)
   case WORK_DEMO:
     return open_or (create_demo, work, cancellable, error);
   case WORK_COPY:
-    if (fm_notebook_save_copy (work->notebook, work->path, cancellable, error) &&
+    if (fm_notebook_save_copy (notebook, work->path, cancellable, error) &&
         add_unsaved (work, cancellable, error))
-      return fm_notebook_ref (work->notebook);
+      return fm_notebook_ref (notebook);
     return NULL;
   }
   g_return_val_if_reached (NULL);
-}
-
-static void
-work_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  GError *error = NULL;
-  FmNotebook *notebook = do_work (data, cancellable, &error);
-
-  if (notebook != NULL)
-    g_task_return_pointer (task, notebook, (GDestroyNotify)fm_notebook_unref);
-  else
-    g_task_return_error (task, error);
 }
 
 static void work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data);
@@ -173,7 +162,7 @@ run_when_painted_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer task)
 {
   if (!fm_widget_has_painted (widget))
     return G_SOURCE_CONTINUE;
-  g_task_run_in_thread (task, work_thread);
+  fm_store_task_start (g_object_ref (task));
   return G_SOURCE_REMOVE;
 }
 
@@ -192,7 +181,6 @@ start_work (FmWindow *self, WorkKind kind, const char *path)
   g_autofree char *text = describe (kind, path);
   FmNotebook *notebook = fm_session_get_notebook (self->session);
   Work *work;
-  GTask *task;
 
   if (self->busy != NULL) {
     fm_session_message (self->session, _ ("Wait for the work under way, or cancel it first"));
@@ -204,16 +192,21 @@ start_work (FmWindow *self, WorkKind kind, const char *path)
     return;
   }
   work = work_new (kind, path);
-  if (kind == WORK_COPY) {
-    work->notebook = fm_notebook_ref (notebook);
+  if (kind == WORK_COPY)
     work->unsaved = fm_documents_copy_unsaved (fm_session_get_documents (self->session), notebook);
-  }
-  if (kind == WORK_DEMO && !g_file_test (path, G_FILE_TEST_EXISTS))
-    work->foods = fm_food_store_ref (fm_session_get_foods (self->session));
   fm_window_begin_busy (self, text, cancellable);
-  task = g_task_new (self, cancellable, work_done_cb, NULL);
-  g_task_set_task_data (task, work, (GDestroyNotify)work_free);
-  gtk_widget_add_tick_callback (GTK_WIDGET (self), run_when_painted_cb, task, g_object_unref);
+  gtk_widget_add_tick_callback (GTK_WIDGET (self), run_when_painted_cb,
+                                fm_store_task_new (&(FmStoreTask){
+                                    .owner = self,
+                                    .notebook = kind == WORK_COPY ? notebook : NULL,
+                                    .run = do_work,
+                                    .free_result = (GDestroyNotify)fm_writer_close_notebook,
+                                    .data = work,
+                                    .free_data = (GDestroyNotify)work_free,
+                                    .cancellable = cancellable,
+                                    .done = work_done_cb,
+                                }),
+                                g_object_unref);
 }
 
 static void
@@ -282,9 +275,9 @@ static void
 work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmWindow *self = FM_WINDOW (source);
-  Work *work = g_task_get_task_data (G_TASK (result));
+  Work *work = fm_store_task_data (result);
   g_autoptr (GError) error = NULL;
-  FmNotebook *notebook = g_task_propagate_pointer (G_TASK (result), &error);
+  FmNotebook *notebook = fm_store_task_finish (result, &error);
   g_autoptr (GPtrArray) unsaved = g_steal_pointer (&work->unsaved);
 
   if (self->session == NULL) { /* the window was closed meanwhile */
@@ -357,7 +350,7 @@ fm_window_open_demo (FmWindow *self)
 
   if (is_open (self, path))
     fm_session_message (self->session, _ ("The demo notebook is open already"));
-  else if (g_file_test (path, G_FILE_TEST_EXISTS) || fm_session_get_foods (self->session) != NULL)
+  else
     start_work (self, WORK_DEMO, path);
 }
 

@@ -13,6 +13,7 @@ struct _FmDb {
   GCancellable *cancellable;
   FmNotebook *notebook; /* whose reader or writer this is; not owned */
   guint depth;          /* of nested transactions */
+  GThread *user;        /* of a reader: the thread that reads now */
 };
 
 G_END_DECLS

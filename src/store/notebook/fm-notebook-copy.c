@@ -1,5 +1,6 @@
 /* fm-notebook-copy.c - consistent copies while the notebook is in use */
 #include "store/notebook/fm-notebook-private.h"
+#include "store/notebook/fm-store-thread.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -170,6 +171,7 @@ fm_notebook_save_copy (FmNotebook *self,
   g_autoptr (FmDb) db = NULL;
   gint64 n_objects;
 
+  fm_store_check_thread ();
   if (!check_target_is_free (self, path, error))
     return FALSE;
   /* A connection of its own, held on one state, so that work goes on meanwhile. */

@@ -12,11 +12,15 @@ struct _FmNotebook {
   gboolean read_only;
   int lock_fd;  /* -1 when read only */
   FmDb *writer; /* NULL when read only */
-  FmDb *reader;
   GRecMutex writer_lock;
-  GRecMutex reader_lock;
+  GPtrArray *readers; /* FmDb: at least one, which is opened with the notebook */
+  GMutex readers_lock;
+  GCond reader_free;
   GThread *writer_owner; /* (atomic) the thread inside a transaction */
 };
+
+/** Opens one more connection for reading. NULL on error. */
+FmDb *fm_notebook_add_reader (FmNotebook *self, GError **error);
 
 /** Takes the one writer's lock; -1 + IN_USE when another one has it. */
 int fm_notebook_lock_acquire (const char *path, GError **error);

@@ -4,6 +4,10 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "store/notebook/fm-store-thread.h"
+
+#define MAX_READERS 4 /* a list, what is chosen meanwhile, its photos and one more */
+
 /* A BEGIN that fails half way leaves a transaction open as well. */
 static void
 roll_back (FmDb *db)
@@ -17,6 +21,7 @@ fm_notebook_begin (FmNotebook *self, GError **error)
 {
   FmDb *db = self->writer;
 
+  fm_store_check_thread ();
   if (db == NULL) {
     g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION,
                          _ ("This notebook is open for reading only. Save a copy and change that, "
@@ -71,20 +76,60 @@ fm_notebook_end (FmNotebook *self, gboolean success, GError **error)
   return ended;
 }
 
+static FmDb *
+find_reader (FmNotebook *self, GThread *user)
+{
+  for (guint i = 0; i < self->readers->len; i++) {
+    FmDb *reader = g_ptr_array_index (self->readers, i);
+
+    if (reader->user == user)
+      return reader;
+  }
+  return NULL;
+}
+
+/* The reader that this thread has already, or a free one. One of them there always is, if not
+ * now, so a further one that cannot be opened is no failure. */
+static FmDb *
+take_reader (FmNotebook *self)
+{
+  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->readers_lock);
+  FmDb *db = find_reader (self, g_thread_self ());
+
+  if (db == NULL)
+    db = find_reader (self, NULL);
+  if (db == NULL && self->readers->len < MAX_READERS)
+    db = fm_notebook_add_reader (self, NULL);
+  for (; db == NULL; db = find_reader (self, NULL))
+    g_cond_wait (&self->reader_free, &self->readers_lock);
+  db->user = g_thread_self ();
+  return db;
+}
+
+static void
+free_reader (FmNotebook *self, FmDb *db)
+{
+  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->readers_lock);
+
+  db->user = NULL;
+  g_cond_signal (&self->reader_free);
+}
+
 FmReader *
 fm_notebook_reader (FmNotebook *self, GCancellable *cancellable, GError **error)
 {
-  FmDb *db = self->reader;
+  FmDb *db;
 
+  fm_store_check_thread ();
   if (g_cancellable_set_error_if_cancelled (cancellable, error))
     return NULL;
   if (g_atomic_pointer_get (&self->writer_owner) == g_thread_self ())
     return self->writer;
-  g_rec_mutex_lock (&self->reader_lock);
+  db = take_reader (self);
   if (db->depth == 0) {
     if (!fm_db_exec (db, "BEGIN", error)) {
       roll_back (db);
-      g_rec_mutex_unlock (&self->reader_lock);
+      free_reader (self, db);
       return NULL;
     }
     fm_db_set_cancellable (db, cancellable);
@@ -101,9 +146,9 @@ fm_reader_release (FmReader *reader)
   if (self == NULL || reader == self->writer)
     return;
   reader->depth--;
-  if (reader->depth == 0) {
-    fm_db_set_cancellable (reader, NULL);
-    fm_db_exec (reader, "COMMIT", NULL);
-  }
-  g_rec_mutex_unlock (&self->reader_lock);
+  if (reader->depth > 0)
+    return;
+  fm_db_set_cancellable (reader, NULL);
+  fm_db_exec (reader, "COMMIT", NULL);
+  free_reader (self, reader);
 }

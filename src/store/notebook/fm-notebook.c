@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "store/notebook/fm-schema.h"
+#include "store/notebook/fm-store-thread.h"
 
 static FmNotebook *
 notebook_new (const char *path, GError **error)
@@ -25,21 +26,24 @@ notebook_new (const char *path, GError **error)
   self->reader_name = g_filename_to_uri (self->path, NULL, NULL);
   self->lock_fd = -1;
   g_rec_mutex_init (&self->writer_lock);
-  g_rec_mutex_init (&self->reader_lock);
+  g_mutex_init (&self->readers_lock);
+  g_cond_init (&self->reader_free);
+  self->readers = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_db_close);
   return self;
 }
 
 static void
 notebook_free (FmNotebook *self)
 {
-  fm_db_close (self->reader);
+  g_ptr_array_unref (self->readers);
   /* The file alone is then whole, even when another window still reads it. */
   if (self->writer != NULL)
     fm_db_exec (self->writer, "PRAGMA wal_checkpoint(TRUNCATE)", NULL);
   fm_db_close (self->writer);
   fm_notebook_lock_release (self->path, self->lock_fd);
   g_rec_mutex_clear (&self->writer_lock);
-  g_rec_mutex_clear (&self->reader_lock);
+  g_mutex_clear (&self->readers_lock);
+  g_cond_clear (&self->reader_free);
   g_free (self->reader_name);
   g_free (self->path);
   g_free (self);
@@ -110,14 +114,16 @@ open_writer (FmNotebook *self, GError **error)
          expect_pragma (self->writer, "PRAGMA foreign_keys", "1", error);
 }
 
-static gboolean
-open_reader (FmNotebook *self, GError **error)
+FmDb *
+fm_notebook_add_reader (FmNotebook *self, GError **error)
 {
-  self->reader = fm_db_open (self->reader_name, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
-  if (self->reader == NULL)
-    return FALSE;
-  self->reader->notebook = self;
-  return TRUE;
+  FmDb *reader = fm_db_open (self->reader_name, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
+
+  if (reader == NULL)
+    return NULL;
+  reader->notebook = self;
+  g_ptr_array_add (self->readers, reader);
+  return reader;
 }
 
 /* Never over an older backup. */
@@ -175,12 +181,13 @@ fm_notebook_open (const char *path, GCancellable *cancellable, GError **error)
   g_autoptr (FmNotebook) self = notebook_new (path, error);
   int version;
 
+  fm_store_check_thread ();
   if (self == NULL || !check_writable (self, error))
     return NULL;
   self->lock_fd = fm_notebook_lock_acquire (self->path, error);
   if (self->lock_fd < 0 || !inspect (self, cancellable, &version, error) ||
       !open_writer (self, error) || !migrate (self, version, cancellable, error) ||
-      !open_reader (self, error))
+      fm_notebook_add_reader (self, error) == NULL)
     return NULL;
   return g_steal_pointer (&self);
 }
@@ -216,14 +223,16 @@ FmNotebook *
 fm_notebook_open_read_only (const char *path, GCancellable *cancellable, GError **error)
 {
   g_autoptr (FmNotebook) self = notebook_new (path, error);
+  FmDb *reader;
   int version;
 
+  fm_store_check_thread ();
   if (self == NULL)
     return NULL;
   self->read_only = TRUE;
   allow_unwritable_folder (self);
-  if (!open_reader (self, error) ||
-      !fm_notebook_check (self->reader, cancellable, &version, error) ||
+  reader = fm_notebook_add_reader (self, error);
+  if (reader == NULL || !fm_notebook_check (reader, cancellable, &version, error) ||
       !check_not_older (version, error))
     return NULL;
   return g_steal_pointer (&self);

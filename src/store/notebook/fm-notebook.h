@@ -1,8 +1,8 @@
 /* fm-notebook.h - the notebook file: one SQLite database that holds everything
  *
  * Threads: every function of this layer may be called from any thread; a notebook serialises its
- * writes on one connection and reads on another (WAL), each behind a mutex. The app calls
- * anything that may take longer than a frame from a GTask thread.
+ * writes on one connection, and several threads read beside it on their own (WAL). The app calls
+ * this layer from the threads of fm_store_task(); see fm-store-thread.h.
  *
  * Errors are FM_STORE_ERROR with a translated sentence that says what happened and what to do.
  */

@@ -70,8 +70,7 @@ set_up (Fixture *fixture, gconstpointer data)
   fixture->session = fm_session_new ();
   fm_session_set_notebook (fixture->session, make_notebook (path, &blend_id));
   fm_session_show_blend (fixture->session, blend_id);
-  while (fm_session_get_formula (fixture->session) == NULL)
-    g_main_context_iteration (NULL, TRUE);
+  fm_session_flush (fixture->session);
   fm_page_set_session (FM_PAGE (page), fixture->session);
   fixture->window = g_object_ref_sink (adw_window_new ());
   adw_window_set_content (ADW_WINDOW (fixture->window), page);

@@ -59,6 +59,7 @@ set_up (Fixture *fixture, gconstpointer data)
   g_signal_connect (fixture->session, "failure", G_CALLBACK (failure_cb), NULL);
   fm_session_set_notebook (fixture->session, notebook);
   fm_session_show_blend (fixture->session, fixture->blend_id);
+  fm_session_flush (fixture->session);
 }
 
 static void

@@ -1,8 +1,10 @@
-/* test-changes.c - what a session says of its changes, as kind and id */
+/* test-changes.c - what a session says of its changes, as kind and id, without waiting for the disk
+ */
 #include <glib/gstdio.h>
 
 #include "app/session/fm-writer.h"
 #include "app/session/fm-session.h"
+#include "store/notebook/fm-store-thread.h"
 
 typedef struct {
   char *folder;
@@ -31,7 +33,9 @@ set_up (Fixture *fixture, gconstpointer data)
   fixture->blend_id = fm_blends_add (notebook, "House", NULL);
   fixture->heard = g_string_new (NULL);
   fixture->session = fm_session_new ();
+  fm_store_forbid_thread (TRUE);
   fm_session_set_notebook (fixture->session, notebook);
+  fm_session_flush (fixture->session);
   g_signal_connect (fixture->session, "changed", G_CALLBACK (changed_cb), fixture->heard);
 }
 
@@ -44,6 +48,7 @@ tear_down (Fixture *fixture, gconstpointer data)
   fm_session_flush (fixture->session);
   g_assert_finalize_object (fixture->session);
   fm_writer_wait_closed ();
+  fm_store_forbid_thread (FALSE);
   folder = g_dir_open (fixture->folder, 0, NULL);
   while ((name = g_dir_read_name (folder)) != NULL) {
     g_autofree char *path = g_build_filename (fixture->folder, name, NULL);
@@ -95,7 +100,74 @@ test_version (Fixture *fixture, gconstpointer data)
   fm_session_flush (fixture->session);
   assert_heard (fixture, "version 1, draft 1, history 1");
   fm_session_show_version (fixture->session, 1);
+  fm_session_flush (fixture->session);
   assert_heard (fixture, "shown 1, formula 1, history 1");
+}
+
+/* The last wish counts, and until it is read what is shown stays. */
+static void
+test_last_wish (Fixture *fixture, gconstpointer data)
+{
+  add_line (fixture->session, "Chuck");
+  fm_session_save_version (fixture->session, "First try");
+  fm_session_save_version (fixture->session, "Second try");
+  fm_session_flush (fixture->session);
+  g_string_set_size (fixture->heard, 0);
+  fm_session_show_version (fixture->session, 1);
+  fm_session_show_version (fixture->session, 2);
+  g_assert_true (fm_session_is_reading (fixture->session));
+  g_assert_cmpint (fm_session_get_version_id (fixture->session), ==, 0);
+  fm_session_flush (fixture->session);
+  g_assert_false (fm_session_is_reading (fixture->session));
+  g_assert_cmpint (fm_session_get_version_id (fixture->session), ==, 2);
+  assert_heard (fixture, "shown 1, formula 1, history 1");
+  fm_session_show_version (fixture->session, 1);
+  fm_session_show_version (fixture->session, 2);
+  fm_session_flush (fixture->session);
+  assert_heard (fixture, "");
+}
+
+static void
+test_branch (Fixture *fixture, gconstpointer data)
+{
+  add_line (fixture->session, "Chuck");
+  fm_session_save_version (fixture->session, "First try");
+  add_line (fixture->session, "Brisket");
+  fm_session_flush (fixture->session);
+  g_string_set_size (fixture->heard, 0);
+  fm_session_branch (fixture->session, 1);
+  fm_session_flush (fixture->session);
+  g_assert_cmpuint (fm_formula_n_lines (fm_session_get_formula (fixture->session)), ==, 1);
+  g_assert_cmpstr (fm_session_get_undo_label (fixture->session), ==, "Branch from version 1");
+  assert_heard (fixture, "shown 1, formula 1, history 1, draft 1");
+}
+
+static void
+test_blends (Fixture *fixture, gconstpointer data)
+{
+  fm_session_blend_renamed (fixture->session, fixture->blend_id, "Home");
+  g_assert_cmpstr (fm_session_get_blend_name (fixture->session), ==, "Home");
+  assert_heard (fixture, "blend 1");
+  fm_session_blend_removed (fixture->session, fixture->blend_id);
+  g_assert_null (fm_session_get_formula (fixture->session));
+  assert_heard (fixture, "shown 0, formula 0, history 0, blend 1");
+}
+
+/* Removed while it was awaited, it is not shown. */
+static void
+test_removed_meanwhile (Fixture *fixture, gconstpointer data)
+{
+  FmNotebook *notebook = fm_session_get_notebook (fixture->session);
+  gint64 other_id;
+
+  fm_store_forbid_thread (FALSE);
+  other_id = fm_blends_add (notebook, "Other", NULL);
+  fm_session_show_blend (fixture->session, other_id);
+  g_assert_true (fm_blends_remove (notebook, other_id, NULL));
+  fm_store_forbid_thread (TRUE);
+  fm_session_blend_removed (fixture->session, other_id);
+  fm_session_flush (fixture->session);
+  g_assert_cmpint (fm_session_get_blend_id (fixture->session), ==, 0);
 }
 
 static void
@@ -126,6 +198,10 @@ main (int argc, char **argv)
 #define ADD(name) g_test_add ("/changes/" #name, Fixture, NULL, set_up, test_##name, tear_down)
   ADD (edit);
   ADD (version);
+  ADD (last_wish);
+  ADD (branch);
+  ADD (blends);
+  ADD (removed_meanwhile);
   ADD (notebook);
   ADD (detail);
 #undef ADD

@@ -46,6 +46,7 @@ set_up (Fixture *fixture, gconstpointer data)
   fixture->session = fm_session_new ();
   fm_session_set_notebook (fixture->session, notebook);
   fm_session_show_blend (fixture->session, blend_id);
+  fm_session_flush (fixture->session);
   fixture->lines = fm_formula_line_list_new ();
   g_signal_connect_swapped (fixture->session, "changed::formula", G_CALLBACK (update_lines),
                             fixture);

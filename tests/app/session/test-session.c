@@ -42,6 +42,7 @@ new_session (const char *path, gint64 *blend_id)
   *blend_id = fm_blends_add (notebook, "House", NULL);
   fm_session_set_notebook (session, notebook);
   fm_session_show_blend (session, *blend_id);
+  fm_session_flush (session);
   return session;
 }
 
@@ -94,9 +95,11 @@ test_versions (Fixture *fixture, gconstpointer data)
   g_assert_false (fm_session_has_draft_changes (session));
 
   fm_session_show_version (session, first->id);
+  fm_session_flush (session);
   g_assert_false (fm_session_is_editable (session));
   g_assert_cmpuint (fm_formula_n_lines (fm_session_get_formula (session)), ==, 1);
   fm_session_branch (session, first->id);
+  fm_session_flush (session);
   g_assert_true (fm_session_is_editable (session));
   g_assert_cmpint (fm_session_get_draft_parent (session), ==, first->id);
   fm_session_undo (session);

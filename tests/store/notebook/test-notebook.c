@@ -10,6 +10,9 @@
 #include "store/notebook/fm-schema-v1.h"
 #include "store/notebook/fm-schema-v2.h"
 #include "store/notebook/fm-schema-v3.h"
+#include "store/notebook/fm-store-thread.h"
+
+#define N_THREADS 9 /* more than may read side by side */
 
 static void
 assert_open_fails (const char *path, FmStoreError code)
@@ -418,6 +421,55 @@ test_migrate_fails (Fixture *self, gconstpointer data)
   g_assert_cmpint (query_int (notebook, "SELECT count(*) FROM blends"), ==, 1);
 }
 
+static gpointer
+list_blends (gpointer notebook)
+{
+  g_autoptr (FmReader) outer = fm_notebook_reader (notebook, NULL, NULL);
+  g_autoptr (GPtrArray) blends = fm_blends_list (notebook, NULL);
+
+  return GUINT_TO_POINTER (blends->len);
+}
+
+/* A long list in one thread holds nobody up; where all connections are in use, one waits. */
+static void
+test_side_by_side (Fixture *self, gconstpointer data)
+{
+  g_autoptr (FmNotebook) notebook = create_notebook (self->path);
+  g_autoptr (FmReader) long_list = fm_notebook_reader (notebook, NULL, NULL);
+  GThread *threads[N_THREADS];
+
+  add_blend (notebook, "House blend");
+  for (guint i = 0; i < N_THREADS; i++)
+    threads[i] = g_thread_new ("reader", list_blends, notebook);
+  for (guint i = 0; i < N_THREADS; i++)
+    g_assert_cmpuint (GPOINTER_TO_UINT (g_thread_join (threads[i])), ==, 1);
+}
+
+static void
+assert_refused (void)
+{
+  g_test_assert_expected_messages ();
+  g_test_expect_message (NULL, G_LOG_LEVEL_CRITICAL, "*in the thread that draws*");
+}
+
+static void
+test_forbidden_thread (Fixture *self, gconstpointer data)
+{
+  g_autoptr (FmNotebook) notebook = create_notebook (self->path);
+  g_autoptr (GPtrArray) blends = NULL;
+
+  fm_store_forbid_thread (TRUE);
+  assert_refused ();
+  blends = fm_blends_list (notebook, NULL);
+  assert_refused ();
+  fm_blends_add (notebook, "House blend", NULL);
+  assert_refused ();
+  g_assert_null (fm_notebook_open (self->path, NULL, NULL));
+  g_test_assert_expected_messages ();
+  fm_store_forbid_thread (FALSE);
+  g_assert_cmpint (query_int (notebook, "SELECT count(*) FROM blends"), ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -438,5 +490,7 @@ main (int argc, char **argv)
   FIXTURE_TEST ("/notebook/unwritable-folder", test_unwritable_folder);
   FIXTURE_TEST ("/notebook/migrate", test_migrate);
   FIXTURE_TEST ("/notebook/migrate-fails", test_migrate_fails);
+  FIXTURE_TEST ("/notebook/side-by-side", test_side_by_side);
+  FIXTURE_TEST ("/notebook/forbidden-thread", test_forbidden_thread);
   return g_test_run ();
 }

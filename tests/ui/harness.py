@@ -15,7 +15,7 @@ from tree import Atspi, Bus, GLib
 
 # Far longer than anything takes on a busy machine: only what never comes meets it.
 DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "120"))
-POLL_S = 0.05
+POLL_S = 0.2
 NAMED_S = 20
 
 CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
@@ -28,9 +28,12 @@ class Missing(AssertionError):
 
 
 def wait_for(condition, what, deadline_s=DEADLINE_S):
+    """Asks for @condition each time the program tells of a change, and now and then besides."""
+    bus = Bus.newest
+    bus.looks_in_vain = 0
     end = time.monotonic() + deadline_s
     while True:
-        began = time.monotonic()
+        seen, began = bus.events, time.monotonic()
         try:
             found = condition()
         except GLib.Error:
@@ -40,8 +43,9 @@ def wait_for(condition, what, deadline_s=DEADLINE_S):
         now = time.monotonic()
         if now > end:
             raise Missing(f"no {what} within {deadline_s:.0f} s")
+        bus.looks_in_vain += 1
         # What is asked all the time has no time to get ready.
-        time.sleep(max(POLL_S, now - began))
+        bus.wait_for_event(seen, max(POLL_S, now - began))
 
 
 def plain(text):
@@ -150,6 +154,7 @@ class Program:
         raise Missing(f"no window titled {frame.name!r}")
 
     def focus_window(self):
+        self.bus.forget()
         subprocess.run(["xdotool", "windowfocus", "--sync", self.windows()[-1]], check=False)
 
     def press(self, *keys):
@@ -184,6 +189,7 @@ class Program:
         # The window's own frame lies around what the toolkit measures from.
         left = x + width // 2 + (int(outer["WIDTH"]) - inner[2]) // 2
         top = y + height // 2 + (int(outer["HEIGHT"]) - inner[3]) // 2
+        self.bus.forget()
         subprocess.run(["xdotool", "windowfocus", "--sync", window, "mousemove", "--window", window,
                         str(left), str(top), "click", "1"], check=True)
         for key in keys:
@@ -195,10 +201,12 @@ class Program:
         A dialog that offers a name keeps the @ending of that name when one types.
         """
         dialog = self.find(title, showing=False)
+        self.bus.forget()
         subprocess.run(["xdotool", "windowfocus", "--sync", self.window_of(dialog), "type",
                         "--delay", "20", path.removesuffix(ending)], check=True)
         wait_for(lambda: any(node.text() == path for node in self.tree().below()
                              if node.has("EditableText")), f"{path} in the file dialog")
+        self.bus.forget()
         subprocess.run(["xdotool", "key", "Return"], check=True)
         self.gone(title)
 

@@ -6,12 +6,11 @@ cache of what was asked for.
 
 That still takes a third of a second of a processor. A hasty reading takes the children from the cache
 as well, and asks only the parents who have others. It may miss one that has just taken the place of
-a hidden one, so it serves only those who wait for something to come, and not for long.
+a hidden one, so it serves only those who wait for something to come, and who look closely now and then.
 """
 
 import functools
 import json
-import time
 
 import gi
 
@@ -22,7 +21,9 @@ from gi.repository import Atspi, Gio, GLib, Json  # noqa: E402
 ROOT = "/org/a11y/atspi/accessible/root"
 ATSPI = "org.a11y.atspi."
 CALL_MS = 120000
-HASTY_S = 2
+# How long the program must say nothing before it is looked at again.
+SILENCE_MS = 20
+WHOLE_EACH = 4
 
 
 class Node:
@@ -81,10 +82,12 @@ class Node:
         names = self.action_names() if self.has("Action") else []
         if not names or (name is not None and name not in names):
             return False
+        self.bus.forget()
         self.call("Action", "DoAction", "(i)", names.index(name) if name else 0)
         return True
 
     def set_text(self, text):
+        self.bus.forget()
         assert self.call("EditableText", "SetTextContents", "(s)", text)[0], f"{self} took no text"
 
     def text(self):
@@ -92,6 +95,7 @@ class Node:
         return self.call("Text", "GetText", "(ii)", 0, length)[0]
 
     def select_child(self, index):
+        self.bus.forget()
         return self.call("Selection", "SelectChild", "(i)", index)[0]
 
     def __repr__(self):
@@ -100,6 +104,8 @@ class Node:
 
 class Bus:
     """The accessibility bus, as seen by one program under test."""
+
+    newest = None
 
     def __init__(self):
         session = Gio.bus_get_sync(Gio.BusType.SESSION)
@@ -110,7 +116,10 @@ class Bus:
         self.connection = Gio.DBusConnection.new_for_address_sync(address, flags, None, None)
         self.program = None
         self.known = set()
-        self.read_whole = -HASTY_S
+        self.events = 0
+        self.looks_in_vain = 0
+        self.last_read = None
+        Bus.newest = self
 
     def _call(self, owner, path, interface, method, parameters=None):
         return self.connection.call_sync(owner, path, interface, method, parameters, None,
@@ -124,9 +133,40 @@ class Bus:
                                "org.freedesktop.DBus", "GetConnectionUnixProcessID",
                                GLib.Variant("(s)", (owner,)))[0]
             if found == process_id:
-                self.program = owner
+                self._listen_to(owner)
                 return True
         return False
+
+    def _listen_to(self, owner):
+        if self.program == owner:
+            return
+        self.program = owner
+        self.connection.signal_subscribe(owner, None, None, None, None, Gio.DBusSignalFlags.NONE,
+                                         self._count_event)
+
+    def _count_event(self, *_):
+        self.events += 1
+        self.forget()
+
+    def forget(self):
+        """The program is about to change: what was read of it holds no longer."""
+        self.last_read = None
+
+    def wait_for_event(self, seen, longest_s):
+        """Returns once the program has told of more than @seen and is silent, or after @longest_s."""
+        context = GLib.MainContext.default()
+        over = []
+        end = GLib.timeout_add(int(1000 * longest_s), over.append, "end")
+        while not over and self.events == seen:
+            context.iteration(True)
+        while not over and self.events != seen:
+            seen = self.events
+            silence = []
+            GLib.timeout_add(SILENCE_MS, silence.append, "silence")
+            while not silence:
+                context.iteration(True)
+        if not over:
+            GLib.source_remove(end)
 
     def call(self, path, interface, method, parameters=None):
         return self._call(self.program, path, interface, method, parameters)
@@ -179,13 +219,26 @@ class Bus:
 
     def read(self, hasty=False):
         """The root node of the tree as it is now."""
-        if hasty and time.monotonic() < self.read_whole + HASTY_S:
-            items, children = self._read_cache()
-        else:
-            self.known = set()
-            children = self._children_of([ROOT])
-            items = self._cached()
-            self.read_whole = time.monotonic()
+        if hasty and self.known and self.looks_in_vain % WHOLE_EACH != WHOLE_EACH - 1:
+            return self._read_hastily()
+        self.known = set()
+        children = self._children_of([ROOT])
+        items = self._cached()
+        self.known = {path for (_, path), *_ in items}
+        return self._tree_of(items, children)
+
+    def _read_hastily(self):
+        context = GLib.MainContext.default()
+        while context.iteration(False):
+            pass
+        if self.last_read and not self.looks_in_vain:
+            return self.last_read
+        events = self.events
+        tree = self._tree_of(*self._read_cache())
+        self.last_read = tree if self.events == events else None
+        return tree
+
+    def _tree_of(self, items, children):
         nodes = {ROOT: Node(self, ROOT, "", "application", "", [0, 0], [])}
         for (_, path), _, _, _, _, interfaces, name, role, description, states in items:
             nodes[path] = Node(self, path, name, role_name(role), description, states, interfaces)

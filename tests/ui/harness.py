@@ -5,6 +5,7 @@ for a condition with a deadline, never for a time.
 """
 
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -53,6 +54,15 @@ def plain(text):
     return text.replace("\u00a0", " ").replace("\u202f", " ")
 
 
+def lay_demo_into(folder):
+    """Painting the photos of a new demo notebook takes seconds: most tests open a ready one."""
+    ready = os.environ.get("FORCEMEAT_DEMO")
+    path = folder + "/demo.forcemeat"
+    if ready and not os.path.exists(path):
+        os.makedirs(folder, exist_ok=True)
+        shutil.copy(ready, path)
+
+
 class Program:
     """One running Forcemeat and its accessible tree."""
 
@@ -61,6 +71,8 @@ class Program:
                    XDG_CACHE_HOME=data_home + "/cache", LC_ALL="C.UTF-8", LANGUAGE="C",
                    GDK_BACKEND="x11", GSK_RENDERER="cairo", ADW_DISABLE_PORTAL="1",
                    GTK_USE_PORTAL="0", GSETTINGS_BACKEND="keyfile", G_DEBUG="fatal-criticals")
+        if "--demo" in arguments:
+            lay_demo_into(data_home + "/forcemeat")
         self.process = subprocess.Popen([os.environ["FORCEMEAT_BINARY"], *arguments], env=env)
         self.bus = Bus()
         wait_for(self._is_there, "program on the accessibility bus")

@@ -1,0 +1,28 @@
+/* Writes the demo notebook for the UI tests, which open a copy each: painting its photos takes
+ * seconds. Usage: make-demo FOODS.db NOTEBOOK */
+#include <glib/gstdio.h>
+#include <locale.h>
+
+#include "store/demo/fm-demo.h"
+#include "store/fm-food-store.h"
+
+int
+main (int argc, char **argv)
+{
+  g_autoptr (GError) error = NULL;
+  FmFoodStore *foods = NULL;
+  FmNotebook *notebook = NULL;
+
+  setlocale (LC_ALL, "");
+  if (argc != 3)
+    g_error ("usage: make-demo FOODS.db NOTEBOOK");
+  g_unlink (argv[2]);
+  foods = fm_food_store_open (argv[1], &error);
+  if (foods != NULL)
+    notebook = fm_demo_create (argv[2], foods, NULL, &error);
+  if (notebook == NULL)
+    g_error ("%s", error->message);
+  fm_notebook_unref (notebook);
+  fm_food_store_unref (foods);
+  return 0;
+}

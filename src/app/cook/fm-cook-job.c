@@ -2,6 +2,8 @@
  */
 #include "app/cook/fm-cook-job.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -9,7 +11,6 @@
 #include "core/base/fm-number.h"
 
 typedef struct {
-  FmNotebook *notebook;
   FmExperiment *experiment;
   FmHeatSetup setup;
   FmHeatFit fit;
@@ -19,21 +20,10 @@ typedef struct {
 static void
 job_free (Job *job)
 {
-  g_clear_pointer (&job->notebook, fm_notebook_unref);
   g_clear_pointer (&job->experiment, fm_experiment_free);
   fm_heat_setup_clear (&job->setup);
   g_free (job->not_remembered);
   g_free (job);
-}
-
-static GTask *
-job_task_new (GCancellable *cancellable, GAsyncReadyCallback callback, gpointer data, gpointer tag)
-{
-  GTask *task = g_task_new (NULL, cancellable, callback, data);
-
-  g_task_set_source_tag (task, tag);
-  g_task_set_task_data (task, g_new0 (Job, 1), (GDestroyNotify)job_free);
-  return task;
 }
 
 void
@@ -57,10 +47,10 @@ contact_key (const FmExperiment *experiment)
 }
 
 static void
-recall_contact (FmCookStart *self, Job *job)
+recall_contact (FmCookStart *self, FmNotebook *notebook, const FmExperiment *experiment)
 {
-  g_autofree char *key = contact_key (job->experiment);
-  g_autofree char *text = fm_notebook_get_setting (job->notebook, key);
+  g_autofree char *key = contact_key (experiment);
+  g_autofree char *text = fm_notebook_get_setting (notebook, key);
   const double contact_w_m2k = text != NULL ? g_ascii_strtod (text, NULL) : NAN;
 
   if (!(contact_w_m2k >= FM_HEAT_CONTACT_MIN_W_M2K && contact_w_m2k <= FM_HEAT_CONTACT_MAX_W_M2K))
@@ -70,13 +60,13 @@ recall_contact (FmCookStart *self, Job *job)
 }
 
 static gboolean
-remember_contact (Job *job, GError **error)
+remember_contact (FmNotebook *notebook, const Job *job, GError **error)
 {
   g_autofree char *key = contact_key (job->experiment);
   char text[G_ASCII_DTOSTR_BUF_SIZE];
 
   g_ascii_formatd (text, sizeof text, "%.4g", job->fit.contact_w_m2k);
-  return fm_notebook_set_setting (job->notebook, key, text, error);
+  return fm_notebook_set_setting (notebook, key, text, error);
 }
 
 /* The whole analysis when it is known, else the fat alone, else nothing. */
@@ -100,31 +90,27 @@ find_mix (FmCookStart *self, const FmAnalysis *analysis, double version_fat_pct)
                                   "an analysis to estimate the cook."));
 }
 
-static void
-start_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+find_start (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Job *job = data;
-  GError *error = NULL;
-  const gint64 version_id = job->experiment->version_id;
-  g_autoptr (FmFormula) formula = fm_versions_load (job->notebook, version_id, &error);
+  const FmExperiment *experiment = data;
+  g_autoptr (FmFormula) formula = fm_versions_load (notebook, experiment->version_id, error);
   g_autoptr (FmVersionInfo) version = NULL;
   g_autoptr (FmAnalysis) analysis = NULL;
   FmCookStart *start;
 
   if (formula != NULL)
-    version = fm_versions_info (job->notebook, version_id, &error);
-  if (version == NULL) {
-    g_task_return_error (task, error);
-    return;
-  }
+    version = fm_versions_info (notebook, experiment->version_id, error);
+  if (version == NULL)
+    return NULL;
   start = g_new0 (FmCookStart, 1);
   fm_heat_setup_init (&start->setup);
-  start->setup.mass_g = job->experiment->patty_target_g;
-  fm_heat_setup_from_experiment (&start->setup, job->experiment);
+  start->setup.mass_g = experiment->patty_target_g;
+  fm_heat_setup_from_experiment (&start->setup, experiment);
   analysis = fm_analysis_new (formula);
   find_mix (start, analysis, version->fat_pct);
-  recall_contact (start, job);
-  g_task_return_pointer (task, start, (GDestroyNotify)fm_cook_start_free);
+  recall_contact (start, notebook, experiment);
+  return start;
 }
 
 void
@@ -134,31 +120,30 @@ fm_cook_job_start_async (FmNotebook *notebook,
                          GAsyncReadyCallback callback,
                          gpointer data)
 {
-  g_autoptr (GTask) task = job_task_new (cancellable, callback, data, fm_cook_job_start_async);
-  Job *job = g_task_get_task_data (task);
-
-  job->notebook = fm_notebook_ref (notebook);
-  job->experiment = fm_experiment_copy (experiment);
-  g_task_run_in_thread (task, start_thread);
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = find_start,
+      .free_result = (GDestroyNotify)fm_cook_start_free,
+      .data = fm_experiment_copy (experiment),
+      .free_data = (GDestroyNotify)fm_experiment_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 FmCookStart *
 fm_cook_job_start_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
-static void
-predict_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+predict (FmNotebook *none, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Job *job = data;
-  GError *error = NULL;
-  FmHeatResult *result = fm_heat_predict (&job->setup, &error);
+  const Job *job = data;
 
-  if (result != NULL)
-    g_task_return_pointer (task, result, (GDestroyNotify)fm_heat_result_free);
-  else
-    g_task_return_error (task, error);
+  return fm_heat_predict (&job->setup, error);
 }
 
 void
@@ -167,41 +152,40 @@ fm_cook_job_predict_async (const FmHeatSetup *setup,
                            GAsyncReadyCallback callback,
                            gpointer data)
 {
-  g_autoptr (GTask) task = job_task_new (cancellable, callback, data, fm_cook_job_predict_async);
-  Job *job = g_task_get_task_data (task);
+  Job *job = g_new0 (Job, 1);
 
   fm_heat_setup_copy (setup, &job->setup);
-  g_task_run_in_thread (task, predict_thread);
+  fm_store_task (&(FmStoreTask){
+      .run = predict,
+      .free_result = (GDestroyNotify)fm_heat_result_free,
+      .data = job,
+      .free_data = (GDestroyNotify)job_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 FmHeatResult *
 fm_cook_job_predict_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
-static void
-fit_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+/* A fit that nobody waits for any more must not change the next estimate. */
+static gpointer
+fit (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Job *job = data;
   const FmStop stop = fm_cancel_stop (cancellable);
-  GError *error = NULL;
   g_autoptr (GError) store_error = NULL;
 
-  if (!fm_heat_fit_contact (&job->setup, job->experiment->core_readings, &stop, &job->fit,
-                            &error)) {
-    if (g_task_return_error_if_cancelled (task))
-      g_error_free (error);
-    else
-      g_task_return_error (task, error);
-    return;
-  }
-  /* A fit that nobody waits for any more must not change the next estimate. */
-  if (g_task_return_error_if_cancelled (task))
-    return;
-  if (!job->fit.at_bound && !remember_contact (job, &store_error))
+  if (!fm_heat_fit_contact (&job->setup, job->experiment->core_readings, &stop, &job->fit, error) ||
+      g_cancellable_is_cancelled (cancellable))
+    return NULL;
+  if (!job->fit.at_bound && !remember_contact (notebook, job, &store_error))
     job->not_remembered = g_strdup (store_error->message);
-  g_task_return_boolean (task, TRUE);
+  return job;
 }
 
 void
@@ -212,21 +196,27 @@ fm_cook_job_fit_async (FmNotebook *notebook,
                        GAsyncReadyCallback callback,
                        gpointer data)
 {
-  g_autoptr (GTask) task = job_task_new (cancellable, callback, data, fm_cook_job_fit_async);
-  Job *job = g_task_get_task_data (task);
+  Job *job = g_new0 (Job, 1);
 
-  job->notebook = fm_notebook_ref (notebook);
   job->experiment = fm_experiment_copy (experiment);
   fm_heat_setup_copy (setup, &job->setup);
-  g_task_run_in_thread (task, fit_thread);
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = fit,
+      .data = job,
+      .free_data = (GDestroyNotify)job_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 gboolean
 fm_cook_job_fit_finish (GAsyncResult *result, FmHeatFit *fit, char **not_remembered, GError **error)
 {
-  Job *job = g_task_get_task_data (G_TASK (result));
+  Job *job = fm_store_task_finish (result, error);
 
-  if (!g_task_propagate_boolean (G_TASK (result), error))
+  if (job == NULL)
     return FALSE;
   *fit = job->fit;
   *not_remembered = g_steal_pointer (&job->not_remembered);

@@ -1,13 +1,14 @@
 /* fm-experiment-query.c - what the log asks of the notebook, in threads */
 #include "app/experiments/fm-experiment-query.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "core/base/fm-number.h"
 
 typedef struct {
-  FmNotebook *notebook;
   FmExperimentFilter filter;
   char *text;
   gint64 id; /* experiment or version */
@@ -18,39 +19,39 @@ typedef struct {
 static void
 query_free (Query *query)
 {
-  fm_notebook_unref (query->notebook);
   g_free (query->text);
   g_free (query->origin);
   g_free (query);
 }
 
-static GTask *
-query_task_new (FmNotebook *notebook,
-                GCancellable *cancellable,
-                GAsyncReadyCallback callback,
-                gpointer data,
-                gpointer tag)
+/* (transfer full query) */
+static void
+run (FmNotebook *notebook,
+     Query *query,
+     FmStoreFunc func,
+     GDestroyNotify free_result,
+     GCancellable *cancellable,
+     GAsyncReadyCallback callback,
+     gpointer data)
 {
-  GTask *task = g_task_new (NULL, cancellable, callback, data);
-  Query *query = g_new0 (Query, 1);
-
-  query->notebook = fm_notebook_ref (notebook);
-  g_task_set_source_tag (task, tag);
-  g_task_set_task_data (task, query, (GDestroyNotify)query_free);
-  return task;
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = func,
+      .free_result = free_result,
+      .data = query,
+      .free_data = (GDestroyNotify)query_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
-static void
-list_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+list (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Query *query = data;
-  GError *error = NULL;
-  GPtrArray *rows = fm_experiments_list (query->notebook, &query->filter, cancellable, &error);
+  const Query *query = data;
 
-  if (rows != NULL)
-    g_task_return_pointer (task, rows, (GDestroyNotify)g_ptr_array_unref);
-  else
-    g_task_return_error (task, error);
+  return fm_experiments_list (notebook, &query->filter, cancellable, error);
 }
 
 void
@@ -60,20 +61,18 @@ fm_experiment_query_list_async (FmNotebook *notebook,
                                 GAsyncReadyCallback callback,
                                 gpointer data)
 {
-  g_autoptr (GTask) task =
-      query_task_new (notebook, cancellable, callback, data, fm_experiment_query_list_async);
-  Query *query = g_task_get_task_data (task);
+  Query *query = g_new0 (Query, 1);
 
   query->filter = *filter;
   query->text = g_strdup (filter->text);
   query->filter.text = query->text;
-  g_task_run_in_thread (task, list_thread);
+  run (notebook, query, list, (GDestroyNotify)g_ptr_array_unref, cancellable, callback, data);
 }
 
 GPtrArray *
 fm_experiment_query_list_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
 static char *
@@ -91,9 +90,9 @@ find_blend_name (FmNotebook *notebook, gint64 blend_id)
 }
 
 static void
-tell_origin (Query *query, gint64 version_id)
+tell_origin (FmNotebook *notebook, Query *query, gint64 version_id)
 {
-  g_autoptr (FmVersionInfo) version = fm_versions_info (query->notebook, version_id, NULL);
+  g_autoptr (FmVersionInfo) version = fm_versions_info (notebook, version_id, NULL);
   g_autofree char *blend = NULL;
   g_autofree char *fat = NULL;
 
@@ -102,7 +101,7 @@ tell_origin (Query *query, gint64 version_id)
     return;
   }
   query->blend_id = version->blend_id;
-  blend = find_blend_name (query->notebook, version->blend_id);
+  blend = find_blend_name (notebook, version->blend_id);
   if (isnan (version->fat_pct)) {
     query->origin =
         g_strdup_printf (_ ("Made from %s, version %d, fat not known"), blend, version->number);
@@ -114,19 +113,15 @@ tell_origin (Query *query, gint64 version_id)
       g_strdup_printf (_ ("Made from %s, version %d, %s fat"), blend, version->number, fat);
 }
 
-static void
-open_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Query *query = data;
-  GError *error = NULL;
-  FmExperiment *experiment = fm_experiments_load (query->notebook, query->id, &error);
+  FmExperiment *experiment = fm_experiments_load (notebook, query->id, error);
 
-  if (experiment == NULL) {
-    g_task_return_error (task, error);
-    return;
-  }
-  tell_origin (query, experiment->version_id);
-  g_task_return_pointer (task, experiment, (GDestroyNotify)fm_experiment_free);
+  if (experiment != NULL)
+    tell_origin (notebook, query, experiment->version_id);
+  return experiment;
 }
 
 void
@@ -136,12 +131,10 @@ fm_experiment_query_open_async (FmNotebook *notebook,
                                 GAsyncReadyCallback callback,
                                 gpointer data)
 {
-  g_autoptr (GTask) task =
-      query_task_new (notebook, cancellable, callback, data, fm_experiment_query_open_async);
-  Query *query = g_task_get_task_data (task);
+  Query *query = g_new0 (Query, 1);
 
   query->id = id;
-  g_task_run_in_thread (task, open_thread);
+  run (notebook, query, load, (GDestroyNotify)fm_experiment_free, cancellable, callback, data);
 }
 
 FmExperiment *
@@ -150,8 +143,8 @@ fm_experiment_query_open_finish (GAsyncResult *result,
                                  char **origin,
                                  GError **error)
 {
-  Query *query = g_task_get_task_data (G_TASK (result));
-  FmExperiment *experiment = g_task_propagate_pointer (G_TASK (result), error);
+  Query *query = fm_store_task_data (result);
+  FmExperiment *experiment = fm_store_task_finish (result, error);
 
   if (experiment == NULL)
     return NULL;
@@ -161,38 +154,35 @@ fm_experiment_query_open_finish (GAsyncResult *result,
 }
 
 static FmExperiment *
-plan_experiment (Query *query, GError **error)
+plan_experiment (FmNotebook *notebook, gint64 version_id, GError **error)
 {
-  g_autoptr (FmFormula) formula = fm_versions_load (query->notebook, query->id, error);
+  g_autoptr (FmFormula) formula = fm_versions_load (notebook, version_id, error);
   g_autoptr (FmVersionInfo) version = NULL;
   FmExperiment *experiment;
 
   if (formula == NULL)
     return NULL;
-  version = fm_versions_info (query->notebook, query->id, error);
+  version = fm_versions_info (notebook, version_id, error);
   if (version == NULL)
     return NULL;
   experiment = fm_experiment_new ();
-  experiment->version_id = query->id;
+  experiment->version_id = version_id;
   experiment->title = g_strdup_printf (_ ("Trial %u"), version->n_experiments + 1);
   experiment->made_at = g_get_real_time () / G_USEC_PER_SEC;
   fm_experiment_plan (experiment, formula);
   return experiment;
 }
 
-static void
-create_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+create (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  GError *error = NULL;
   Query *query = data;
-  g_autoptr (FmExperiment) experiment = plan_experiment (query, &error);
+  g_autoptr (FmExperiment) experiment = plan_experiment (notebook, query->id, error);
 
-  if (experiment != NULL && fm_experiments_save (query->notebook, experiment, &error)) {
-    query->id = experiment->id;
-    g_task_return_boolean (task, TRUE);
-  } else {
-    g_task_return_error (task, error);
-  }
+  if (experiment == NULL || !fm_experiments_save (notebook, experiment, error))
+    return NULL;
+  query->id = experiment->id;
+  return query;
 }
 
 void
@@ -201,18 +191,16 @@ fm_experiment_query_create_async (FmNotebook *notebook,
                                   GAsyncReadyCallback callback,
                                   gpointer data)
 {
-  g_autoptr (GTask) task =
-      query_task_new (notebook, NULL, callback, data, fm_experiment_query_create_async);
-  Query *query = g_task_get_task_data (task);
+  Query *query = g_new0 (Query, 1);
 
   query->id = version_id;
-  g_task_run_in_thread (task, create_thread);
+  run (notebook, query, create, NULL, NULL, callback, data);
 }
 
 gint64
 fm_experiment_query_create_finish (GAsyncResult *result, GError **error)
 {
-  Query *query = g_task_get_task_data (G_TASK (result));
+  const Query *query = fm_store_task_finish (result, error);
 
-  return g_task_propagate_boolean (G_TASK (result), error) ? query->id : 0;
+  return query != NULL ? query->id : 0;
 }

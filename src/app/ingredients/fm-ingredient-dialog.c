@@ -1,6 +1,8 @@
 /* fm-ingredient-dialog.c - the figures of one ingredient: an own entry, or those of a line */
 #include "app/ingredients/fm-ingredient-dialog.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <math.h>
 
 #include <glib/gi18n-lib.h>
@@ -206,33 +208,19 @@ read_ingredient (FmIngredientDialog *self)
   return next;
 }
 
-typedef struct {
-  FmNotebook *notebook;
-  FmIngredient *ingredient;
-  gboolean for_reuse; /* else only its price is noted */
-} Keep;
-
-static void
-keep_free (Keep *keep)
+static gpointer
+note_price (FmNotebook *notebook, gpointer ingredient, GCancellable *cancellable, GError **error)
 {
-  fm_notebook_unref (keep->notebook);
-  fm_ingredient_unref (keep->ingredient);
-  g_free (keep);
+  return GINT_TO_POINTER (
+      fm_prices_record (notebook, ingredient, g_get_real_time () / G_USEC_PER_SEC, error));
 }
 
-static void
-keep_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+keep (FmNotebook *notebook, gpointer ingredient, GCancellable *cancellable, GError **error)
 {
-  Keep *keep = data;
-  g_autoptr (GError) error = NULL;
-
-  const gint64 now = g_get_real_time () / G_USEC_PER_SEC;
-
-  if ((!keep->for_reuse || fm_ingredients_save (keep->notebook, keep->ingredient, &error)) &&
-      fm_prices_record (keep->notebook, keep->ingredient, now, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, g_steal_pointer (&error));
+  if (!fm_ingredients_save (notebook, ingredient, error))
+    return NULL;
+  return note_price (notebook, ingredient, cancellable, error);
 }
 
 static void
@@ -240,22 +228,21 @@ kept_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (GError) error = NULL;
 
-  if (!g_task_propagate_boolean (G_TASK (result), &error))
+  if (fm_store_task_finish (result, &error) == NULL)
     fm_session_failure (FM_SESSION (source), error);
 }
 
 static void
 keep_in_notebook (FmSession *session, FmIngredient *ingredient, gboolean for_reuse)
 {
-  g_autoptr (GTask) task = g_task_new (session, NULL, kept_cb, NULL);
-  Keep *keep = g_new0 (Keep, 1);
-
-  keep->notebook = fm_notebook_ref (fm_session_get_notebook (session));
-  keep->ingredient = fm_ingredient_ref (ingredient);
-  keep->for_reuse = for_reuse;
-  g_task_set_source_tag (task, keep_in_notebook);
-  g_task_set_task_data (task, keep, (GDestroyNotify)keep_free);
-  g_task_run_in_thread (task, keep_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = session,
+      .notebook = fm_session_get_notebook (session),
+      .run = for_reuse ? keep : note_price,
+      .data = fm_ingredient_ref (ingredient),
+      .free_data = (GDestroyNotify)fm_ingredient_unref,
+      .done = kept_cb,
+  });
 }
 
 static void
@@ -297,30 +284,10 @@ save_cb (FmIngredientDialog *self)
   gtk_window_close (GTK_WINDOW (self));
 }
 
-typedef struct {
-  FmNotebook *notebook;
-  char *identity;
-} History;
-
-static void
-history_free (History *history)
+static gpointer
+list_prices (FmNotebook *notebook, gpointer identity, GCancellable *cancellable, GError **error)
 {
-  fm_notebook_unref (history->notebook);
-  g_free (history->identity);
-  g_free (history);
-}
-
-static void
-history_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  History *history = data;
-  GError *error = NULL;
-  GArray *prices = fm_prices_list (history->notebook, history->identity, N_PRICES_SHOWN, &error);
-
-  if (prices != NULL)
-    g_task_return_pointer (task, prices, (GDestroyNotify)g_array_unref);
-  else
-    g_task_return_error (task, error);
+  return fm_prices_list (notebook, identity, N_PRICES_SHOWN, error);
 }
 
 static char *
@@ -339,7 +306,7 @@ history_read_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmIngredientDialog *self = FM_INGREDIENT_DIALOG (source);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GArray) prices = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GArray) prices = fm_store_task_finish (result, &error);
   g_autoptr (GString) text = g_string_new (NULL);
 
   if (self->session == NULL)
@@ -360,18 +327,19 @@ history_read_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 read_history (FmIngredientDialog *self)
 {
-  g_autoptr (GTask) task = NULL;
-  History *history;
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
 
-  if (fm_session_get_notebook (self->session) == NULL)
+  if (notebook == NULL)
     return;
-  task = g_task_new (self, NULL, history_read_cb, NULL);
-  history = g_new0 (History, 1);
-  history->notebook = fm_notebook_ref (fm_session_get_notebook (self->session));
-  history->identity = g_strdup (fm_ingredient_identity (self->ingredient));
-  g_task_set_source_tag (task, read_history);
-  g_task_set_task_data (task, history, (GDestroyNotify)history_free);
-  g_task_run_in_thread (task, history_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = notebook,
+      .run = list_prices,
+      .free_result = (GDestroyNotify)g_array_unref,
+      .data = g_strdup (fm_ingredient_identity (self->ingredient)),
+      .free_data = g_free,
+      .done = history_read_cb,
+  });
 }
 
 static void

@@ -1,6 +1,8 @@
 /* fm-map-fit-job.c - fits a map's responses and looks for the blends worth a trial, in a thread */
 #include "app/map/fm-map-fit-job.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-cancel-stop.h"
@@ -71,20 +73,19 @@ fit_model (const FmMixData *data, FmMapModel model, GError **error)
                                     : fm_mix_fit (data, (FmMixOrder)model, error);
 }
 
-static void
-fit_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+static gpointer
+run_fit (FmNotebook *none, gpointer data, GCancellable *cancellable, GError **error)
 {
-  FmMapFit *self = task_data;
+  FmMapFit *self = data;
   const FmStop stop = fm_cancel_stop (cancellable);
-  g_autoptr (GError) error = NULL;
+  g_autoptr (GError) refusal = NULL;
 
-  self->fit = fit_model (self->data, self->model, &error);
+  self->fit = fit_model (self->data, self->model, &refusal);
   if (self->fit == NULL)
-    self->refusal = g_strdup (error->message);
+    self->refusal = g_strdup (refusal->message);
   else
     find_spots (self, &stop);
-  if (!g_task_return_error_if_cancelled (task))
-    g_task_return_boolean (task, TRUE);
+  return self;
 }
 
 void
@@ -96,7 +97,6 @@ fm_map_fit_async (FmMapDocument *document,
                   GAsyncReadyCallback callback,
                   gpointer user_data)
 {
-  g_autoptr (GTask) task = g_task_new (document, cancellable, callback, user_data);
   const FmMapSeries *series = &fm_map_document_get_data (document)->series[response];
   FmMapFit *self = g_new0 (FmMapFit, 1);
 
@@ -106,19 +106,25 @@ fm_map_fit_async (FmMapDocument *document,
   self->region = fm_map_document_get_blend (document)->region;
   self->data = fm_map_fit_copy_data (series->data, fm_map_document_get_short_names (document));
   self->version_id = g_array_copy (series->version_id);
-  g_task_set_source_tag (task, fm_map_fit_async);
-  g_task_set_task_data (task, self, (GDestroyNotify)fm_map_fit_free);
-  g_task_run_in_thread (task, fit_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = document,
+      .run = run_fit,
+      .data = self,
+      .free_data = (GDestroyNotify)fm_map_fit_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = user_data,
+  });
 }
 
 /* The task gives its data away: what is left is an empty result. */
 FmMapFit *
 fm_map_fit_finish (GAsyncResult *result, GError **error)
 {
-  FmMapFit *from = g_task_get_task_data (G_TASK (result));
+  FmMapFit *from = fm_store_task_finish (result, error);
   FmMapFit *self;
 
-  if (!g_task_propagate_boolean (G_TASK (result), error))
+  if (from == NULL)
     return NULL;
   self = g_memdup2 (from, sizeof *from);
   *from = (FmMapFit){ 0 };

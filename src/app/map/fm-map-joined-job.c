@@ -1,6 +1,8 @@
 /* fm-map-joined-job.c - looks for the blend that meets several goals at once, in a thread */
 #include "app/map/fm-map-joined-job.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-cancel-stop.h"
@@ -23,19 +25,18 @@ fit_all (FmMapJoined *self, const FmStop *stop)
   return TRUE;
 }
 
-static void
-join_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+static gpointer
+join (FmNotebook *none, gpointer data, GCancellable *cancellable, GError **error)
 {
-  FmMapJoined *self = task_data;
+  FmMapJoined *self = data;
   const FmStop stop = fm_cancel_stop (cancellable);
-  g_autoptr (GError) error = NULL;
+  g_autoptr (GError) refusal = NULL;
 
   if (fit_all (self, &stop) &&
       !fm_mix_find_joined (self->aims.n, (const FmMixFit *const *)self->fit, self->aims.goal,
-                           &self->region, &self->spot, &stop, &error))
-    self->refusal = g_strdup (error->message);
-  if (!g_task_return_error_if_cancelled (task))
-    g_task_return_boolean (task, TRUE);
+                           &self->region, &self->spot, &stop, &refusal))
+    self->refusal = g_strdup (refusal->message);
+  return self;
 }
 
 void
@@ -45,7 +46,6 @@ fm_map_joined_async (FmMapDocument *document,
                      GAsyncReadyCallback callback,
                      gpointer user_data)
 {
-  g_autoptr (GTask) task = g_task_new (document, cancellable, callback, user_data);
   const FmMapData *data = fm_map_document_get_data (document);
   FmMapJoined *self = g_new0 (FmMapJoined, 1);
 
@@ -54,19 +54,25 @@ fm_map_joined_async (FmMapDocument *document,
   for (guint i = 0; i < aims->n; i++)
     self->data[i] = fm_map_fit_copy_data (data->series[aims->response[i]].data,
                                           fm_map_document_get_short_names (document));
-  g_task_set_source_tag (task, fm_map_joined_async);
-  g_task_set_task_data (task, self, (GDestroyNotify)fm_map_joined_free);
-  g_task_run_in_thread (task, join_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = document,
+      .run = join,
+      .data = self,
+      .free_data = (GDestroyNotify)fm_map_joined_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = user_data,
+  });
 }
 
 /* The task gives its data away: what is left is an empty result. */
 FmMapJoined *
 fm_map_joined_finish (GAsyncResult *result, GError **error)
 {
-  FmMapJoined *from = g_task_get_task_data (G_TASK (result));
+  FmMapJoined *from = fm_store_task_finish (result, error);
   FmMapJoined *self;
 
-  if (!g_task_propagate_boolean (G_TASK (result), error))
+  if (from == NULL)
     return NULL;
   self = g_memdup2 (from, sizeof *from);
   *from = (FmMapJoined){ 0 };

@@ -1,10 +1,11 @@
 /* fm-photo-export.c - the original file of a photo, saved under a name of the user's choice */
 #include "app/photos/fm-photo-export.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 typedef struct {
-  FmNotebook *notebook;
   gint64 photo_id;
   GFile *file;
   FmPhotoExportFailed failed;
@@ -13,7 +14,6 @@ typedef struct {
 static void
 export_free (Export *export)
 {
-  fm_notebook_unref (export->notebook);
   g_clear_object (&export->file);
   g_free (export);
 }
@@ -35,43 +35,41 @@ suffix_for (const char *mime)
   return "";
 }
 
-static void
-export_thread (GTask *task, gpointer owner, gpointer data, GCancellable *cancellable)
+static gpointer
+export_original (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Export *export = data;
-  GError *error = NULL;
-  g_autoptr (GBytes) bytes = fm_photos_original (export->notebook, export->photo_id, &error);
+  const Export *export = data;
+  g_autoptr (GBytes) bytes = fm_photos_original (notebook, export->photo_id, error);
 
-  if (bytes != NULL && g_file_replace_contents (export->file, g_bytes_get_data (bytes, NULL),
-                                                g_bytes_get_size (bytes), NULL, FALSE,
-                                                G_FILE_CREATE_NONE, NULL, cancellable, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  if (bytes == NULL)
+    return NULL;
+  return GINT_TO_POINTER (g_file_replace_contents (export->file, g_bytes_get_data (bytes, NULL),
+                                                   g_bytes_get_size (bytes), NULL, FALSE,
+                                                   G_FILE_CREATE_NONE, NULL, cancellable, error));
 }
 
 static void
 export_done_cb (GObject *owner, GAsyncResult *result, gpointer data)
 {
-  Export *export = g_task_get_task_data (G_TASK (result));
+  const Export *export = fm_store_task_data (result);
   g_autoptr (GError) error = NULL;
 
-  if (!g_task_propagate_boolean (G_TASK (result), &error))
+  if (fm_store_task_finish (result, &error) == NULL)
     export->failed (GTK_WIDGET (owner), error);
 }
 
 static void
 response_cb (GtkNativeDialog *chooser, int response, GTask *task)
 {
-  if (response == GTK_RESPONSE_ACCEPT) {
-    Export *export = g_task_get_task_data (task);
+  Export *export = fm_store_task_data (G_ASYNC_RESULT (task));
 
+  if (response == GTK_RESPONSE_ACCEPT) {
     export->file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-    g_task_run_in_thread (task, export_thread);
+    fm_store_task_start (task);
   } else {
-    g_task_return_boolean (task, TRUE);
+    g_task_return_pointer (task, export, NULL);
+    g_object_unref (task);
   }
-  g_object_unref (task);
   g_object_unref (chooser);
 }
 
@@ -84,16 +82,21 @@ fm_photo_export (GtkWidget *owner,
   GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (owner));
   GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
       _ ("Save Photo"), window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
-  GTask *task = g_task_new (owner, NULL, export_done_cb, NULL);
+  GTask *task;
   Export *export = g_new0 (Export, 1);
   g_autofree char *name =
       g_strdup_printf ("photo-%" G_GINT64_FORMAT "%s", info->id, suffix_for (info->mime));
 
-  export->notebook = fm_notebook_ref (notebook);
   export->photo_id = info->id;
   export->failed = failed;
-  g_task_set_source_tag (task, fm_photo_export);
-  g_task_set_task_data (task, export, (GDestroyNotify)export_free);
+  task = fm_store_task_new (&(FmStoreTask){
+      .owner = owner,
+      .notebook = notebook,
+      .run = export_original,
+      .data = export,
+      .free_data = (GDestroyNotify)export_free,
+      .done = export_done_cb,
+  });
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
   /* The chooser and the task live until the answer. */

@@ -1,6 +1,8 @@
 /* fm-photo-grid.c - the photos of an experiment: add, caption, view, export, remove */
 #include "app/photos/fm-photo-grid.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-removal.h"
@@ -44,22 +46,21 @@ enum {
 static guint signals[N_SIGNALS];
 
 typedef struct {
-  FmNotebook *notebook;
-  gint64 experiment_id;
   GPtrArray *photos;
   GPtrArray *thumbnails; /* GdkTexture or NULL, by photo */
-} ListJob;
+} Listing;
 
 static void reload (FmPhotoGrid *self);
 
 static void
-list_job_free (ListJob *job)
+listing_free (Listing *listing)
 {
-  fm_notebook_unref (job->notebook);
-  g_clear_pointer (&job->photos, g_ptr_array_unref);
-  g_clear_pointer (&job->thumbnails, g_ptr_array_unref);
-  g_free (job);
+  g_clear_pointer (&listing->photos, g_ptr_array_unref);
+  g_clear_pointer (&listing->thumbnails, g_ptr_array_unref);
+  g_free (listing);
 }
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Listing, listing_free)
 
 static void
 unref_texture (gpointer texture)
@@ -67,26 +68,23 @@ unref_texture (gpointer texture)
   g_clear_object (&texture);
 }
 
-static void
-list_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+list (FmNotebook *notebook, gpointer experiment_id, GCancellable *cancellable, GError **error)
 {
-  ListJob *job = data;
-  GError *error = NULL;
+  g_autoptr (Listing) listing = g_new0 (Listing, 1);
 
-  job->thumbnails = g_ptr_array_new_with_free_func (unref_texture);
-  job->photos = fm_photos_list (job->notebook, job->experiment_id, &error);
-  if (job->photos == NULL) {
-    g_task_return_error (task, error);
-    return;
-  }
-  for (guint i = 0; i < job->photos->len && !g_cancellable_is_cancelled (cancellable); i++) {
-    const FmPhotoInfo *info = g_ptr_array_index (job->photos, i);
-    g_autoptr (GBytes) bytes = fm_photos_thumbnail (job->notebook, info->id, NULL);
+  listing->thumbnails = g_ptr_array_new_with_free_func (unref_texture);
+  listing->photos = fm_photos_list (notebook, *(gint64 *)experiment_id, error);
+  if (listing->photos == NULL)
+    return NULL;
+  for (guint i = 0; i < listing->photos->len && !g_cancellable_is_cancelled (cancellable); i++) {
+    const FmPhotoInfo *info = g_ptr_array_index (listing->photos, i);
+    g_autoptr (GBytes) bytes = fm_photos_thumbnail (notebook, info->id, NULL);
 
-    g_ptr_array_add (job->thumbnails,
+    g_ptr_array_add (listing->thumbnails,
                      bytes != NULL ? gdk_texture_new_from_bytes (bytes, NULL) : NULL);
   }
-  g_task_return_boolean (task, TRUE);
+  return g_steal_pointer (&listing);
 }
 
 static void
@@ -176,25 +174,25 @@ clear_tiles (FmPhotoGrid *self)
 
 /* Leaves out the photos that a toast still offers to bring back. */
 static void
-show_photos (FmPhotoGrid *self, ListJob *job)
+show_photos (FmPhotoGrid *self, Listing *listing)
 {
   guint number = 0;
 
   clear_tiles (self);
   g_clear_pointer (&self->photos, g_ptr_array_unref);
-  for (guint i = job->photos->len; i > 0; i--) {
-    const FmPhotoInfo *info = g_ptr_array_index (job->photos, i - 1);
+  for (guint i = listing->photos->len; i > 0; i--) {
+    const FmPhotoInfo *info = g_ptr_array_index (listing->photos, i - 1);
 
     if (!g_hash_table_contains (self->leaving, &info->id))
       continue;
-    g_ptr_array_remove_index (job->photos, i - 1);
-    if (i - 1 < job->thumbnails->len)
-      g_ptr_array_remove_index (job->thumbnails, i - 1);
+    g_ptr_array_remove_index (listing->photos, i - 1);
+    if (i - 1 < listing->thumbnails->len)
+      g_ptr_array_remove_index (listing->thumbnails, i - 1);
   }
-  self->photos = g_ptr_array_ref (job->photos);
-  for (guint i = 0; i < MIN (job->photos->len, job->thumbnails->len); i++)
-    add_tile (self, ++number, g_ptr_array_index (job->photos, i),
-              g_ptr_array_index (job->thumbnails, i));
+  self->photos = g_ptr_array_ref (listing->photos);
+  for (guint i = 0; i < MIN (listing->photos->len, listing->thumbnails->len); i++)
+    add_tile (self, ++number, g_ptr_array_index (listing->photos, i),
+              g_ptr_array_index (listing->thumbnails, i));
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), number == 0);
   gtk_widget_set_visible (GTK_WIDGET (self->tiles_box), number > 0);
 }
@@ -204,10 +202,11 @@ list_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmPhotoGrid *self = FM_PHOTO_GRID (source);
   g_autoptr (GError) error = NULL;
+  g_autoptr (Listing) listing = fm_store_task_finish (result, &error);
 
-  if (g_task_propagate_boolean (G_TASK (result), &error)) {
+  if (listing != NULL) {
     if (self->tiles_box != NULL)
-      show_photos (self, g_task_get_task_data (G_TASK (result)));
+      show_photos (self, listing);
   } else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) &&
              self->message_label != NULL) {
     show_message (self, error->message);
@@ -217,21 +216,21 @@ list_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 reload (FmPhotoGrid *self)
 {
-  g_autoptr (GTask) task = NULL;
-  ListJob *job;
-
   g_cancellable_cancel (self->listing);
   g_clear_object (&self->listing);
   if (self->notebook == NULL)
     return;
   self->listing = g_cancellable_new ();
-  job = g_new0 (ListJob, 1);
-  job->notebook = fm_notebook_ref (self->notebook);
-  job->experiment_id = self->experiment_id;
-  task = g_task_new (self, self->listing, list_done_cb, NULL);
-  g_task_set_source_tag (task, reload);
-  g_task_set_task_data (task, job, (GDestroyNotify)list_job_free);
-  g_task_run_in_thread (task, list_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = self->notebook,
+      .run = list,
+      .free_result = (GDestroyNotify)listing_free,
+      .data = g_memdup2 (&self->experiment_id, sizeof self->experiment_id),
+      .free_data = g_free,
+      .cancellable = self->listing,
+      .done = list_done_cb,
+  });
 }
 
 static void

@@ -1,10 +1,12 @@
 /* fm-photo-import.c - photos into the notebook, one after another in a thread */
 #include "app/photos/fm-photo-import.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 typedef struct {
-  FmNotebook *notebook;
+  GObject *owner; /* not owned: the task holds it */
   gint64 experiment_id;
   GPtrArray *sources;
   FmPhotoImportProgress progress;
@@ -13,14 +15,15 @@ typedef struct {
 } Import;
 
 typedef struct {
-  GTask *task;
+  GObject *owner; /* lives as long as the task, which comes after all its steps */
+  FmPhotoImportProgress progress;
   guint n_done;
+  guint n_total;
 } Step;
 
 static void
 import_free (Import *import)
 {
-  fm_notebook_unref (import->notebook);
   g_ptr_array_unref (import->sources);
   g_ptr_array_unref (import->messages);
   g_free (import);
@@ -29,31 +32,19 @@ import_free (Import *import)
 static gboolean
 step_cb (gpointer data)
 {
-  Step *step = data;
-  Import *import = g_task_get_task_data (step->task);
+  const Step *step = data;
 
-  import->progress (g_task_get_source_object (step->task), step->n_done, import->sources->len);
+  step->progress (step->owner, step->n_done, step->n_total);
   return G_SOURCE_REMOVE;
 }
 
 static void
-step_free (gpointer data)
+report_step (const Import *import, guint n_done)
 {
-  Step *step = data;
+  const Step step = { import->owner, import->progress, n_done, import->sources->len };
 
-  g_object_unref (step->task);
-  g_free (step);
-}
-
-static void
-report_step (GTask *task, guint n_done)
-{
-  Step *step = g_new0 (Step, 1);
-
-  step->task = g_object_ref (task);
-  step->n_done = n_done;
-  g_main_context_invoke_full (g_task_get_context (task), G_PRIORITY_DEFAULT, step_cb, step,
-                              step_free);
+  g_main_context_invoke_full (NULL, G_PRIORITY_DEFAULT, step_cb, g_memdup2 (&step, sizeof step),
+                              g_free);
 }
 
 /* Looks before it reads: a folder, a device or a huge file is refused with a reason. */
@@ -110,27 +101,25 @@ add_message (Import *import, GObject *source, const GError *error)
   g_ptr_array_add (import->messages, g_strdup_printf ("%s: %s", name, error->message));
 }
 
-static void
-import_thread (GTask *task, gpointer owner, gpointer data, GCancellable *cancellable)
+static gpointer
+import_all (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Import *import = data;
 
-  for (guint i = 0; i < import->sources->len; i++) {
+  for (guint i = 0; i < import->sources->len && !g_cancellable_is_cancelled (cancellable); i++) {
     GObject *source = g_ptr_array_index (import->sources, i);
-    g_autoptr (GError) error = NULL;
+    g_autoptr (GError) failure = NULL;
     g_autoptr (GBytes) bytes = NULL;
 
-    if (g_cancellable_is_cancelled (cancellable))
-      break;
-    report_step (task, i);
-    bytes = read_source (source, cancellable, &error);
-    if (bytes != NULL && fm_photos_add (import->notebook, import->experiment_id, bytes, NULL,
-                                        cancellable, &error) != 0)
+    report_step (import, i);
+    bytes = read_source (source, cancellable, &failure);
+    if (bytes != NULL &&
+        fm_photos_add (notebook, import->experiment_id, bytes, NULL, cancellable, &failure) != 0)
       import->n_added++;
-    else if (error != NULL && !g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-      add_message (import, source, error);
+    else if (failure != NULL && !g_error_matches (failure, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+      add_message (import, source, failure);
   }
-  g_task_return_boolean (task, TRUE);
+  return import;
 }
 
 void
@@ -143,29 +132,33 @@ fm_photo_import_async (GObject *owner,
                        GAsyncReadyCallback callback,
                        gpointer data)
 {
-  g_autoptr (GTask) task = g_task_new (owner, cancellable, callback, data);
   Import *import = g_new0 (Import, 1);
 
-  import->notebook = fm_notebook_ref (notebook);
+  import->owner = owner;
   import->experiment_id = experiment_id;
   import->sources = g_ptr_array_ref (sources);
   import->progress = progress;
   import->messages = g_ptr_array_new_with_free_func (g_free);
-  g_task_set_source_tag (task, fm_photo_import_async);
-  /* What was added before a cancel stays and has to be told. */
-  g_task_set_check_cancellable (task, FALSE);
-  g_task_set_task_data (task, import, (GDestroyNotify)import_free);
-  g_task_run_in_thread (task, import_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = owner,
+      .notebook = notebook,
+      .run = import_all,
+      .data = import,
+      .free_data = (GDestroyNotify)import_free,
+      .cancellable = cancellable,
+      .finishes = TRUE, /* what was added before a cancel stays and has to be told */
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 GStrv
 fm_photo_import_finish (GAsyncResult *result, guint *n_added, gboolean *cancelled)
 {
-  Import *import = g_task_get_task_data (G_TASK (result));
+  const Import *import = fm_store_task_finish (result, NULL);
   GCancellable *cancellable = g_task_get_cancellable (G_TASK (result));
   g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
 
-  g_task_propagate_boolean (G_TASK (result), NULL);
   *n_added = import->n_added;
   *cancelled = g_cancellable_is_cancelled (cancellable);
   for (guint i = 0; i < import->messages->len; i++)

@@ -1,6 +1,8 @@
 /* fm-photo-viewer.c - a window with one photo of an experiment, as large as wanted */
 #include "app/photos/fm-photo-viewer.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <glib/gi18n-lib.h>
 
@@ -34,18 +36,6 @@ struct _FmPhotoViewer {
 };
 
 G_DEFINE_FINAL_TYPE (FmPhotoViewer, fm_photo_viewer, ADW_TYPE_WINDOW)
-
-typedef struct {
-  FmNotebook *notebook;
-  gint64 photo_id;
-} LoadJob;
-
-static void
-load_job_free (LoadJob *job)
-{
-  fm_notebook_unref (job->notebook);
-  g_free (job);
-}
 
 static void
 size_prepared_cb (GdkPixbufLoader *loader, int width, int height)
@@ -81,22 +71,14 @@ decode (GBytes *bytes, GError **error)
   return gdk_texture_new_for_pixbuf (upright);
 }
 
-static void
-load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+load_texture (FmNotebook *notebook, gpointer photo_id, GCancellable *cancellable, GError **error)
 {
-  LoadJob *job = data;
-  GError *error = NULL;
-  g_autoptr (GBytes) bytes = fm_photos_original (job->notebook, job->photo_id, &error);
-  GdkTexture *texture = NULL;
+  g_autoptr (GBytes) bytes = fm_photos_original (notebook, *(gint64 *)photo_id, error);
 
-  if (bytes != NULL && !g_cancellable_is_cancelled (cancellable))
-    texture = decode (bytes, &error);
-  if (texture != NULL)
-    g_task_return_pointer (task, texture, g_object_unref);
-  else if (error != NULL)
-    g_task_return_error (task, error);
-  else
-    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "Cancelled");
+  if (bytes == NULL || g_cancellable_is_cancelled (cancellable))
+    return NULL;
+  return decode (bytes, error);
 }
 
 static double
@@ -152,7 +134,7 @@ load_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmPhotoViewer *self = FM_PHOTO_VIEWER (source);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GdkTexture) texture = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GdkTexture) texture = fm_store_task_finish (result, &error);
 
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->picture == NULL)
     return;
@@ -172,19 +154,21 @@ static void
 load (FmPhotoViewer *self)
 {
   const FmPhotoInfo *info = g_ptr_array_index (self->photos, self->index);
-  LoadJob *job = g_new0 (LoadJob, 1);
-  g_autoptr (GTask) task = NULL;
 
   g_cancellable_cancel (self->loading);
   g_clear_object (&self->loading);
   self->loading = g_cancellable_new ();
-  job->notebook = fm_notebook_ref (self->notebook);
-  job->photo_id = info->id;
-  task = g_task_new (self, self->loading, load_done_cb, NULL);
-  g_task_set_source_tag (task, load);
-  g_task_set_task_data (task, job, (GDestroyNotify)load_job_free);
   gtk_spinner_start (self->spinner);
-  g_task_run_in_thread (task, load_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = self->notebook,
+      .run = load_texture,
+      .free_result = g_object_unref,
+      .data = g_memdup2 (&info->id, sizeof info->id),
+      .free_data = g_free,
+      .cancellable = self->loading,
+      .done = load_done_cb,
+  });
 }
 
 static void

@@ -1,6 +1,8 @@
 /* fm-batch-sheet-print.c - a batch sheet to the printer or into a PDF file */
 #include "app/print/fm-batch-sheet-print.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 typedef struct {
@@ -98,30 +100,28 @@ fm_batch_sheet_print (GtkWidget *owner, FmBatchSheet *sheet, FmBatchSheetSay say
                            GTK_WINDOW (gtk_widget_get_root (owner)), &error);
 }
 
-static void
-pdf_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+write_pdf (FmNotebook *none, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Job *job = data;
-  GError *error = NULL;
-  g_autoptr (GBytes) pdf = fm_batch_sheet_to_pdf (job->sheet, &error);
+  const Job *job = data;
+  g_autoptr (GBytes) pdf = fm_batch_sheet_to_pdf (job->sheet, error);
 
-  if (pdf != NULL &&
-      g_file_replace_contents (job->file, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf),
-                               NULL, FALSE, G_FILE_CREATE_NONE, NULL, cancellable, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  if (pdf == NULL)
+    return NULL;
+  return GINT_TO_POINTER (g_file_replace_contents (job->file, g_bytes_get_data (pdf, NULL),
+                                                   g_bytes_get_size (pdf), NULL, FALSE,
+                                                   G_FILE_CREATE_NONE, NULL, cancellable, error));
 }
 
 static void
 pdf_done_cb (GObject *owner, GAsyncResult *result, gpointer data)
 {
-  Job *job = g_task_get_task_data (G_TASK (result));
+  const Job *job = fm_store_task_data (result);
   g_autofree char *name = g_file_get_parse_name (job->file);
   g_autoptr (GError) error = NULL;
   g_autofree char *text = NULL;
 
-  if (g_task_propagate_boolean (G_TASK (result), &error))
+  if (fm_store_task_finish (result, &error) != NULL)
     text = g_strdup_printf (_ ("Saved as “%s”."), name);
   else
     text =
@@ -133,12 +133,14 @@ static void
 file_chosen_cb (GtkNativeDialog *chooser, int response, Job *job)
 {
   if (response == GTK_RESPONSE_ACCEPT) {
-    g_autoptr (GTask) task = g_task_new (job->owner, NULL, pdf_done_cb, NULL);
-
     job->file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-    g_task_set_source_tag (task, fm_batch_sheet_save_pdf);
-    g_task_set_task_data (task, job, (GDestroyNotify)job_free);
-    g_task_run_in_thread (task, pdf_thread);
+    fm_store_task (&(FmStoreTask){
+        .owner = job->owner,
+        .run = write_pdf,
+        .data = job,
+        .free_data = (GDestroyNotify)job_free,
+        .done = pdf_done_cb,
+    });
   } else {
     job_free (job);
   }

@@ -1,6 +1,8 @@
 /* fm-removal.c - removing with a way back */
 #include "app/session/fm-removal.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
@@ -42,24 +44,20 @@ tell_owner (Removal *self, gboolean removed, const GError *error)
     self->settled (owner, self->id, removed, error);
 }
 
-static void
-remove_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+remove_it (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Removal *self = data;
-  GError *error = NULL;
+  const Removal *self = data;
 
-  if (self->remove (self->notebook, self->id, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  return GINT_TO_POINTER (self->remove (notebook, self->id, error));
 }
 
 static void
 remove_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  Removal *self = g_task_get_task_data (G_TASK (result));
+  Removal *self = fm_store_task_data (result);
   g_autoptr (GError) error = NULL;
-  const gboolean removed = g_task_propagate_boolean (G_TASK (result), &error);
+  const gboolean removed = fm_store_task_finish (result, &error) != NULL;
 
   tell_owner (self, removed, error);
   g_application_release (g_application_get_default ());
@@ -68,17 +66,18 @@ remove_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 commit (Removal *self)
 {
-  g_autoptr (GTask) task = NULL;
-
   if (self->decided)
     return;
   self->decided = TRUE;
   /* The window may be going: what was removed must be gone before the program ends. */
   g_application_hold (g_application_get_default ());
-  task = g_task_new (NULL, NULL, remove_done_cb, NULL);
-  g_task_set_source_tag (task, fm_removal_offer);
-  g_task_set_task_data (task, removal_ref (self), (GDestroyNotify)removal_unref);
-  g_task_run_in_thread (task, remove_thread);
+  fm_store_task (&(FmStoreTask){
+      .notebook = self->notebook,
+      .run = remove_it,
+      .data = removal_ref (self),
+      .free_data = (GDestroyNotify)removal_unref,
+      .done = remove_done_cb,
+  });
 }
 
 static void

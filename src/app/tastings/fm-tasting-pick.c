@@ -1,23 +1,12 @@
 /* fm-tasting-pick.c - experiments chosen in the picker become samples of a plan */
 #include "app/tastings/fm-tasting-pick.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "app/compare/fm-compare-choice.h"
 #include "store/fm-experiments.h"
-
-typedef struct {
-  FmNotebook *notebook;
-  GStrv keys;
-} Job;
-
-static void
-job_free (Job *job)
-{
-  fm_notebook_unref (job->notebook);
-  g_strfreev (job->keys);
-  g_free (job);
-}
 
 static void
 sample_free (FmTastingSample *sample)
@@ -91,19 +80,19 @@ load_sample (FmNotebook *notebook, const char *key)
   return NULL;
 }
 
-static void
-load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  Job *job = data;
+  const GStrv keys = data;
   GPtrArray *samples = g_ptr_array_new_with_free_func ((GDestroyNotify)sample_free);
 
-  for (guint i = 0; job->keys[i] != NULL; i++) {
-    FmTastingSample *sample = load_sample (job->notebook, job->keys[i]);
+  for (guint i = 0; keys[i] != NULL; i++) {
+    FmTastingSample *sample = load_sample (notebook, keys[i]);
 
     if (sample != NULL)
       g_ptr_array_add (samples, sample);
   }
-  g_task_return_pointer (task, samples, (GDestroyNotify)g_ptr_array_unref);
+  return samples;
 }
 
 void
@@ -112,20 +101,21 @@ fm_tasting_pick_load_async (FmNotebook *notebook,
                             GAsyncReadyCallback callback,
                             gpointer data)
 {
-  g_autoptr (GTask) task = g_task_new (NULL, NULL, callback, data);
-  Job *job = g_new0 (Job, 1);
-
-  job->notebook = fm_notebook_ref (notebook);
-  job->keys = g_strdupv ((char **)keys);
-  g_task_set_source_tag (task, fm_tasting_pick_load_async);
-  g_task_set_task_data (task, job, (GDestroyNotify)job_free);
-  g_task_run_in_thread (task, load_thread);
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = load,
+      .free_result = (GDestroyNotify)g_ptr_array_unref,
+      .data = g_strdupv ((char **)keys),
+      .free_data = (GDestroyNotify)g_strfreev,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 GPtrArray *
 fm_tasting_pick_load_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
 static gboolean

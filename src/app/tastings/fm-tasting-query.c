@@ -1,38 +1,31 @@
 /* fm-tasting-query.c - what the tastings page asks of the notebook, in threads */
 #include "app/tastings/fm-tasting-query.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 #define MAX_TASTINGS_READ 40 /* for the names of tasters: more would only be slower */
 
-typedef struct {
-  FmNotebook *notebook;
-  gint64 id; /* of a tasting or a blend */
-} Query;
-
-static void
-query_free (Query *query)
-{
-  fm_notebook_unref (query->notebook);
-  g_free (query);
-}
-
 static void
 run (FmNotebook *notebook,
      gint64 id,
+     FmStoreFunc func,
+     GDestroyNotify free_result,
      GCancellable *cancellable,
      GAsyncReadyCallback callback,
-     gpointer data,
-     GTaskThreadFunc thread)
+     gpointer data)
 {
-  g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, data);
-  Query *query = g_new0 (Query, 1);
-
-  query->notebook = fm_notebook_ref (notebook);
-  query->id = id;
-  g_task_set_source_tag (task, thread);
-  g_task_set_task_data (task, query, (GDestroyNotify)query_free);
-  g_task_run_in_thread (task, thread);
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = func,
+      .free_result = free_result,
+      .data = g_memdup2 (&id, sizeof id),
+      .free_data = g_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 static gboolean
@@ -65,17 +58,10 @@ list_of_blend (FmNotebook *notebook, gint64 blend_id, GError **error)
   return g_steal_pointer (&rows);
 }
 
-static void
-list_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+list (FmNotebook *notebook, gpointer blend_id, GCancellable *cancellable, GError **error)
 {
-  Query *query = data;
-  GError *error = NULL;
-  GPtrArray *rows = list_of_blend (query->notebook, query->id, &error);
-
-  if (rows != NULL)
-    g_task_return_pointer (task, rows, (GDestroyNotify)g_ptr_array_unref);
-  else
-    g_task_return_error (task, error);
+  return list_of_blend (notebook, *(gint64 *)blend_id, error);
 }
 
 void
@@ -85,26 +71,19 @@ fm_tasting_query_list_async (FmNotebook *notebook,
                              GAsyncReadyCallback callback,
                              gpointer data)
 {
-  run (notebook, blend_id, cancellable, callback, data, list_thread);
+  run (notebook, blend_id, list, (GDestroyNotify)g_ptr_array_unref, cancellable, callback, data);
 }
 
 GPtrArray *
 fm_tasting_query_list_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
-static void
-open_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+load (FmNotebook *notebook, gpointer id, GCancellable *cancellable, GError **error)
 {
-  Query *query = data;
-  GError *error = NULL;
-  FmTasting *tasting = fm_tastings_load (query->notebook, query->id, &error);
-
-  if (tasting != NULL)
-    g_task_return_pointer (task, tasting, (GDestroyNotify)fm_tasting_free);
-  else
-    g_task_return_error (task, error);
+  return fm_tastings_load (notebook, *(gint64 *)id, error);
 }
 
 void
@@ -114,46 +93,42 @@ fm_tasting_query_open_async (FmNotebook *notebook,
                              GAsyncReadyCallback callback,
                              gpointer data)
 {
-  run (notebook, id, cancellable, callback, data, open_thread);
+  run (notebook, id, load, (GDestroyNotify)fm_tasting_free, cancellable, callback, data);
 }
 
 FmTasting *
 fm_tasting_query_open_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
-static void
-create_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+create (FmNotebook *notebook, gpointer id, GCancellable *cancellable, GError **error)
 {
-  Query *query = data;
-  GError *error = NULL;
   g_autoptr (FmTasting) tasting = fm_tasting_new ();
-  g_autoptr (GPtrArray) rows = fm_tastings_list (query->notebook, 0, &error);
+  g_autoptr (GPtrArray) rows = fm_tastings_list (notebook, 0, error);
 
-  if (rows != NULL) {
-    tasting->title = g_strdup_printf (_ ("Tasting %u"), rows->len + 1);
-    if (fm_tastings_save (query->notebook, tasting, &error))
-      query->id = tasting->id;
-  }
-  if (error != NULL)
-    g_task_return_error (task, error);
-  else
-    g_task_return_boolean (task, TRUE);
+  if (rows == NULL)
+    return NULL;
+  tasting->title = g_strdup_printf (_ ("Tasting %u"), rows->len + 1);
+  if (!fm_tastings_save (notebook, tasting, error))
+    return NULL;
+  *(gint64 *)id = tasting->id;
+  return id;
 }
 
 void
 fm_tasting_query_create_async (FmNotebook *notebook, GAsyncReadyCallback callback, gpointer data)
 {
-  run (notebook, 0, NULL, callback, data, create_thread);
+  run (notebook, 0, create, NULL, NULL, callback, data);
 }
 
 gint64
 fm_tasting_query_create_finish (GAsyncResult *result, GError **error)
 {
-  Query *query = g_task_get_task_data (G_TASK (result));
+  const gint64 *id = fm_store_task_finish (result, error);
 
-  return g_task_propagate_boolean (G_TASK (result), error) ? query->id : 0;
+  return id != NULL ? *id : 0;
 }
 
 static void
@@ -168,27 +143,23 @@ add_tasters (GPtrArray *names, const FmTasting *tasting)
   }
 }
 
-static void
-tasters_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+list_tasters (FmNotebook *notebook, gpointer none, GCancellable *cancellable, GError **error)
 {
-  Query *query = data;
-  GError *error = NULL;
   g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
-  g_autoptr (GPtrArray) rows = fm_tastings_list (query->notebook, 0, &error);
+  g_autoptr (GPtrArray) rows = fm_tastings_list (notebook, 0, error);
 
-  if (rows == NULL) {
-    g_task_return_error (task, error);
-    return;
-  }
+  if (rows == NULL)
+    return NULL;
   for (guint i = 0; i < rows->len && i < MAX_TASTINGS_READ; i++) {
     const FmTastingInfo *info = g_ptr_array_index (rows, i);
-    g_autoptr (FmTasting) tasting = fm_tastings_load (query->notebook, info->id, NULL);
+    g_autoptr (FmTasting) tasting = fm_tastings_load (notebook, info->id, NULL);
 
     /* One that cannot be read only offers no names. */
     if (tasting != NULL)
       add_tasters (names, tasting);
   }
-  g_task_return_pointer (task, g_steal_pointer (&names), (GDestroyNotify)g_ptr_array_unref);
+  return g_steal_pointer (&names);
 }
 
 void
@@ -197,11 +168,11 @@ fm_tasting_query_tasters_async (FmNotebook *notebook,
                                 GAsyncReadyCallback callback,
                                 gpointer data)
 {
-  run (notebook, 0, cancellable, callback, data, tasters_thread);
+  run (notebook, 0, list_tasters, (GDestroyNotify)g_ptr_array_unref, cancellable, callback, data);
 }
 
 GPtrArray *
 fm_tasting_query_tasters_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }

@@ -2,6 +2,8 @@
  */
 #include "app/tastings/fm-tasting-scope.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/fm-widget.h"
@@ -20,17 +22,17 @@ G_DEFINE_FINAL_TYPE (FmTastingScope, fm_tasting_scope, GTK_TYPE_WIDGET)
 
 static void start (FmTastingScope *self, FmTasting *tasting);
 
-static void
-outlook_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+find_outlook (FmNotebook *none, gpointer tasting, GCancellable *cancellable, GError **error)
 {
-  g_task_return_pointer (task, fm_tasting_outlook (data), g_free);
+  return fm_tasting_outlook (tasting);
 }
 
 static void
 outlook_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmTastingScope *self = FM_TASTING_SCOPE (source);
-  g_autofree char *text = g_task_propagate_pointer (G_TASK (result), NULL);
+  g_autofree char *text = fm_store_task_finish (result, NULL);
 
   self->working = FALSE;
   if (self->text_label == NULL)
@@ -44,12 +46,15 @@ outlook_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 start (FmTastingScope *self, FmTasting *tasting)
 {
-  g_autoptr (GTask) task = g_task_new (self, NULL, outlook_done_cb, NULL);
-
   self->working = TRUE;
-  g_task_set_source_tag (task, start);
-  g_task_set_task_data (task, tasting, (GDestroyNotify)fm_tasting_free);
-  g_task_run_in_thread (task, outlook_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .run = find_outlook,
+      .free_result = g_free,
+      .data = tasting,
+      .free_data = (GDestroyNotify)fm_tasting_free,
+      .done = outlook_done_cb,
+  });
 }
 
 static void

@@ -2,6 +2,7 @@
  */
 #include "app/tastings/fm-tasting-story-list.h"
 
+#include "app/session/fm-store-task.h"
 #include "app/widgets/fm-widget.h"
 #include "core/tasting/fm-tasting-story.h"
 
@@ -16,20 +17,6 @@ struct _FmTastingStoryList {
 };
 
 G_DEFINE_FINAL_TYPE (FmTastingStoryList, fm_tasting_story_list, GTK_TYPE_WIDGET)
-
-typedef struct {
-  FmNotebook *notebook;
-  gint64 experiment_id;
-} Order;
-
-static void
-order_free (gpointer data)
-{
-  Order *order = data;
-
-  fm_notebook_unref (order->notebook);
-  g_free (order);
-}
 
 static GtkWidget *
 line_row (gpointer item, gpointer user_data)
@@ -51,17 +38,13 @@ line_row (gpointer item, gpointer user_data)
   return row;
 }
 
-static void
-read_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+read_outcomes (FmNotebook *notebook,
+               gpointer experiment_id,
+               GCancellable *cancellable,
+               GError **error)
 {
-  Order *order = data;
-  GError *error = NULL;
-  GPtrArray *outcomes = fm_tastings_outcomes (order->notebook, 0, 0, order->experiment_id, &error);
-
-  if (outcomes != NULL)
-    g_task_return_pointer (task, outcomes, (GDestroyNotify)g_ptr_array_unref);
-  else
-    g_task_return_error (task, error);
+  return fm_tastings_outcomes (notebook, 0, 0, *(gint64 *)experiment_id, error);
 }
 
 static void
@@ -69,7 +52,7 @@ read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmTastingStoryList *self = FM_TASTING_STORY_LIST (source);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) outcomes = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (GPtrArray) outcomes = fm_store_task_finish (result, &error);
 
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->lines == NULL)
     return;
@@ -135,19 +118,20 @@ fm_tasting_story_list_set_outcomes (FmTastingStoryList *self, const GPtrArray *o
 void
 fm_tasting_story_list_read (FmTastingStoryList *self, FmNotebook *notebook, gint64 experiment_id)
 {
-  g_autoptr (GTask) task = NULL;
-  Order *order;
-
   stop_reading (self);
   if (notebook == NULL || experiment_id == 0) {
     fm_tasting_story_list_set_outcomes (self, NULL);
     return;
   }
   self->reading = g_cancellable_new ();
-  task = g_task_new (self, self->reading, read_cb, NULL);
-  order = g_new0 (Order, 1);
-  order->notebook = fm_notebook_ref (notebook);
-  order->experiment_id = experiment_id;
-  g_task_set_task_data (task, order, order_free);
-  g_task_run_in_thread (task, read_thread);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = notebook,
+      .run = read_outcomes,
+      .free_result = (GDestroyNotify)g_ptr_array_unref,
+      .data = g_memdup2 (&experiment_id, sizeof experiment_id),
+      .free_data = g_free,
+      .cancellable = self->reading,
+      .done = read_cb,
+  });
 }

@@ -171,3 +171,20 @@ fm_tastings_scores (FmNotebook *self, gint64 blend_id, GError **error)
 
   return read_list (self, sql, blend_id, read_score, (GDestroyNotify)fm_tasting_score_free, error);
 }
+
+static gpointer
+read_name (FmStmt *stmt)
+{
+  return fm_stmt_text (stmt, 0);
+}
+
+GPtrArray *
+fm_tastings_tasters (FmNotebook *self, GError **error)
+{
+  static const char sql[] =
+      "SELECT p.name FROM tasting_tasters p JOIN tastings t ON t.id = p.tasting_id"
+      " WHERE p.name <> '' GROUP BY p.name"
+      " ORDER BY max(t.held_at) DESC, max(t.id) DESC, min(p.position)";
+
+  return read_list (self, sql, 0, read_name, g_free, error);
+}

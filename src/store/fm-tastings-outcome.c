@@ -36,17 +36,9 @@ write_headline (FmDb *db, gint64 id, const char *headline, GError **error)
   return fm_stmt_run (db, stmt, error);
 }
 
-static gboolean
-write_outcome (FmDb *db, gint64 id, guint sample, const FmTastingOutcome *outcome, GError **error)
+static void
+bind_outcome (FmStmt *stmt, gint64 id, guint sample, const FmTastingOutcome *outcome)
 {
-  g_autoptr (FmStmt) stmt =
-      fm_db_prepare (db,
-                     "INSERT INTO tasting_outcomes"
-                     " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
-                     error);
-
-  if (stmt == NULL)
-    return FALSE;
   fm_stmt_bind_int (stmt, 1, id);
   fm_stmt_bind_int (stmt, 2, sample);
   fm_stmt_bind_int (stmt, 3, outcome->code);
@@ -59,6 +51,20 @@ write_outcome (FmDb *db, gint64 id, guint sample, const FmTastingOutcome *outcom
   fm_stmt_bind_double (stmt, 10, outcome->liking_low);
   fm_stmt_bind_double (stmt, 11, outcome->liking_high);
   fm_stmt_bind_text (stmt, 12, outcome->sentence != NULL ? outcome->sentence : "");
+}
+
+static gboolean
+write_outcome (FmDb *db, gint64 id, guint sample, const FmTastingOutcome *outcome, GError **error)
+{
+  g_autoptr (FmStmt) stmt =
+      fm_db_prepare (db,
+                     "INSERT INTO tasting_outcomes"
+                     " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+                     error);
+
+  if (stmt == NULL)
+    return FALSE;
+  bind_outcome (stmt, id, sample, outcome);
   return fm_stmt_run (db, stmt, error);
 }
 
@@ -92,6 +98,50 @@ save_in (FmDb *db, gint64 id, const char *headline, const GPtrArray *outcomes, G
       return FALSE;
   }
   return TRUE;
+}
+
+static gboolean
+is_headline (FmReader *db, gint64 id, const char *headline)
+{
+  g_autoptr (FmStmt) stmt =
+      fm_db_prepare (db, "SELECT 1 FROM tastings WHERE id = ?1 AND headline = ?2", NULL);
+
+  if (stmt == NULL)
+    return FALSE;
+  fm_stmt_bind_int (stmt, 1, id);
+  fm_stmt_bind_text (stmt, 2, headline);
+  return fm_stmt_step (db, stmt, NULL) == FM_ROW;
+}
+
+static gboolean
+is_kept (FmReader *db, gint64 id, guint sample, const FmTastingOutcome *outcome)
+{
+  g_autoptr (FmStmt) stmt =
+      fm_db_prepare (db,
+                     "SELECT 1 FROM tasting_outcomes WHERE tasting_id = ?1 AND sample = ?2"
+                     " AND code = ?3 AND n_samples = ?4 AND n_tasters = ?5 AND rank_sum IS ?6"
+                     " AND place = ?7 AND is_separated = ?8 AND liking_mean IS ?9"
+                     " AND liking_low IS ?10 AND liking_high IS ?11 AND sentence = ?12",
+                     NULL);
+
+  if (stmt == NULL)
+    return FALSE;
+  bind_outcome (stmt, id, sample, outcome);
+  return fm_stmt_step (db, stmt, NULL) == FM_ROW;
+}
+
+gboolean
+fm_tastings_has_outcome (FmNotebook *self,
+                         gint64 id,
+                         const char *headline,
+                         const GPtrArray *outcomes)
+{
+  g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, NULL);
+  gboolean same = db != NULL && is_headline (db, id, headline);
+
+  for (guint i = 0; same && i < outcomes->len; i++)
+    same = is_kept (db, id, i, g_ptr_array_index (outcomes, i));
+  return same;
 }
 
 gboolean

@@ -55,6 +55,13 @@ GPtrArray *fm_tastings_outcomes (
 /** What is on record of a tasting's samples, as the notebook is now: FmTastingCaution, one a sample
  * in their order. */
 GPtrArray *fm_tastings_cautions (FmNotebook *self, const FmTasting *tasting, GError **error);
+/** TRUE when exactly these results are kept of the tasting already. */
+gboolean fm_tastings_has_outcome (FmNotebook *self,
+                                  gint64 id,
+                                  const char *headline,
+                                  const GPtrArray *outcomes);
+/** Names of tasters, each once; those of the latest tasting first. */
+GPtrArray *fm_tastings_tasters (FmNotebook *self, GError **error);
 /** All liking scores of a blend's versions in opened tastings. */
 GPtrArray *fm_tastings_scores (FmNotebook *self, gint64 blend_id, GError **error);
 

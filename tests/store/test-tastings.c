@@ -489,6 +489,44 @@ test_sealed_finds_nothing (Fixture *fixture, gconstpointer data)
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND);
 }
 
+/* What was found is the same at each look, so nothing is to be written again. */
+static void
+test_kept_already (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmTasting) tasting = new_opened (fixture);
+  g_autoptr (GPtrArray) outcomes = new_outcomes ();
+  FmTastingOutcome *first = outcomes->pdata[0];
+
+  save_tasting (fixture, tasting);
+  g_assert_false (fm_tastings_has_outcome (fixture->notebook, tasting->id, "One won", outcomes));
+  g_assert_true (
+      fm_tastings_save_outcome (fixture->notebook, tasting->id, "One won", outcomes, NULL));
+  fixture_reopen (fixture);
+  g_assert_true (fm_tastings_has_outcome (fixture->notebook, tasting->id, "One won", outcomes));
+  g_assert_false (fm_tastings_has_outcome (fixture->notebook, tasting->id, "Two won", outcomes));
+  first->liking_mean = isnan (first->liking_mean) ? 5 : NAN;
+  g_assert_false (fm_tastings_has_outcome (fixture->notebook, tasting->id, "One won", outcomes));
+}
+
+static void
+test_taster_names (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmTasting) earlier = new_tasting (fixture);
+  g_autoptr (FmTasting) later = fm_tasting_new ();
+  const char *const expected[] = { "Dan", "Ben", "Ada", "Cleo" };
+
+  save_tasting (fixture, earlier);
+  later->title = g_strdup ("Wednesday");
+  later->held_at = earlier->held_at + 1;
+  fm_tasting_add_taster (later, "Dan");
+  fm_tasting_add_taster (later, "Ben");
+  save_tasting (fixture, later);
+  g_autoptr (GPtrArray) names = fm_tastings_tasters (fixture->notebook, NULL);
+  g_assert_cmpuint (names->len, ==, G_N_ELEMENTS (expected));
+  for (guint i = 0; i < names->len; i++)
+    g_assert_cmpstr (names->pdata[i], ==, expected[i]);
+}
+
 static void
 test_outcomes (Fixture *fixture, gconstpointer data)
 {
@@ -666,6 +704,8 @@ main (int argc, char **argv)
   ADD ("list", test_list);
   ADD ("sealed-finds-nothing", test_sealed_finds_nothing);
   ADD ("outcomes", test_outcomes);
+  ADD ("kept-already", test_kept_already);
+  ADD ("taster-names", test_taster_names);
   ADD ("scores", test_scores);
   ADD ("tasted-experiment-stays", test_tasted_experiment_stays);
   ADD ("saved-copy", test_saved_copy);

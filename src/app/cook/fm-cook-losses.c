@@ -4,9 +4,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/fm-text-grid.h"
-#include "app/cook/fm-cook-loss-load.h"
+#include "app/session/fm-store-task.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
+#include "store/fm-cook-loss.h"
 
 struct _FmCookLosses {
   GtkWidget parent_instance;
@@ -74,12 +75,21 @@ show_losses (FmCookLosses *self, const GArray *losses)
     add_loss (self, &g_array_index (losses, FmCookLoss, i));
 }
 
+static gpointer
+find_losses (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
+{
+  const FmExperiment *experiment = data;
+
+  return fm_cook_losses_of (notebook, experiment->method, experiment->version_id, cancellable,
+                            error);
+}
+
 static void
 loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (FmCookLosses) self = data;
+  FmCookLosses *self = FM_COOK_LOSSES (source);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GArray) losses = fm_cook_loss_load_finish (result, &error);
+  g_autoptr (GArray) losses = fm_store_task_finish (result, &error);
 
   if (losses != NULL && self->document != NULL)
     show_losses (self, losses);
@@ -95,9 +105,16 @@ load (FmCookLosses *self)
   if (self->document == NULL || !gtk_expander_get_expanded (self->expander))
     return;
   self->cancellable = g_cancellable_new ();
-  fm_cook_loss_load_async (fm_experiment_document_get_notebook (self->document),
-                           fm_experiment_document_get_experiment (self->document),
-                           self->cancellable, loaded_cb, g_object_ref (self));
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_experiment_document_get_notebook (self->document),
+      .run = find_losses,
+      .free_result = (GDestroyNotify)g_array_unref,
+      .data = fm_experiment_copy (fm_experiment_document_get_experiment (self->document)),
+      .free_data = (GDestroyNotify)fm_experiment_free,
+      .cancellable = self->cancellable,
+      .done = loaded_cb,
+  });
 }
 
 static void

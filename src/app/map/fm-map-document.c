@@ -1,6 +1,8 @@
 /* fm-map-document.c - one map being edited, saved as it changes */
 #include "app/map/fm-map-document.h"
 
+#include "app/session/fm-store-task.h"
+
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -150,12 +152,18 @@ take_data (FmMapDocument *self, FmMapData *data)
   g_signal_emit (self, signals[DATA_CHANGED], 0);
 }
 
+static gpointer
+read_data (FmNotebook *notebook, gpointer map, GCancellable *cancellable, GError **error)
+{
+  return fm_map_data_load (notebook, map, cancellable, error);
+}
+
 static void
 data_read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
-  g_autoptr (FmMapDocument) self = FM_MAP_DOCUMENT (user_data);
+  FmMapDocument *self = FM_MAP_DOCUMENT (source);
   g_autoptr (GError) error = NULL;
-  FmMapData *data = fm_map_data_load_finish (result, &error);
+  FmMapData *data = fm_store_task_finish (result, &error);
 
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     return;
@@ -316,8 +324,16 @@ fm_map_document_reload_data (FmMapDocument *self)
     return;
   }
   self->reading = g_cancellable_new ();
-  fm_map_data_load_async (fm_stored_document_get_notebook (FM_STORED_DOCUMENT (self)), self->map,
-                          self->reading, data_read_cb, g_object_ref (self));
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_stored_document_get_notebook (FM_STORED_DOCUMENT (self)),
+      .run = read_data,
+      .free_result = (GDestroyNotify)fm_map_data_free,
+      .data = fm_map_copy (self->map),
+      .free_data = (GDestroyNotify)fm_map_free,
+      .cancellable = self->reading,
+      .done = data_read_cb,
+  });
 }
 
 gboolean

@@ -9,8 +9,8 @@
  */
 #pragma once
 
-#include "app/map/fm-map-data.h"
 #include "app/map/fm-map-limits.h"
+#include "app/map/fm-map-response.h"
 #include "app/session/fm-session.h"
 
 G_BEGIN_DECLS

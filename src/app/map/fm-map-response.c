@@ -56,38 +56,3 @@ fm_map_response_ends (FmMapResponse response, double *low, double *high)
   *low = responses[response].low_end;
   *high = responses[response].high_end;
 }
-
-double
-fm_map_response_of_experiment (FmMapResponse response, const FmExperiment *experiment)
-{
-  FmPattyStats stats;
-
-  fm_experiment_patty_stats (experiment, &stats);
-  switch (response) {
-  case FM_MAP_RATING:
-    return experiment->rating > 0 ? experiment->rating : NAN;
-  case FM_MAP_COOK_LOSS:
-    return stats.cook_loss_pct;
-  case FM_MAP_PEAK_CORE:
-    return fm_experiment_peak_core_c (experiment);
-  case FM_MAP_RAW_MASS:
-    return stats.mean_g;
-  case FM_MAP_SALT:
-    return experiment->salt_pct;
-  case FM_MAP_SALT_MINUTES:
-    return experiment->salt_minutes_before;
-  case FM_MAP_REST_MINUTES:
-    return experiment->rest_minutes;
-  case FM_MAP_MEAT_TEMP:
-    return experiment->meat_temp_c;
-  case FM_MAP_SURFACE_TEMP:
-    return experiment->surface_temp_c;
-  case FM_MAP_MINUTES:
-    return experiment->minutes_side_1 + experiment->minutes_side_2;
-  case FM_MAP_LIKING:
-  case FM_MAP_COST:
-  case FM_MAP_N_RESPONSES:
-  default:
-    return NAN;
-  }
-}

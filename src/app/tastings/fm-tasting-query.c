@@ -5,8 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#define MAX_TASTINGS_READ 40 /* for the names of tasters: more would only be slower */
-
 static void
 run (FmNotebook *notebook,
      gint64 id,
@@ -131,35 +129,10 @@ fm_tasting_query_create_finish (GAsyncResult *result, GError **error)
   return id != NULL ? *id : 0;
 }
 
-static void
-add_tasters (GPtrArray *names, const FmTasting *tasting)
-{
-  for (guint i = 0; i < tasting->tasters->len; i++) {
-    const FmTaster *taster = g_ptr_array_index (tasting->tasters, i);
-
-    if (taster->name != NULL && taster->name[0] != '\0' &&
-        !g_ptr_array_find_with_equal_func (names, taster->name, g_str_equal, NULL))
-      g_ptr_array_add (names, g_strdup (taster->name));
-  }
-}
-
 static gpointer
 list_tasters (FmNotebook *notebook, gpointer none, GCancellable *cancellable, GError **error)
 {
-  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
-  g_autoptr (GPtrArray) rows = fm_tastings_list (notebook, 0, error);
-
-  if (rows == NULL)
-    return NULL;
-  for (guint i = 0; i < rows->len && i < MAX_TASTINGS_READ; i++) {
-    const FmTastingInfo *info = g_ptr_array_index (rows, i);
-    g_autoptr (FmTasting) tasting = fm_tastings_load (notebook, info->id, NULL);
-
-    /* One that cannot be read only offers no names. */
-    if (tasting != NULL)
-      add_tasters (names, tasting);
-  }
-  return g_steal_pointer (&names);
+  return fm_tastings_tasters (notebook, error);
 }
 
 void

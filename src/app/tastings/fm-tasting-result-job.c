@@ -1,14 +1,15 @@
 /* fm-tasting-result-job.c - reads a tasting, and keeps what an opened one found, in threads */
 #include "app/tastings/fm-tasting-result-job.h"
 
+#include "app/session/fm-store-task.h"
 #include "app/session/fm-cancel-stop.h"
 #include "core/tasting/fm-tasting-outcome.h"
 
 typedef struct {
-  FmNotebook *notebook;
   gint64 id;
   char *headline;
   GPtrArray *outcomes;
+  gboolean is_new; /* out: was not kept yet */
 } Kept;
 
 static void
@@ -16,23 +17,17 @@ kept_free (gpointer data)
 {
   Kept *self = data;
 
-  fm_notebook_unref (self->notebook);
   g_free (self->headline);
   g_ptr_array_unref (self->outcomes);
   g_free (self);
 }
 
-static void
-read_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static gpointer
+read_tasting (FmNotebook *none, gpointer tasting, GCancellable *cancellable, GError **error)
 {
   const FmStop stop = fm_cancel_stop (cancellable);
-  GError *error = NULL;
-  FmTastingReading *reading = fm_tasting_read (data, &stop, &error);
 
-  if (reading != NULL)
-    g_task_return_pointer (task, reading, (GDestroyNotify)fm_tasting_reading_free);
-  else
-    g_task_return_error (task, error);
+  return fm_tasting_read (tasting, &stop, error);
 }
 
 void
@@ -41,29 +36,34 @@ fm_tasting_result_job_read_async (const FmTasting *tasting,
                                   GAsyncReadyCallback callback,
                                   gpointer data)
 {
-  g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, data);
-
-  g_task_set_source_tag (task, fm_tasting_result_job_read_async);
-  g_task_set_task_data (task, fm_tasting_copy (tasting), (GDestroyNotify)fm_tasting_free);
-  g_task_run_in_thread (task, read_thread);
+  fm_store_task (&(FmStoreTask){
+      .run = read_tasting,
+      .free_result = (GDestroyNotify)fm_tasting_reading_free,
+      .data = fm_tasting_copy (tasting),
+      .free_data = (GDestroyNotify)fm_tasting_free,
+      .cancellable = cancellable,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 FmTastingReading *
 fm_tasting_result_job_read_finish (GAsyncResult *result, GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return fm_store_task_finish (result, error);
 }
 
-static void
-keep_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+/* Looking at a tasting writes nothing: what is kept already stays as it is. */
+static gpointer
+keep (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Kept *kept = data;
-  GError *error = NULL;
 
-  if (fm_tastings_save_outcome (kept->notebook, kept->id, kept->headline, kept->outcomes, &error))
-    g_task_return_boolean (task, TRUE);
-  else
-    g_task_return_error (task, error);
+  kept->is_new = !fm_tastings_has_outcome (notebook, kept->id, kept->headline, kept->outcomes);
+  if (kept->is_new &&
+      !fm_tastings_save_outcome (notebook, kept->id, kept->headline, kept->outcomes, error))
+    return NULL;
+  return kept;
 }
 
 void
@@ -73,27 +73,34 @@ fm_tasting_result_job_keep_async (FmNotebook *notebook,
                                   GAsyncReadyCallback callback,
                                   gpointer data)
 {
-  g_autoptr (GTask) task = g_task_new (NULL, NULL, callback, data);
-  GError *error = NULL;
+  g_autoptr (GError) error = NULL;
   GPtrArray *outcomes = fm_tasting_outcomes_new (tasting, reading, &error);
   Kept *kept;
 
-  g_task_set_source_tag (task, fm_tasting_result_job_keep_async);
   if (outcomes == NULL) {
-    g_task_return_error (task, error);
+    g_task_report_error (NULL, callback, data, fm_tasting_result_job_keep_async,
+                         g_steal_pointer (&error));
     return;
   }
   kept = g_new0 (Kept, 1);
-  kept->notebook = fm_notebook_ref (notebook);
   kept->id = tasting->id;
   kept->headline = g_strdup (reading->headline);
   kept->outcomes = outcomes;
-  g_task_set_task_data (task, kept, kept_free);
-  g_task_run_in_thread (task, keep_thread);
+  fm_store_task (&(FmStoreTask){
+      .notebook = notebook,
+      .run = keep,
+      .data = kept,
+      .free_data = kept_free,
+      .done = callback,
+      .user_data = data,
+  });
 }
 
 gboolean
-fm_tasting_result_job_keep_finish (GAsyncResult *result, GError **error)
+fm_tasting_result_job_keep_finish (GAsyncResult *result, gboolean *is_new, GError **error)
 {
-  return g_task_propagate_boolean (G_TASK (result), error);
+  const Kept *kept = fm_store_task_finish (result, error);
+
+  *is_new = kept != NULL && kept->is_new;
+  return kept != NULL;
 }

@@ -21,6 +21,7 @@ void fm_tasting_result_job_keep_async (FmNotebook *notebook,
                                        const FmTastingReading *reading,
                                        GAsyncReadyCallback callback,
                                        gpointer data);
-gboolean fm_tasting_result_job_keep_finish (GAsyncResult *result, GError **error);
+/** @is_new: (out): FALSE when the same was kept before, so that nothing was written. */
+gboolean fm_tasting_result_job_keep_finish (GAsyncResult *result, gboolean *is_new, GError **error);
 
 G_END_DECLS

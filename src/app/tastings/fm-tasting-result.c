@@ -40,11 +40,12 @@ kept_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (FmTastingDocument) document = data;
   g_autoptr (GError) error = NULL;
+  gboolean is_new;
 
-  if (fm_tasting_result_job_keep_finish (result, &error))
-    fm_tasting_document_tell_outcome (document);
-  else
+  if (!fm_tasting_result_job_keep_finish (result, &is_new, &error))
     g_warning ("The outcome of a tasting was not kept: %s", error->message);
+  else if (is_new)
+    fm_tasting_document_tell_outcome (document);
 }
 
 /* The notebook takes an outcome only once it knows that the tasting is opened. */

@@ -1,6 +1,5 @@
-/* fm-cook-loss-load.c - measured cook loss of the notebook's experiments by fat level, in a thread
- */
-#include "app/cook/fm-cook-loss-load.h"
+/* fm-cook-loss.c - measured cook loss of the notebook's experiments by fat level */
+#include "store/fm-cook-loss.h"
 
 #include <math.h>
 
@@ -10,16 +9,8 @@
 typedef struct {
   FmNotebook *notebook;
   FmCookMethod method;
-  gint64 version_id;
-  FmSpeciesSet species; /* of that version */
+  FmSpeciesSet species;
 } Query;
-
-static void
-query_free (Query *query)
-{
-  fm_notebook_unref (query->notebook);
-  g_free (query);
-}
 
 static FmCookLoss *
 find_level (GArray *losses, double fat_pct)
@@ -73,9 +64,9 @@ divide (GArray *losses, const Query *query)
 }
 
 static gboolean
-read_species (Query *query, gint64 version_id, FmSpeciesSet *species, GError **error)
+read_species (FmNotebook *notebook, gint64 version_id, FmSpeciesSet *species, GError **error)
 {
-  g_autoptr (FmFormula) formula = fm_versions_load (query->notebook, version_id, error);
+  g_autoptr (FmFormula) formula = fm_versions_load (notebook, version_id, error);
 
   if (formula == NULL)
     return FALSE;
@@ -85,7 +76,7 @@ read_species (Query *query, gint64 version_id, FmSpeciesSet *species, GError **e
 
 /* Cooked alike, and of the same animals. */
 static gboolean
-is_alike (Query *query, const FmExperimentInfo *info)
+is_alike (const Query *query, const FmExperimentInfo *info)
 {
   g_autoptr (FmExperiment) experiment = NULL;
   FmSpeciesSet species;
@@ -94,54 +85,32 @@ is_alike (Query *query, const FmExperimentInfo *info)
     return FALSE;
   experiment = fm_experiments_load (query->notebook, info->id, NULL);
   return experiment != NULL && experiment->method == query->method &&
-         read_species (query, experiment->version_id, &species, NULL) && species == query->species;
-}
-
-static void
-load_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  Query *query = data;
-  const FmExperimentFilter filter = { .sort = FM_EXPERIMENT_SORT_DATE, .descending = TRUE };
-  GError *error = NULL;
-  g_autoptr (GPtrArray) rows = fm_experiments_list (query->notebook, &filter, cancellable, &error);
-  g_autoptr (GArray) losses = g_array_new (FALSE, FALSE, sizeof (FmCookLoss));
-
-  if (rows == NULL || !read_species (query, query->version_id, &query->species, &error)) {
-    g_task_return_error (task, error);
-    return;
-  }
-  for (guint i = 0; i < rows->len && i < FM_COOK_LOSS_MOST; i++) {
-    const FmExperimentInfo *info = g_ptr_array_index (rows, i);
-
-    if (g_task_return_error_if_cancelled (task))
-      return;
-    if (is_alike (query, info))
-      add_loss (losses, info);
-  }
-  divide (losses, query);
-  g_task_return_pointer (task, g_steal_pointer (&losses), (GDestroyNotify)g_array_unref);
-}
-
-void
-fm_cook_loss_load_async (FmNotebook *notebook,
-                         const FmExperiment *experiment,
-                         GCancellable *cancellable,
-                         GAsyncReadyCallback callback,
-                         gpointer data)
-{
-  g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, data);
-  Query *query = g_new0 (Query, 1);
-
-  query->notebook = fm_notebook_ref (notebook);
-  query->method = experiment->method;
-  query->version_id = experiment->version_id;
-  g_task_set_source_tag (task, fm_cook_loss_load_async);
-  g_task_set_task_data (task, query, (GDestroyNotify)query_free);
-  g_task_run_in_thread (task, load_thread);
+         read_species (query->notebook, experiment->version_id, &species, NULL) &&
+         species == query->species;
 }
 
 GArray *
-fm_cook_loss_load_finish (GAsyncResult *result, GError **error)
+fm_cook_losses_of (FmNotebook *self,
+                   FmCookMethod method,
+                   gint64 version_id,
+                   GCancellable *cancellable,
+                   GError **error)
 {
-  return g_task_propagate_pointer (G_TASK (result), error);
+  const FmExperimentFilter filter = { .sort = FM_EXPERIMENT_SORT_DATE, .descending = TRUE };
+  Query query = { .notebook = self, .method = method };
+  g_autoptr (GPtrArray) rows = fm_experiments_list (self, &filter, cancellable, error);
+  g_autoptr (GArray) losses = g_array_new (FALSE, FALSE, sizeof (FmCookLoss));
+
+  if (rows == NULL || !read_species (self, version_id, &query.species, error))
+    return NULL;
+  for (guint i = 0; i < rows->len && i < FM_COOK_LOSS_MOST; i++) {
+    const FmExperimentInfo *info = g_ptr_array_index (rows, i);
+
+    if (g_cancellable_set_error_if_cancelled (cancellable, error))
+      return NULL;
+    if (is_alike (&query, info))
+      add_loss (losses, info);
+  }
+  divide (losses, &query);
+  return g_steal_pointer (&losses);
 }

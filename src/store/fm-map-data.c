@@ -1,18 +1,11 @@
-/* fm-map-data.c - collects what is known of the blends that lie on a map, off the main thread */
-#include "app/map/fm-map-data.h"
+/* fm-map-data.c - collects what is known of the blends that lie on a map */
+#include "store/fm-map-data.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/map/fm-map-response.h"
 #include "core/formula/fm-analysis.h"
 #include "store/fm-experiments.h"
 #include "store/fm-tastings.h"
-
-typedef struct {
-  FmNotebook *notebook;
-  FmMap *map;
-} Job;
 
 static void
 place_free (gpointer data)
@@ -61,12 +54,6 @@ find_place (const FmMapData *self, gint64 version_id)
   return NULL;
 }
 
-const FmMapPlace *
-fm_map_data_place (const FmMapData *self, gint64 version_id)
-{
-  return find_place (self, version_id);
-}
-
 /* An unknown value is no observation. */
 static void
 add_value (FmMapData *self,
@@ -79,6 +66,42 @@ add_value (FmMapData *self,
     return;
   fm_mix_data_add (self->series[response].data, place->x, value, level);
   g_array_append_val (self->series[response].version_id, place->version_id);
+}
+
+/* NaN when it was not recorded or is no matter of experiments. */
+static double
+of_experiment (FmMapResponse response, const FmExperiment *experiment)
+{
+  FmPattyStats stats;
+
+  fm_experiment_patty_stats (experiment, &stats);
+  switch (response) {
+  case FM_MAP_RATING:
+    return experiment->rating > 0 ? experiment->rating : NAN;
+  case FM_MAP_COOK_LOSS:
+    return stats.cook_loss_pct;
+  case FM_MAP_PEAK_CORE:
+    return fm_experiment_peak_core_c (experiment);
+  case FM_MAP_RAW_MASS:
+    return stats.mean_g;
+  case FM_MAP_SALT:
+    return experiment->salt_pct;
+  case FM_MAP_SALT_MINUTES:
+    return experiment->salt_minutes_before;
+  case FM_MAP_REST_MINUTES:
+    return experiment->rest_minutes;
+  case FM_MAP_MEAT_TEMP:
+    return experiment->meat_temp_c;
+  case FM_MAP_SURFACE_TEMP:
+    return experiment->surface_temp_c;
+  case FM_MAP_MINUTES:
+    return experiment->minutes_side_1 + experiment->minutes_side_2;
+  case FM_MAP_LIKING:
+  case FM_MAP_COST:
+  case FM_MAP_N_RESPONSES:
+    return NAN;
+  }
+  g_return_val_if_reached (NAN);
 }
 
 static gboolean
@@ -100,21 +123,20 @@ add_experiments (FmMapData *self,
     if (experiment == NULL || g_cancellable_set_error_if_cancelled (cancellable, error))
       return FALSE;
     for (int k = 0; k < FM_MAP_N_RESPONSES; k++)
-      add_value (self, (FmMapResponse)k, place,
-                 fm_map_response_of_experiment ((FmMapResponse)k, experiment), NULL);
+      add_value (self, (FmMapResponse)k, place, of_experiment ((FmMapResponse)k, experiment), NULL);
   }
   return TRUE;
 }
 
 static gboolean
 add_version (FmMapData *self,
-             const Job *job,
+             FmNotebook *notebook,
              const FmMixBlend *blend,
              const FmVersionInfo *info,
              GCancellable *cancellable,
              GError **error)
 {
-  g_autoptr (FmFormula) formula = fm_versions_load (job->notebook, info->id, error);
+  g_autoptr (FmFormula) formula = fm_versions_load (notebook, info->id, error);
   g_autoptr (FmAnalysis) analysis = NULL;
   FmMapPlace *place;
 
@@ -131,8 +153,7 @@ add_version (FmMapData *self,
     return TRUE;
   analysis = fm_analysis_new (formula);
   add_value (self, FM_MAP_COST, place, analysis->cost_per_kg, NULL);
-  return info->n_experiments == 0 ||
-         add_experiments (self, job->notebook, place, cancellable, error);
+  return info->n_experiments == 0 || add_experiments (self, notebook, place, cancellable, error);
 }
 
 /* The number of @key among the keys met before, which it joins. */
@@ -160,9 +181,10 @@ count_tasting (FmMapPlace *place, gint64 tasting_id, GHashTable *seen)
 
 /* Only opened tastings are told of by the store, so nothing here can give a code away. */
 static gboolean
-add_scores (FmMapData *self, const Job *job, GHashTable *seen, GError **error)
+add_scores (
+    FmMapData *self, FmNotebook *notebook, const FmMap *map, GHashTable *seen, GError **error)
 {
-  g_autoptr (GPtrArray) scores = fm_tastings_scores (job->notebook, job->map->blend_id, error);
+  g_autoptr (GPtrArray) scores = fm_tastings_scores (notebook, map->blend_id, error);
   g_autoptr (GHashTable) sessions = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (GHashTable) tasters = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
@@ -188,10 +210,10 @@ add_scores (FmMapData *self, const Job *job, GHashTable *seen, GError **error)
 
 /* A tasting without liking leaves no score, but its outcome. */
 static gboolean
-count_outcomes (FmMapData *self, const Job *job, GHashTable *seen, GError **error)
+count_outcomes (
+    FmMapData *self, FmNotebook *notebook, const FmMap *map, GHashTable *seen, GError **error)
 {
-  g_autoptr (GPtrArray) outcomes =
-      fm_tastings_outcomes (job->notebook, job->map->blend_id, 0, 0, error);
+  g_autoptr (GPtrArray) outcomes = fm_tastings_outcomes (notebook, map->blend_id, 0, 0, error);
 
   if (outcomes == NULL)
     return FALSE;
@@ -205,71 +227,33 @@ count_outcomes (FmMapData *self, const Job *job, GHashTable *seen, GError **erro
   return TRUE;
 }
 
-static FmMapData *
-collect (const Job *job, GCancellable *cancellable, GError **error)
+FmMapData *
+fm_map_data_load (FmNotebook *notebook, const FmMap *map, GCancellable *cancellable, GError **error)
 {
-  g_autoptr (FmFormula) base = fm_versions_load (job->notebook, job->map->base_version_id, error);
+  g_autoptr (FmFormula) base = fm_versions_load (notebook, map->base_version_id, error);
   g_autoptr (FmMixBlend) blend =
-      base != NULL ? fm_mix_blend_new (base, job->map->components, error) : NULL;
+      base != NULL ? fm_mix_blend_new (base, map->components, error) : NULL;
   g_autoptr (GPtrArray) versions =
-      blend != NULL ? fm_versions_list (job->notebook, job->map->blend_id, error) : NULL;
+      blend != NULL ? fm_versions_list (notebook, map->blend_id, error) : NULL;
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (FmMapData) data = NULL;
 
   if (versions == NULL)
     return NULL;
-  data = map_data_new (job->map->components->len);
+  data = map_data_new (map->components->len);
   for (guint i = 0; i < versions->len; i++) {
     if (g_cancellable_set_error_if_cancelled (cancellable, error) ||
-        !add_version (data, job, blend, g_ptr_array_index (versions, i), cancellable, error))
+        !add_version (data, notebook, blend, g_ptr_array_index (versions, i), cancellable, error))
       return NULL;
   }
-  if (!add_scores (data, job, seen, error) || !count_outcomes (data, job, seen, error))
+  if (!add_scores (data, notebook, map, seen, error) ||
+      !count_outcomes (data, notebook, map, seen, error))
     return NULL;
   return g_steal_pointer (&data);
 }
 
-static void
-load_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+const FmMapPlace *
+fm_map_data_place (const FmMapData *self, gint64 version_id)
 {
-  GError *error = NULL;
-  FmMapData *data = collect (task_data, cancellable, &error);
-
-  if (data != NULL)
-    g_task_return_pointer (task, data, (GDestroyNotify)fm_map_data_free);
-  else
-    g_task_return_error (task, error);
-}
-
-static void
-job_free (gpointer data)
-{
-  Job *job = data;
-
-  fm_notebook_unref (job->notebook);
-  fm_map_free (job->map);
-  g_free (job);
-}
-
-void
-fm_map_data_load_async (FmNotebook *notebook,
-                        const FmMap *map,
-                        GCancellable *cancellable,
-                        GAsyncReadyCallback callback,
-                        gpointer user_data)
-{
-  g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, user_data);
-  Job *job = g_new0 (Job, 1);
-
-  job->notebook = fm_notebook_ref (notebook);
-  job->map = fm_map_copy (map);
-  g_task_set_source_tag (task, fm_map_data_load_async);
-  g_task_set_task_data (task, job, job_free);
-  g_task_run_in_thread (task, load_thread);
-}
-
-FmMapData *
-fm_map_data_load_finish (GAsyncResult *result, GError **error)
-{
-  return g_task_propagate_pointer (G_TASK (result), error);
+  return find_place (self, version_id);
 }

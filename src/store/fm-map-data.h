@@ -5,12 +5,28 @@
  */
 #pragma once
 
-#include <gio/gio.h>
-
-#include "app/map/fm-map-response.h"
+#include "core/experiment/fm-experiment.h"
+#include "core/mixture/fm-mix-blend.h"
+#include "core/mixture/fm-mix-fit.h"
 #include "store/fm-maps.h"
 
 G_BEGIN_DECLS
+
+typedef enum {
+  FM_MAP_LIKING,       /* 1 .. 9, of opened tastings; session and taster as blocks */
+  FM_MAP_RATING,       /* 1 .. 10, of experiments */
+  FM_MAP_COOK_LOSS,    /* % of the raw mass, of experiments */
+  FM_MAP_COST,         /* per kg edible, of versions; from prices, not measured */
+  FM_MAP_PEAK_CORE,    /* C, of experiments */
+  FM_MAP_RAW_MASS,     /* mean raw patty, g */
+  FM_MAP_SALT,         /* % */
+  FM_MAP_SALT_MINUTES, /* before cooking */
+  FM_MAP_REST_MINUTES,
+  FM_MAP_MEAT_TEMP,    /* C */
+  FM_MAP_SURFACE_TEMP, /* C */
+  FM_MAP_MINUTES,      /* on the heat, both sides */
+  FM_MAP_N_RESPONSES,
+} FmMapResponse;
 
 /** A version of the blend. */
 typedef struct {
@@ -37,17 +53,15 @@ typedef struct {
 } FmMapData;
 
 /**
- * fm_map_data_load_async:
- * @map: is copied; its base version is read anew
+ * fm_map_data_load:
+ * @map: its base version is read anew
  *
  * Errors: what fm_mix_blend_new() says about the components, or what the notebook says.
  */
-void fm_map_data_load_async (FmNotebook *notebook,
+FmMapData *fm_map_data_load (FmNotebook *notebook,
                              const FmMap *map,
                              GCancellable *cancellable,
-                             GAsyncReadyCallback callback,
-                             gpointer user_data);
-FmMapData *fm_map_data_load_finish (GAsyncResult *result, GError **error);
+                             GError **error);
 void fm_map_data_free (FmMapData *self);
 /** NULL when the notebook has no such version of the blend. (transfer none) */
 const FmMapPlace *fm_map_data_place (const FmMapData *self, gint64 version_id);

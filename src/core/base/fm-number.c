@@ -10,6 +10,8 @@
 
 #define EM_DASH "\xe2\x80\x94"
 #define NO_BREAK_SPACE "\xc2\xa0"
+#define NARROW_NO_BREAK_SPACE "\xe2\x80\xaf"
+#define THIN_SPACE "\xe2\x80\x89"
 #define MINUS_SIGN "\xe2\x88\x92"
 #define MAX_DECIMALS 15
 #define MAX_QUOTED_CHARS 30
@@ -93,6 +95,57 @@ scan_is_ambiguous (const Scan *scan)
          scan->n_integer_digits >= 1 && scan->n_integer_digits <= 3 && *first != '0';
 }
 
+/* A mark between groups of three digits: its length, 0 when there is none. */
+static gsize
+match_group_mark (const char *text)
+{
+  const char *const marks[] = {
+    ".", ",", "'", "\xe2\x80\x99", NO_BREAK_SPACE, NARROW_NO_BREAK_SPACE, THIN_SPACE
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (marks); i++)
+    if (g_str_has_prefix (text, marks[i]))
+      return strlen (marks[i]);
+  return 0;
+}
+
+static gsize
+count_digits (const char *text)
+{
+  gsize n = 0;
+  while (g_ascii_isdigit (text[n]))
+    n++;
+  return n;
+}
+
+/* Takes the marks out of "1.234,5", "1,234.5", "1'234" and "1,234,567": a mark that comes twice or
+ * before another one parts no decimals. Any other text comes back as it is. */
+static char *
+drop_group_marks (const char *text)
+{
+  g_autoptr (GString) bare = g_string_new (NULL);
+  const char *at = scan_sign (text, bare);
+  gsize n_digits = count_digits (at);
+  const gsize mark = match_group_mark (at + n_digits);
+  const char *first = at + n_digits;
+  guint n_groups = 0;
+  gboolean foreign;
+  if (n_digits < 1 || n_digits > 3 || *at == '0' || mark == 0)
+    return g_strdup (text);
+  g_string_append_len (bare, at, (gssize)n_digits);
+  for (at = first; strncmp (at, first, mark) == 0 && count_digits (at + mark) == 3;
+       at += mark + 3) {
+    g_string_append_len (bare, at + mark, 3);
+    n_groups++;
+  }
+  const gsize separator = strncmp (at, first, mark) != 0 ? match_separator (at, &foreign) : 0;
+  const gboolean has_decimals = separator > 0 && count_digits (at + separator) > 0;
+  if (n_groups == 0 || (*at != '\0' && !has_decimals) ||
+      (match_separator (first, &foreign) > 0 && n_groups == 1 && !has_decimals))
+    return g_strdup (text);
+  g_string_append (bare, at);
+  return g_string_free (g_steal_pointer (&bare), FALSE);
+}
+
 static char *
 strip_blanks (const char *text)
 {
@@ -114,8 +167,8 @@ quote_start (const char *text)
   return g_strconcat (start, "\xe2\x80\xa6", NULL);
 }
 
-static gboolean
-fail_not_a_number (const char *text, const char *what, GError **error)
+gboolean
+fm_number_fail_text (const char *text, const char *what, GError **error)
 {
   g_autofree char *example = fm_number_to_edit (12.5, 1);
   if (*text == '\0') {
@@ -144,8 +197,8 @@ fail_ambiguous (const char *text, const char *what, const Scan *scan, GError **e
   return FALSE;
 }
 
-static gboolean
-fail_out_of_range (double value, const char *what, double min, double max, GError **error)
+gboolean
+fm_number_fail_range (double value, const char *what, double min, double max, GError **error)
 {
   g_autofree char *low = fm_number_to_edit (min, 6);
   g_autofree char *high = fm_number_to_edit (max, 6);
@@ -177,13 +230,14 @@ fm_number_parse (
   Scan scan = { .plain = plain };
   if (!what)
     what = _ ("The value");
-  if (!scan_number (stripped, &scan))
-    return fail_not_a_number (stripped, what, error);
+  g_autofree char *bare = drop_group_marks (stripped);
+  if (!scan_number (bare, &scan))
+    return fm_number_fail_text (stripped, what, error);
   if (scan_is_ambiguous (&scan))
     return fail_ambiguous (stripped, what, &scan, error);
   double number = g_ascii_strtod (plain->str, NULL);
   if (!isfinite (number) || number < min || number > max)
-    return fail_out_of_range (number, what, min, max, error);
+    return fm_number_fail_range (number, what, min, max, error);
   *value = number;
   return TRUE;
 }

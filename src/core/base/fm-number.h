@@ -14,11 +14,19 @@ G_BEGIN_DECLS
  * @value: (out): the number, finite
  *
  * Accepts the C locale's point, the locale's own decimal separator and a comma
- * ("12,5"). Grouping marks are refused when ambiguous. "nan", "inf", hex, blank text and
+ * ("12,5"). Grouped digits are read where they have one reading ("1.234,5", "1'234",
+ * "1,234,567"; not "1,234"). "nan", "inf", hex, blank text and
  * trailing garbage are errors. Never writes @value on failure.
  */
 gboolean fm_number_parse (
     const char *text, const char *what, double min, double max, double *value, GError **error);
+
+/** Sets @error to the sentence for a @text that is no number, "" being blank. Returns: FALSE. */
+gboolean fm_number_fail_text (const char *text, const char *what, GError **error);
+
+/** Sets @error to the sentence for a @value outside of @min and @max. Returns: FALSE. */
+gboolean
+fm_number_fail_range (double value, const char *what, double min, double max, GError **error);
 
 /**
  * fm_number_format:

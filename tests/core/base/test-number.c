@@ -57,13 +57,35 @@ static void
 test_refuses_what_is_no_number (void)
 {
   const char *const texts[] = {
-    "",        "   ",   "nan",    "NaN",   "inf",      "-Infinity", "0x10",  "1e3",
-    "12 g",    "1 000", "twelve", "--5",   "5-",       "1..2",      "1,2,3", "1,234.5",
-    "1.234,5", ".",     "-",      "12.5.", "\xff\xfe", "1'000",     "%s%n",  "\xd9\xa1\xd9\xa2"
+    "",       "   ",        "nan",          "NaN",         "inf",      "-Infinity",
+    "0x10",   "1e3",        "12 g",         "1 000",       "twelve",   "--5",
+    "5-",     "1..2",       "1,2,3",        "0,234.5",     "1.23,5",   ".",
+    "-",      "12.5.",      "\xff\xfe",     "1'00",        "%s%n",     "\xd9\xa1\xd9\xa2",
+    "1.234,", "1.2345.678", "1234.567.890", "1.234,567,8", "1.234'567"
   };
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     assert_refuses (texts[i], FM_CORE_ERROR_NOT_A_NUMBER);
   assert_refuses (NULL, FM_CORE_ERROR_NOT_A_NUMBER);
+}
+
+static void
+test_reads_groups_without_doubt (void)
+{
+  assert_reads ("1.234,5", 1234.5);
+  assert_reads ("1,234.5", 1234.5);
+  assert_reads ("-1.234,567", -1234.567);
+  assert_reads ("123,456.75", 123456.75);
+  assert_reads ("1'000", 1000.0);
+  assert_reads ("1\xe2\x80\x99"
+                "000,5",
+                1000.5);
+  assert_reads ("12\xc2\xa0"
+                "500",
+                12500.0);
+  assert_reads ("12\xe2\x80\xaf"
+                "500.25",
+                12500.25);
+  assert_refuses ("1,234,567,890", FM_CORE_ERROR_OUT_OF_RANGE);
 }
 
 static void
@@ -168,6 +190,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/number/accepts", test_accepts);
   g_test_add_func ("/number/refuses-what-is-no-number", test_refuses_what_is_no_number);
+  g_test_add_func ("/number/reads-groups-without-doubt", test_reads_groups_without_doubt);
   g_test_add_func ("/number/refuses-two-readings", test_refuses_two_readings);
   g_test_add_func ("/number/refuses-out-of-range", test_refuses_out_of_range);
   g_test_add_func ("/number/long-garbage-is-quoted-short", test_long_garbage_is_quoted_short);

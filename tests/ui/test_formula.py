@@ -1,5 +1,7 @@
 """The formula page: numbers live while typing, bad numbers, locks, undo, brief, own entries."""
 
+import shutil
+
 from harness import run, wait_for
 from steps import add_own_entry, first_blend, weigh
 
@@ -32,7 +34,7 @@ def a_bad_number_tells_and_loses_nothing(start, folder):
     program = start()
     first_blend(program)
     for text, message in (("-5", "too small"), ("NaN", "not a number"), ("", "is blank"),
-                          ("1e99", "not a number"), ("99999999999", "too large"),
+                          ("1e99", "cannot be read"), ("99999999999", "too large"),
                           ("1,2,3", "not a number")):
         weigh(program, CHUCK, text)
         program.says(message)
@@ -41,6 +43,49 @@ def a_bad_number_tells_and_loses_nothing(start, folder):
         weigh(program, CHUCK, "600")
         program.gone(message, role="label", contains=True)
     becomes(program, "Grams of " + CHUCK, 600)
+    program.quit()
+
+
+def a_refused_text_stores_nothing(start, folder):
+    program = start()
+    first_blend(program)
+    weigh(program, CHUCK, "0.6 kg")
+    program.says("Total: 1000.0 g")
+    weigh(program, CHUCK, "1 lb 4 oz")  # 566.99 g, NIST Handbook 44
+    program.says("Total: 967.0 g")
+    weigh(program, CHUCK, "300+300")
+    program.says("Total: 1000.0 g")
+    program.press_in(program.field("Grams of " + CHUCK, contains=True), "ctrl+a")
+    program.type_keys("0.7 k")  # by keystrokes: 0, 0.7 and then nothing that is a mass
+    program.says("“0.7 k” cannot be read")
+    program.says("Total: 1000.0 g")
+    program.press("Tab")
+    program.says("“0.7 k” was not taken: it is 600 g as before.")
+    program.reads("Grams of " + CHUCK, "600", contains=True)
+    program.quit()
+
+
+def the_units_go_with_the_notebook(start, folder):
+    program = start()
+    first_blend(program)
+    program.press("ctrl+comma")
+    program.find("Preferences", role="frame")
+    for row in ("Masses", "Temperatures"):
+        program.press_in(program.find(row, role="combo box"), "Down", "Return")
+    program.type_into("Currency sign (amounts are not converted)", "US$")
+    program.press("Escape")
+    program.gone("Preferences", role="frame")
+    program.says("Total: 2.20 lb")
+    program.reads("Ounces of " + CHUCK, "21.164", contains=True)
+    program.type_into("Ounces of " + CHUCK, "8", contains=True)
+    program.says("Total: 1.38 lb")  # 8 oz and 400 g
+    program.quit()
+    shutil.rmtree(folder + "/config")  # another machine has other preferences
+    program = start()
+    program.says("Total: 1.38 lb")
+    program.reads("Ounces of " + CHUCK, "8", contains=True)
+    program.press("ctrl+comma")
+    program.reads("Currency sign (amounts are not converted)", "US$")
     program.quit()
 
 
@@ -114,6 +159,7 @@ def an_entry_without_analysis_is_no_zero(start, folder):
     program.quit()
 
 
-run(fat_and_lean_follow_the_grams, a_bad_number_tells_and_loses_nothing, no_mass_is_no_composition,
+run(fat_and_lean_follow_the_grams, a_bad_number_tells_and_loses_nothing,
+    a_refused_text_stores_nothing, the_units_go_with_the_notebook, no_mass_is_no_composition,
     shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,
     an_entry_without_analysis_is_no_zero)

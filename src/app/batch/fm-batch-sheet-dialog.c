@@ -7,7 +7,8 @@
 #include "app/print/fm-batch-sheet-preview.h"
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/widgets/fm-number-row.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
+#include "core/experiment/fm-strange.h"
 
 #define N_ENTRIES 8
 
@@ -69,7 +70,7 @@ make_sheet (FmBatchSheetDialog *self, GError **error)
     .blend_name = self->blend_name,
     .version_name = self->version_name,
   };
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *date = g_date_time_format (now, "%x");
 
@@ -104,6 +105,9 @@ plan_changed_cb (FmBatchSheetDialog *self)
   fm_batch_sheet_preview_set_sheet (self->preview, sheet);
   g_clear_pointer (&self->sheet, fm_batch_sheet_free);
   self->sheet = sheet;
+  fm_number_entry_set_warning (self->patty_mass_entry,
+                               fm_strange_patty (fm_number_entry_get_value (self->patty_mass_entry),
+                                                 self->formula->brief->patty_mass_g));
   gtk_label_set_text (self->costs_label, sheet != NULL ? sheet->costs : "");
   say (GTK_WIDGET (self), error != NULL ? error->message : "", error != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.print", sheet != NULL);

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-mass-text.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/formula/fm-analysis.h"
 
 /* Additions below this are no act for a cook. */
@@ -57,7 +57,7 @@ additions_text (const FmTopUp *top_up, const char *const *names)
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
   for (guint i = 0; i < top_up->n; i++) {
-    g_autofree char *mass = fm_mass_text (top_up->add_g[i], 1);
+    g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, top_up->add_g[i], 1);
 
     if (top_up->add_g[i] >= LEAST_ADDITION_G)
       g_ptr_array_add (parts, g_strdup_printf (_ ("%s of %s"), mass, names[i]));
@@ -88,7 +88,7 @@ fm_correct_top_up_text (const FmFormula *planned, const double *weighed_g)
   additions = additions_text (&top_up, names);
   if (additions == NULL)
     return g_strdup (_ ("Nothing to add: the batch has the planned shares."));
-  total = fm_mass_text (top_up.total_g, 1);
+  total = fm_notebook_text (FM_MEASURE_MASS, top_up.total_g, 1);
   return g_strdup_printf (_ ("Add %s: the batch has the planned shares again and becomes %s."),
                           additions, total);
 }

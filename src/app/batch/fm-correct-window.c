@@ -6,7 +6,7 @@
 
 #include "app/widgets/fm-accessible.h"
 #include "app/batch/fm-correct-text.h"
-#include "app/widgets/fm-mass-text.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/widgets/fm-widget.h"
 #include "core/formula/fm-analysis.h"
@@ -63,7 +63,7 @@ entries_are_valid (FmCorrectWindow *self)
 static void
 show_total (FmCorrectWindow *self, double total_g, double weighed_fat_pct)
 {
-  g_autofree char *mass = fm_mass_text (total_g, 1);
+  g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, total_g, 1);
   g_autofree char *fat = fm_number_format_unit (weighed_fat_pct, 1, "%");
   g_autofree char *text =
       isnan (weighed_fat_pct)
@@ -217,7 +217,7 @@ add_line (FmCorrectWindow *self, const FmFormulaLine *line, double weighed_g)
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), line->ingredient->name);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), planned);
   gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
-  fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), "g");
+  fm_number_entry_set_measure (FM_NUMBER_ENTRY (entry), FM_MEASURE_MASS);
   fm_number_entry_set_value (FM_NUMBER_ENTRY (entry), weighed_g);
   g_signal_connect_swapped (entry, "value-changed", G_CALLBACK (changed_cb), self);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), entry);

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-temperature-unit.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 #include "core/base/fm-units.h"
 
@@ -23,7 +23,6 @@ struct _FmReadingsChart {
 
   GArray *readings; /* FmCoreReading */
   GArray *estimate; /* FmCoreReading; empty = none */
-  FmTemperatureUnit *units;
 };
 
 G_DEFINE_FINAL_TYPE (FmReadingsChart, fm_readings_chart, FM_TYPE_CHART)
@@ -218,8 +217,7 @@ fm_readings_chart_draw (const FmReadingsData *data, FmChartCanvas *canvas)
 static FmReadingsData
 get_data (FmReadingsChart *self)
 {
-  return (FmReadingsData){ self->readings, self->estimate,
-                           fm_temperature_unit_get_fahrenheit (self->units) };
+  return (FmReadingsData){ self->readings, self->estimate, fm_notebook_units ()->fahrenheit };
 }
 
 static void
@@ -244,7 +242,6 @@ describe_readings (FmReadingsChart *self)
   const FmCoreReading *first;
   const FmCoreReading *last;
   double peak_c = -G_MAXDOUBLE;
-  const char *unit = fm_temperature_unit_symbol (self->units);
   g_autofree char *from = NULL;
   g_autofree char *to = NULL;
   g_autofree char *peak = NULL;
@@ -256,9 +253,9 @@ describe_readings (FmReadingsChart *self)
   last = &g_array_index (self->readings, FmCoreReading, n - 1);
   for (guint i = 0; i < n; i++)
     peak_c = MAX (peak_c, g_array_index (self->readings, FmCoreReading, i).temp_c);
-  from = fm_number_format_unit (fm_temperature_unit_to_shown (self->units, first->temp_c), 1, unit);
-  to = fm_number_format_unit (fm_temperature_unit_to_shown (self->units, last->temp_c), 1, unit);
-  peak = fm_number_format_unit (fm_temperature_unit_to_shown (self->units, peak_c), 1, unit);
+  from = fm_notebook_text (FM_MEASURE_TEMPERATURE, first->temp_c, 1);
+  to = fm_notebook_text (FM_MEASURE_TEMPERATURE, last->temp_c, 1);
+  peak = fm_notebook_text (FM_MEASURE_TEMPERATURE, peak_c, 1);
   minutes = fm_number_format ((last->time_s - first->time_s) / 60.0, 1);
   return g_strdup_printf (ngettext ("%u reading: from %s to %s in %s minutes, highest %s.",
                                     "%u readings: from %s to %s in %s minutes, highest %s.", n),
@@ -268,7 +265,6 @@ describe_readings (FmReadingsChart *self)
 static char *
 describe (FmReadingsChart *self)
 {
-  const char *unit = fm_temperature_unit_symbol (self->units);
   g_autofree char *readings = describe_readings (self);
   g_autofree char *from = NULL;
   g_autofree char *peak = NULL;
@@ -278,16 +274,14 @@ describe (FmReadingsChart *self)
   if (self->estimate->len == 0)
     return g_steal_pointer (&readings);
   highest = &g_array_index (self->estimate, FmCoreReading, 0);
-  from =
-      fm_number_format_unit (fm_temperature_unit_to_shown (self->units, highest->temp_c), 1, unit);
+  from = fm_notebook_text (FM_MEASURE_TEMPERATURE, highest->temp_c, 1);
   for (guint i = 1; i < self->estimate->len; i++) {
     const FmCoreReading *point = &g_array_index (self->estimate, FmCoreReading, i);
 
     if (point->temp_c > highest->temp_c)
       highest = point;
   }
-  peak =
-      fm_number_format_unit (fm_temperature_unit_to_shown (self->units, highest->temp_c), 1, unit);
+  peak = fm_notebook_text (FM_MEASURE_TEMPERATURE, highest->temp_c, 1);
   minutes = fm_number_format (highest->time_s / 60.0, 1);
   return g_strdup_printf (_ ("Estimate, dotted: from %s, highest %s after %s minutes. Measured, "
                              "line with marks: %s"),
@@ -354,9 +348,8 @@ fm_readings_chart_init (FmReadingsChart *self)
 {
   self->readings = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   self->estimate = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
-  self->units = fm_temperature_unit_get_default ();
-  g_signal_connect_object (self->units, "notify::fahrenheit", G_CALLBACK (update), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed", G_CALLBACK (update),
+                           self, G_CONNECT_SWAPPED);
   update (self);
 }
 

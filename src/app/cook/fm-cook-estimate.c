@@ -5,7 +5,7 @@
 #include <math.h>
 
 #include "app/widgets/fm-text-grid.h"
-#include "app/session/fm-temperature-unit.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/charts/fm-readings-chart.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
@@ -39,10 +39,8 @@ G_DEFINE_FINAL_TYPE (FmCookEstimate, fm_cook_estimate, GTK_TYPE_WIDGET)
 static char *
 format_temp (double temp_c)
 {
-  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
 
-  return fm_number_format_unit (fm_temperature_unit_to_shown (units, temp_c), 1,
-                                fm_temperature_unit_symbol (units));
+  return fm_notebook_text (FM_MEASURE_TEMPERATURE, temp_c, 1);
 }
 
 static char *
@@ -226,8 +224,8 @@ fm_cook_estimate_init (FmCookEstimate *self)
   self->readings = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   self->curve = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
-                           G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed", G_CALLBACK (update),
+                           self, G_CONNECT_SWAPPED);
 }
 
 void

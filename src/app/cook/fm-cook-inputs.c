@@ -5,9 +5,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-temperature-unit.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/widgets/fm-widget.h"
+#include "core/experiment/fm-strange.h"
 #include "core/base/fm-number.h"
 
 /* USDA FSIS, Safe minimum internal temperature chart: ground meat, consumers. */
@@ -31,6 +31,7 @@ struct _FmCookInputs {
   FmNumberEntry *target_entry;
 
   FmHeatSetup setup;
+  GArray *kept_turns; /* what stands while typed ones are refused */
   double target_c;
   gboolean loading;
 };
@@ -44,36 +45,27 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-typedef enum {
-  KIND_PLAIN,
-  KIND_MINUTES, /* kept in seconds */
-  KIND_TEMP,    /* kept in degrees Celsius, shown in the chosen unit */
-} Kind;
-
 typedef struct {
   size_t entry;
-  size_t field; /* double of FmCookInputs */
-  Kind kind;
-  double min_c;
-  double max_c;
+  size_t field;     /* double of FmCookInputs */
+  double per_field; /* of the entry's base unit: 60 where the field counts seconds */
 } Binding;
 
-#define BINDING(entry, field, kind, min_c, max_c)                                                  \
+#define BINDING(entry, field, base)                                                                \
   {                                                                                                \
-    G_STRUCT_OFFSET (FmCookInputs, entry), G_STRUCT_OFFSET (FmCookInputs, field), kind, min_c,     \
-        max_c                                                                                      \
+    G_STRUCT_OFFSET (FmCookInputs, entry), G_STRUCT_OFFSET (FmCookInputs, field), base             \
   }
 
 static const Binding bindings[] = {
-  BINDING (mass_entry, setup.mass_g, KIND_PLAIN, 0, 0),
-  BINDING (diameter_entry, setup.diameter_mm, KIND_PLAIN, 0, 0),
-  BINDING (thickness_entry, setup.thickness_mm, KIND_PLAIN, 0, 0),
-  BINDING (start_entry, setup.start_c, KIND_TEMP, 0, 60),
-  BINDING (pan_entry, setup.pan_c, KIND_TEMP, 40, 350),
-  BINDING (contact_entry, setup.contact_w_m2k, KIND_PLAIN, 0, 0),
-  BINDING (off_entry, setup.off_s, KIND_MINUTES, 0, 0),
-  BINDING (rest_entry, setup.rest_s, KIND_MINUTES, 0, 0),
-  BINDING (target_entry, target_c, KIND_TEMP, 30, 100),
+  BINDING (mass_entry, setup.mass_g, 1.0),
+  BINDING (diameter_entry, setup.diameter_mm, 1.0),
+  BINDING (thickness_entry, setup.thickness_mm, 1.0),
+  BINDING (start_entry, setup.start_c, 1.0),
+  BINDING (pan_entry, setup.pan_c, 1.0),
+  BINDING (contact_entry, setup.contact_w_m2k, 1.0),
+  BINDING (off_entry, setup.off_s, 60.0),
+  BINDING (rest_entry, setup.rest_s, 60.0),
+  BINDING (target_entry, target_c, 1.0),
 };
 
 static FmNumberEntry *
@@ -85,24 +77,9 @@ get_entry (FmCookInputs *self, const Binding *binding)
 static void
 show_number (FmCookInputs *self, const Binding *binding)
 {
-  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
-  FmNumberEntry *entry = get_entry (self, binding);
   const double value = G_STRUCT_MEMBER (double, self, binding->field);
 
-  switch (binding->kind) {
-  case KIND_TEMP:
-    fm_number_entry_set_unit (entry, fm_temperature_unit_symbol (units));
-    fm_number_entry_set_range (entry, fm_temperature_unit_to_shown (units, binding->min_c),
-                               fm_temperature_unit_to_shown (units, binding->max_c));
-    fm_number_entry_load_value (entry, fm_temperature_unit_to_shown (units, value));
-    break;
-  case KIND_MINUTES:
-    fm_number_entry_load_value (entry, value / 60.0);
-    break;
-  case KIND_PLAIN:
-  default:
-    fm_number_entry_load_value (entry, value);
-  }
+  fm_number_entry_load_value (get_entry (self, binding), value / binding->per_field);
 }
 
 static void
@@ -120,6 +97,13 @@ show_turns_error (FmCookInputs *self, const char *message)
 }
 
 static void
+keep_turns (FmCookInputs *self)
+{
+  g_clear_pointer (&self->kept_turns, g_array_unref);
+  self->kept_turns = g_array_ref (self->setup.turns_s);
+}
+
+static void
 show_turns (FmCookInputs *self)
 {
   g_autoptr (GString) text = g_string_new (NULL);
@@ -134,10 +118,20 @@ show_turns (FmCookInputs *self)
 }
 
 static void
+warn (FmCookInputs *self)
+{
+  fm_number_entry_set_warning (self->target_entry,
+                               fm_strange_core (self->target_c, self->setup.pan_c));
+  fm_number_entry_set_warning (self->start_entry,
+                               fm_strange_core (self->setup.start_c, self->setup.pan_c));
+}
+
+static void
 show_numbers (FmCookInputs *self)
 {
   for (guint i = 0; i < G_N_ELEMENTS (bindings); i++)
     show_number (self, &bindings[i]);
+  warn (self);
 }
 
 /* "4:30" or minutes. */
@@ -185,27 +179,29 @@ turns_changed_cb (FmCookInputs *self)
   turns = parse_turns (gtk_editable_get_text (GTK_EDITABLE (self->turns_entry)), &error);
   show_turns_error (self, turns == NULL ? error->message : NULL);
   if (turns == NULL)
-    return;
+    turns = g_array_ref (self->kept_turns);
   g_array_unref (self->setup.turns_s);
   self->setup.turns_s = turns;
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
+/* Good turns stand; in place of refused ones those before them come back. */
+static void
+turns_left_cb (FmCookInputs *self)
+{
+  keep_turns (self);
+  self->loading = TRUE;
+  show_turns (self);
+  self->loading = FALSE;
+}
+
 static void
 number_changed_cb (FmCookInputs *self, double value, FmNumberEntry *entry)
 {
-  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
-
-  for (guint i = 0; i < G_N_ELEMENTS (bindings); i++) {
-    double *field = &G_STRUCT_MEMBER (double, self, bindings[i].field);
-
-    if (get_entry (self, &bindings[i]) != entry)
-      continue;
-    if (bindings[i].kind == KIND_TEMP)
-      *field = fm_temperature_unit_from_shown (units, value);
-    else
-      *field = bindings[i].kind == KIND_MINUTES ? value * 60.0 : value;
-  }
+  for (guint i = 0; i < G_N_ELEMENTS (bindings); i++)
+    if (get_entry (self, &bindings[i]) == entry)
+      G_STRUCT_MEMBER (double, self, bindings[i].field) = value * bindings[i].per_field;
+  warn (self);
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
@@ -219,6 +215,7 @@ fm_cook_inputs_dispose (GObject *object)
 static void
 fm_cook_inputs_finalize (GObject *object)
 {
+  g_clear_pointer (&FM_COOK_INPUTS (object)->kept_turns, g_array_unref);
   fm_heat_setup_clear (&FM_COOK_INPUTS (object)->setup);
   G_OBJECT_CLASS (fm_cook_inputs_parent_class)->finalize (object);
 }
@@ -256,12 +253,14 @@ fm_cook_inputs_class_init (FmCookInputsClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, number_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, turns_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, turns_left_cb);
 }
 
 static void
 fm_cook_inputs_init (FmCookInputs *self)
 {
   fm_heat_setup_init (&self->setup);
+  keep_turns (self);
   self->target_c = TARGET_DEFAULT_C;
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -269,8 +268,6 @@ fm_cook_inputs_init (FmCookInputs *self)
     fm_number_row_tell_errors (get_entry (self, &bindings[i]));
   show_numbers (self);
   self->loading = FALSE;
-  g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
-                           G_CALLBACK (show_numbers), self, G_CONNECT_SWAPPED);
 }
 
 void
@@ -282,6 +279,7 @@ fm_cook_inputs_set_setup (FmCookInputs *self, const FmHeatSetup *setup)
   fm_heat_setup_copy (setup, &copy);
   fm_heat_setup_clear (&self->setup);
   self->setup = copy;
+  keep_turns (self);
   self->loading = TRUE;
   show_numbers (self);
   show_turns (self);

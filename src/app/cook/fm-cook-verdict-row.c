@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-temperature-unit.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
@@ -29,9 +29,7 @@ static char *
 hold_text (FmCookVerdictRow *self, double highest_c)
 {
   const double hold_s = fm_hold_required_s (self->authority, &self->food, highest_c);
-  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
-  g_autofree char *temp = fm_number_format_unit (fm_temperature_unit_to_shown (units, highest_c), 1,
-                                                 fm_temperature_unit_symbol (units));
+  g_autofree char *temp = fm_notebook_text (FM_MEASURE_TEMPERATURE, highest_c, 1);
   g_autofree char *seconds = fm_number_format_unit (hold_s, 0, "s");
 
   if (isnan (highest_c))

@@ -7,7 +7,7 @@
 #include "app/widgets/fm-accessible.h"
 #include "app/cook/fm-cook-own-params.h"
 #include "app/cook/fm-cook-verdict-row.h"
-#include "app/session/fm-temperature-unit.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-widget.h"
 #include "core/heat/fm-lethality.h"
 #include "core/base/fm-number.h"
@@ -52,10 +52,8 @@ read_params (FmCookVerdicts *self, FmLethalityParams *params)
 static char *
 integral_text (const FmLethality *lethality, const FmLethalityParams *params)
 {
-  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
   g_autofree char *minutes = fm_lethality_f_format (lethality);
-  g_autofree char *ref = fm_number_format_unit (fm_temperature_unit_to_shown (units, params->ref_c),
-                                                1, fm_temperature_unit_symbol (units));
+  g_autofree char *ref = fm_notebook_text (FM_MEASURE_TEMPERATURE, params->ref_c, 1);
 
   /* Translators: minutes, then the reference temperature they count at. */
   return g_strdup_printf (_ ("Integrated lethality F: %s at %s"), minutes, ref);
@@ -221,7 +219,7 @@ fm_cook_verdicts_init (FmCookVerdicts *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   setup_params (self);
-  g_signal_connect_object (fm_temperature_unit_get_default (), "notify::fahrenheit",
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
                            G_CALLBACK (show_readings), self, G_CONNECT_SWAPPED);
 }
 

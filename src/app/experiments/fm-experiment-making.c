@@ -6,9 +6,10 @@
 #include <math.h>
 
 #include "app/widgets/fm-accessible.h"
-#include "app/session/fm-temperature-unit.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
+#include "core/experiment/fm-strange.h"
 
 struct _FmExperimentMaking {
   GtkWidget parent_instance;
@@ -27,7 +28,6 @@ struct _FmExperimentMaking {
   FmNumberEntry *rest_entry;
 
   FmExperimentDocument *document;
-  FmTemperatureUnit *units;
   gboolean loading;
 };
 
@@ -38,28 +38,19 @@ G_DEFINE_FINAL_TYPE (FmExperimentMaking, fm_experiment_making, GTK_TYPE_WIDGET)
 typedef struct {
   size_t entry;
   size_t field;
-  gboolean is_temp;
-  double min_c;
-  double max_c;
 } Binding;
 
 #define NUMBER(entry, field)                                                                       \
   {                                                                                                \
-    G_STRUCT_OFFSET (FmExperimentMaking, entry), G_STRUCT_OFFSET (FmExperiment, field), FALSE, 0,  \
-        0                                                                                          \
-  }
-#define TEMPERATURE(entry, field, min_c, max_c)                                                    \
-  {                                                                                                \
-    G_STRUCT_OFFSET (FmExperimentMaking, entry), G_STRUCT_OFFSET (FmExperiment, field), TRUE,      \
-        min_c, max_c                                                                               \
+    G_STRUCT_OFFSET (FmExperimentMaking, entry), G_STRUCT_OFFSET (FmExperiment, field)             \
   }
 
 static const Binding bindings[] = {
-  TEMPERATURE (meat_temp_entry, meat_temp_c, -40, 60),
+  NUMBER (meat_temp_entry, meat_temp_c),
   NUMBER (plate_entry, plate_mm),
   NUMBER (salt_entry, salt_pct),
   NUMBER (salt_minutes_entry, salt_minutes_before),
-  TEMPERATURE (surface_temp_entry, surface_temp_c, 0, 1000),
+  NUMBER (surface_temp_entry, surface_temp_c),
   NUMBER (side_1_entry, minutes_side_1),
   NUMBER (side_2_entry, minutes_side_2),
   NUMBER (rest_entry, rest_minutes),
@@ -79,20 +70,17 @@ get_field (FmExperimentMaking *self, const Binding *binding)
   return G_STRUCT_MEMBER_P (experiment, binding->field);
 }
 
+/* A reading hotter than what it cooked on. */
 static void
-show_number (FmExperimentMaking *self, const Binding *binding)
+warn (FmExperimentMaking *self)
 {
-  FmNumberEntry *entry = get_entry (self, binding);
-  const double value = *get_field (self, binding);
+  const FmExperiment *experiment = fm_experiment_document_get_experiment (self->document);
+  const char *warning = NULL;
 
-  if (!binding->is_temp) {
-    fm_number_entry_load_value (entry, value);
-    return;
-  }
-  fm_number_entry_set_unit (entry, fm_temperature_unit_symbol (self->units));
-  fm_number_entry_set_range (entry, fm_temperature_unit_to_shown (self->units, binding->min_c),
-                             fm_temperature_unit_to_shown (self->units, binding->max_c));
-  fm_number_entry_load_value (entry, fm_temperature_unit_to_shown (self->units, value));
+  for (guint i = 0; i < experiment->core_readings->len && warning == NULL; i++)
+    warning = fm_strange_core (g_array_index (experiment->core_readings, FmCoreReading, i).temp_c,
+                               experiment->surface_temp_c);
+  fm_number_entry_set_warning (self->surface_temp_entry, warning);
 }
 
 static void
@@ -102,12 +90,13 @@ show_all (FmExperimentMaking *self)
 
   self->loading = TRUE;
   for (guint i = 0; i < G_N_ELEMENTS (bindings); i++)
-    show_number (self, &bindings[i]);
+    fm_number_entry_load_value (get_entry (self, &bindings[i]), *get_field (self, &bindings[i]));
   fm_number_entry_load_value (self->passes_entry,
                               experiment->grind_passes > 0 ? experiment->grind_passes : NAN);
   gtk_drop_down_set_selected (self->method_drop_down, experiment->method);
   gtk_editable_set_text (GTK_EDITABLE (self->surface_entry),
                          experiment->surface != NULL ? experiment->surface : "");
+  warn (self);
   self->loading = FALSE;
 }
 
@@ -117,8 +106,8 @@ number_changed_cb (FmExperimentMaking *self, double value, FmNumberEntry *entry)
   for (guint i = 0; i < G_N_ELEMENTS (bindings); i++) {
     if (get_entry (self, &bindings[i]) != entry)
       continue;
-    *get_field (self, &bindings[i]) =
-        bindings[i].is_temp ? fm_temperature_unit_from_shown (self->units, value) : value;
+    *get_field (self, &bindings[i]) = value;
+    warn (self);
     fm_experiment_document_touch (self->document);
   }
 }
@@ -219,9 +208,8 @@ fm_experiment_making_init (FmExperimentMaking *self)
   gtk_drop_down_set_model (self->method_drop_down, G_LIST_MODEL (methods));
   fm_accessible_name_drop_down (self->method_drop_down, _ ("Cooking method"));
   self->loading = FALSE;
-  self->units = fm_temperature_unit_get_default ();
-  g_signal_connect_object (self->units, "notify::fahrenheit", G_CALLBACK (unit_changed_cb), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
+                           G_CALLBACK (unit_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
 void

@@ -4,8 +4,10 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
+#include "core/experiment/fm-strange.h"
 #include "core/base/fm-number.h"
 
 /* More rows than this would not be weighed one by one, and each row is five widgets. */
@@ -73,11 +75,11 @@ format_remark (const FmExperiment *experiment, const FmPattyMass *patty)
 static void
 append_spread (GString *text, const FmPattyStats *stats)
 {
-  g_autofree char *low = fm_number_format (stats->min_g, 1);
-  g_autofree char *high = fm_number_format_unit (stats->max_g, 1, "g");
+  g_autofree char *low = fm_notebook_text (FM_MEASURE_MASS, stats->min_g, 1);
+  g_autofree char *high = fm_notebook_text (FM_MEASURE_MASS, stats->max_g, 1);
 
   if (!isnan (stats->sd_g)) {
-    g_autofree char *sd = fm_number_format_unit (stats->sd_g, 1, "g");
+    g_autofree char *sd = fm_notebook_text (FM_MEASURE_MASS, stats->sd_g, 1);
 
     g_string_append_printf (text, _ (", standard deviation %s"), sd);
   }
@@ -88,8 +90,8 @@ static char *
 format_raw (const FmExperiment *experiment, const FmPattyStats *stats)
 {
   g_autoptr (GString) text = g_string_new (NULL);
-  g_autofree char *mean = fm_number_format_unit (stats->mean_g, 1, "g");
-  g_autofree char *target = fm_number_format_unit (experiment->patty_target_g, 1, "g");
+  g_autofree char *mean = fm_notebook_text (FM_MEASURE_MASS, stats->mean_g, 1);
+  g_autofree char *target = fm_notebook_text (FM_MEASURE_MASS, experiment->patty_target_g, 1);
   g_autofree char *tolerance = fm_number_format_unit (experiment->patty_tolerance_pct, 1, "%");
 
   if (stats->n == 0)
@@ -125,6 +127,12 @@ format_cooked (const FmPattyStats *stats)
   return g_strconcat (text, ".", NULL);
 }
 
+static FmNumberEntry *
+get_entry (FmExperimentPatties *self, int column, guint index)
+{
+  return FM_NUMBER_ENTRY (gtk_grid_get_child_at (self->grid, column, (int)index + 1));
+}
+
 static void
 update_numbers (FmExperimentPatties *self)
 {
@@ -143,6 +151,10 @@ update_numbers (FmExperimentPatties *self)
     g_autofree char *remark = format_remark (experiment, patty);
 
     gtk_label_set_text (g_ptr_array_index (self->remark_labels, i), remark);
+    fm_number_entry_set_warning (get_entry (self, COLUMN_RAW, i),
+                                 fm_strange_patty (patty->raw_g, experiment->patty_target_g));
+    fm_number_entry_set_warning (get_entry (self, COLUMN_COOKED, i),
+                                 fm_strange_cooked (patty->raw_g, patty->cooked_g));
   }
 }
 
@@ -224,6 +236,8 @@ add_mass_entry (FmExperimentPatties *self,
   GtkWidget *entry = fm_number_entry_new (what, min, FM_MAX_PATTY_MASS_G, 2);
 
   g_object_set_data (G_OBJECT (entry), "index", GUINT_TO_POINTER (index));
+  fm_number_entry_set_measure (FM_NUMBER_ENTRY (entry), FM_MEASURE_MASS);
+  fm_number_entry_hide_unit (FM_NUMBER_ENTRY (entry));
   fm_number_entry_set_value (FM_NUMBER_ENTRY (entry), value);
   g_signal_connect_swapped (entry, "value-changed", changed_cb, self);
   gtk_grid_attach (self->grid, entry, column, (int)index + 1, 1, 1);
@@ -280,6 +294,10 @@ add_heading (FmExperimentPatties *self, int column, const char *text)
 static void
 rebuild (FmExperimentPatties *self)
 {
+  g_autofree char *unit = fm_measure_unit (FM_MEASURE_MASS, fm_notebook_units ());
+  /* TRANSLATORS: heading of a column, and its unit: "Raw, g" */
+  g_autofree char *raw = g_strdup_printf (_ ("Raw, %s"), unit);
+  g_autofree char *cooked = g_strdup_printf (_ ("Cooked, %s"), unit);
   GtkWidget *child;
   guint n_patties;
 
@@ -289,8 +307,8 @@ rebuild (FmExperimentPatties *self)
   if (self->document == NULL)
     return;
   add_heading (self, COLUMN_NUMBER, _ ("Patty"));
-  add_heading (self, COLUMN_RAW, _ ("Raw, g"));
-  add_heading (self, COLUMN_COOKED, _ ("Cooked, g"));
+  add_heading (self, COLUMN_RAW, raw);
+  add_heading (self, COLUMN_COOKED, cooked);
   add_heading (self, COLUMN_REMARK, _ ("Cook loss"));
   n_patties = get_experiment (self)->patties->len;
   for (guint i = 0; i < MIN (n_patties, MAX_PATTIES); i++)
@@ -337,6 +355,8 @@ fm_experiment_patties_init (FmExperimentPatties *self)
 {
   self->remark_labels = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed", G_CALLBACK (rebuild),
+                           self, G_CONNECT_SWAPPED);
 }
 
 void

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/session/fm-notebook-settings.h"
 #include "app/batch/fm-correct-weighings.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
@@ -40,15 +41,15 @@ get_weighings (FmExperimentWeighings *self)
   return fm_experiment_document_get_experiment (self->document)->weighings;
 }
 
+/* Takes @text, that of the size of @value. */
 static char *
-format_signed (double value, int decimals, const char *unit)
+add_sign (double value, char *text)
 {
-  g_autofree char *text = fm_number_format_unit (fabs (value), decimals, unit);
-  const double smallest = 0.5 * pow (10, -decimals);
+  g_autofree char *size = text;
 
-  if (fabs (value) < smallest)
-    return g_steal_pointer (&text);
-  return g_strconcat (value < 0 ? "−" : "+", text, NULL);
+  if (fabs (value) < 0.05)
+    return g_steal_pointer (&size);
+  return g_strconcat (value < 0 ? "−" : "+", size, NULL);
 }
 
 /* "+1.2 g" above "+0.6 %"; a dash as long as the planned or the weighed mass is not known. */
@@ -60,10 +61,12 @@ format_deviation (double planned_g, double weighed_g)
 
   if (isnan (planned_g) || isnan (weighed_g))
     return g_strdup ("—");
-  grams = format_signed (weighed_g - planned_g, 1, "g");
+  const double more_g = weighed_g - planned_g;
+  grams = add_sign (more_g, fm_notebook_text (FM_MEASURE_MASS, fabs (more_g), 1));
   if (planned_g <= 0)
     return g_steal_pointer (&grams);
-  percent = format_signed (100.0 * (weighed_g - planned_g) / planned_g, 1, "%");
+  const double more_pct = 100.0 * more_g / planned_g;
+  percent = add_sign (more_pct, fm_number_format_unit (fabs (more_pct), 1, "%"));
   return g_strdup_printf ("%s\n%s", grams, percent);
 }
 
@@ -85,8 +88,8 @@ update_total (FmExperimentWeighings *self)
     weighed_g += isnan (weighing->weighed_g) ? 0 : weighing->weighed_g;
     n_weighed += isnan (weighing->weighed_g) ? 0 : 1;
   }
-  planned = fm_number_format_unit (planned_g, 1, "g");
-  weighed = fm_number_format_unit (weighed_g, 1, "g");
+  planned = fm_notebook_text (FM_MEASURE_MASS, planned_g, 1);
+  weighed = fm_notebook_text (FM_MEASURE_MASS, weighed_g, 1);
   text = g_strdup_printf (_ ("Planned %s in all, weighed %s so far (%u of %u weighed)."), planned,
                           weighed, n_weighed, weighings->len);
   gtk_label_set_text (self->total_label, text);
@@ -141,7 +144,7 @@ make_name_label (const FmWeighing *weighing)
 static GtkWidget *
 make_planned_label (const FmWeighing *weighing)
 {
-  g_autofree char *mass = fm_number_format_unit (weighing->planned_g, 1, "g");
+  g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, weighing->planned_g, 1);
   g_autofree char *planned = isnan (weighing->planned_g) ? g_strdup (_ ("not planned"))
                                                          : g_strdup_printf (_ ("planned %s"), mass);
   GtkWidget *label = make_label (planned, FALSE);
@@ -155,13 +158,15 @@ static void
 add_row (FmExperimentWeighings *self, guint index)
 {
   const FmWeighing *weighing = &g_array_index (get_weighings (self), FmWeighing, index);
-  g_autofree char *what = g_strdup_printf (_ ("Weighed grams of %s"), weighing->name);
+  g_autofree char *what = g_strdup_printf (
+      fm_notebook_units ()->us_masses ? _ ("Weighed ounces of %s") : _ ("Weighed grams of %s"),
+      weighing->name);
   GtkWidget *entry = fm_number_entry_new (what, 0, FM_MAX_LINE_MASS_G, 2);
   GtkWidget *deviation = make_label (NULL, TRUE);
   const int row = 2 * (int)index; /* the name has a row to itself */
 
   g_object_set_data (G_OBJECT (entry), "index", GUINT_TO_POINTER (index));
-  fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), "g");
+  fm_number_entry_set_measure (FM_NUMBER_ENTRY (entry), FM_MEASURE_MASS);
   fm_number_entry_set_value (FM_NUMBER_ENTRY (entry), weighing->weighed_g);
   gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
   gtk_label_set_width_chars (GTK_LABEL (deviation), 9);
@@ -275,6 +280,8 @@ fm_experiment_weighings_init (FmExperimentWeighings *self)
 {
   self->deviation_labels = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed", G_CALLBACK (rebuild),
+                           self, G_CONNECT_SWAPPED);
 }
 
 void

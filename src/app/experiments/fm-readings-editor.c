@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "app/session/fm-temperature-unit.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/charts/fm-readings-chart.h"
 #include "app/experiments/fm-readings-row.h"
 #include "app/widgets/fm-widget.h"
@@ -28,10 +28,16 @@ G_DEFINE_FINAL_TYPE (FmReadingsEditor, fm_readings_editor, GTK_TYPE_WIDGET)
 
 static void rebuild (FmReadingsEditor *self);
 
+static FmExperiment *
+get_experiment (FmReadingsEditor *self)
+{
+  return fm_experiment_document_get_experiment (self->document);
+}
+
 static GArray *
 get_readings (FmReadingsEditor *self)
 {
-  return fm_experiment_document_get_experiment (self->document)->core_readings;
+  return get_experiment (self)->core_readings;
 }
 
 static int
@@ -74,7 +80,7 @@ remove_row_cb (FmReadingsEditor *self, GtkWidget *row)
 static GtkWidget *
 append_row (FmReadingsEditor *self, guint number, const FmCoreReading *reading)
 {
-  GtkWidget *row = fm_readings_row_new (number, reading);
+  GtkWidget *row = fm_readings_row_new (number, reading, get_experiment (self)->surface_temp_c);
 
   g_signal_connect_swapped (row, "changed", G_CALLBACK (collect_rows), self);
   g_signal_connect_swapped (row, "remove", G_CALLBACK (remove_row_cb), self);
@@ -138,9 +144,8 @@ paste_clicked_cb (FmReadingsEditor *self)
     return;
   gtk_text_buffer_get_bounds (buffer, &start, &end);
   text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
-  if (!fm_experiment_parse_readings (
-          fm_experiment_document_get_experiment (self->document), text,
-          fm_temperature_unit_get_fahrenheit (fm_temperature_unit_get_default ()), &error)) {
+  if (!fm_experiment_parse_readings (get_experiment (self), text, fm_notebook_units ()->fahrenheit,
+                                     &error)) {
     show_paste_error (self, error->message);
     return;
   }
@@ -186,12 +191,12 @@ fm_readings_editor_class_init (FmReadingsEditorClass *klass)
 static void
 fm_readings_editor_init (FmReadingsEditor *self)
 {
-  FmTemperatureUnit *units = fm_temperature_unit_get_default ();
+  FmNotebookSettings *settings = fm_notebook_settings_get_default ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_object_bind_property (units, "fahrenheit", self->fahrenheit_button, "active",
+  g_object_bind_property (settings, "fahrenheit", self->fahrenheit_button, "active",
                           G_BINDING_SYNC_CREATE | G_BINDING_BIDIRECTIONAL);
-  g_object_bind_property (units, "fahrenheit", self->celsius_button, "active",
+  g_object_bind_property (settings, "fahrenheit", self->celsius_button, "active",
                           G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
 }
 

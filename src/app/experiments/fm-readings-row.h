@@ -13,9 +13,10 @@ G_BEGIN_DECLS
 #define FM_TYPE_READINGS_ROW (fm_readings_row_get_type ())
 G_DECLARE_FINAL_TYPE (FmReadingsRow, fm_readings_row, FM, READINGS_ROW, GtkWidget)
 
-/** @number: counts from 1; part of the accessible names. */
-GtkWidget *fm_readings_row_new (guint number, const FmCoreReading *reading);
-/** The last good values; NaN while a new row lacks one. */
+/** @number: counts from 1; part of the accessible names. @surface_c: of what it cooked on, NaN when
+ * not known. */
+GtkWidget *fm_readings_row_new (guint number, const FmCoreReading *reading, double surface_c);
+/** The values that count; NaN while a new row lacks one. */
 const FmCoreReading *fm_readings_row_get_reading (FmReadingsRow *self);
 
 G_END_DECLS

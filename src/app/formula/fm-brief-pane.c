@@ -63,10 +63,6 @@ number_changed_cb (FmBriefPane *self, double number)
 
   if (brief == NULL)
     return;
-  if (number != floor (number)) {
-    fm_number_entry_show_error (self->number_entry, _ ("Patties are counted in whole numbers."));
-    return;
-  }
   brief->n_patties = (int)number;
   fm_line_edit_brief (self->session, brief, "brief:number");
 }
@@ -119,7 +115,7 @@ band_end_changed_cb (FmBriefPane *self, gboolean maximum, double value, FmBriefT
   band = &brief->bands[fm_brief_target_row_get_kind (row)];
   *(maximum ? &band->max : &band->min) = value;
   if (!fm_brief_check (brief, &error)) {
-    fm_brief_target_row_show_error (row, maximum, error->message);
+    fm_brief_target_row_refuse (row, maximum, error->message);
     return;
   }
   key = g_strdup_printf ("brief:band-%d-%d", (int)fm_brief_target_row_get_kind (row), maximum);

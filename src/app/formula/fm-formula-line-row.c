@@ -8,9 +8,8 @@
 #include "app/session/fm-formula-line-edit.h"
 #include "app/formula/fm-formula-line-layout.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
-#include "app/widgets/fm-mass-text.h"
 #include "app/widgets/fm-number-entry.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 
 struct _FmFormulaLineRow {
@@ -61,7 +60,8 @@ static void
 show_ingredient (FmFormulaLineRow *self, FmIngredient *ingredient)
 {
   g_autofree char *hint = fm_formula_line_item_describe (self->item);
-  g_autofree char *mass_name = g_strdup_printf (_ ("Grams of %s"), ingredient->name);
+  g_autofree char *mass_name = g_strdup_printf (
+      fm_notebook_units ()->us_masses ? _ ("Ounces of %s") : _ ("Grams of %s"), ingredient->name);
   g_autofree char *share_name = g_strdup_printf (_ ("Share of %s"), ingredient->name);
 
   g_clear_pointer (&self->shown_ingredient, fm_ingredient_unref);
@@ -87,9 +87,9 @@ set_inscription (GtkInscription *inscription, const char *text)
 static void
 show_summary (FmFormulaLineRow *self, const FmLineFigures *figures)
 {
-  g_autofree char *patty = fm_mass_text (figures->patty_g, 1);
-  g_autofree char *batch = fm_mass_text (figures->batch_g, 0);
-  g_autofree char *fat = fm_number_format_unit (figures->fat_g, 1, _ ("g"));
+  g_autofree char *patty = fm_notebook_text (FM_MEASURE_MASS, figures->patty_g, 1);
+  g_autofree char *batch = fm_notebook_text (FM_MEASURE_MASS, figures->batch_g, 0);
+  g_autofree char *fat = fm_notebook_text (FM_MEASURE_MASS, figures->fat_g, 1);
   g_autofree char *text = g_strdup_printf (ngettext ("%s per patty · %s for %d patty · fat %s",
                                                      "%s per patty · %s for %d patties · fat %s",
                                                      (gulong)figures->n_patties),
@@ -101,9 +101,9 @@ show_summary (FmFormulaLineRow *self, const FmLineFigures *figures)
 static void
 show_columns (FmFormulaLineRow *self, const FmLineFigures *figures)
 {
-  g_autofree char *patty = fm_mass_cell_text (figures->patty_g, 1);
-  g_autofree char *batch = fm_mass_cell_text (figures->batch_g, 0);
-  g_autofree char *fat = fm_mass_cell_text (figures->fat_g, 1);
+  g_autofree char *patty = fm_notebook_cell (FM_MEASURE_MASS, figures->patty_g, 1);
+  g_autofree char *batch = fm_notebook_cell (FM_MEASURE_MASS, figures->batch_g, 0);
+  g_autofree char *fat = fm_notebook_cell (FM_MEASURE_MASS, figures->fat_g, 1);
   set_inscription (self->patty_text, patty);
   set_inscription (self->batch_text, batch);
   set_inscription (self->fat_text, fat);
@@ -182,6 +182,14 @@ message_changed_cb (FmFormulaLineRow *self)
   gtk_widget_set_visible (GTK_WIDGET (self->message_label), message != NULL);
 }
 
+/* The name of the entry of the mass has the unit. */
+static void
+settings_changed_cb (FmFormulaLineRow *self)
+{
+  g_clear_pointer (&self->shown_ingredient, fm_ingredient_unref);
+  item_changed_cb (self);
+}
+
 static void
 mass_changed_cb (FmFormulaLineRow *self, double mass_g)
 {
@@ -189,7 +197,7 @@ mass_changed_cb (FmFormulaLineRow *self, double mass_g)
 
   if (!self->loading &&
       !fm_line_edit_mass (self->session, fm_formula_line_row_get_line_id (self), mass_g, &error))
-    fm_number_entry_show_error (self->mass_entry, error->message);
+    fm_number_entry_refuse (self->mass_entry, error->message);
 }
 
 static void
@@ -199,7 +207,7 @@ share_changed_cb (FmFormulaLineRow *self, double share_pct)
 
   if (!self->loading && !fm_line_edit_share (self->session, fm_formula_line_row_get_line_id (self),
                                              share_pct, &self->share_run, &error))
-    fm_number_entry_show_error (self->share_entry, error->message);
+    fm_number_entry_refuse (self->share_entry, error->message);
 }
 
 static void
@@ -363,16 +371,14 @@ fm_formula_line_row_class_init (FmFormulaLineRowClass *klass)
 static void
 reserve_lines (FmFormulaLineRow *self)
 {
-  const gboolean us = fm_preferences_us_masses ();
-  const guint n_cell_lines = us ? 2 : 1;
-  const guint n_summary_lines = us ? 4 : 3;
+  const guint n_summary_lines = 3;
 
-  gtk_inscription_set_min_lines (self->patty_text, n_cell_lines);
-  gtk_inscription_set_nat_lines (self->patty_text, n_cell_lines);
-  gtk_inscription_set_min_lines (self->batch_text, n_cell_lines);
-  gtk_inscription_set_nat_lines (self->batch_text, n_cell_lines);
-  gtk_inscription_set_min_lines (self->fat_text, n_cell_lines);
-  gtk_inscription_set_nat_lines (self->fat_text, n_cell_lines);
+  gtk_inscription_set_min_lines (self->patty_text, 1);
+  gtk_inscription_set_nat_lines (self->patty_text, 1);
+  gtk_inscription_set_min_lines (self->batch_text, 1);
+  gtk_inscription_set_nat_lines (self->batch_text, 1);
+  gtk_inscription_set_min_lines (self->fat_text, 1);
+  gtk_inscription_set_nat_lines (self->fat_text, 1);
   gtk_inscription_set_min_lines (self->summary_text, n_summary_lines);
   gtk_inscription_set_nat_lines (self->summary_text, n_summary_lines);
 }
@@ -397,6 +403,8 @@ fm_formula_line_row_new (FmSession *session, FmFormulaLineItem *item)
   self->session = g_object_ref (session);
   self->item = g_object_ref (item);
   g_signal_connect_swapped (item, "changed", G_CALLBACK (item_changed_cb), self);
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
+                           G_CALLBACK (settings_changed_cb), self, G_CONNECT_SWAPPED);
   item_changed_cb (self);
   return GTK_WIDGET (self);
 }

@@ -5,8 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/fm-mass-text.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-number.h"
@@ -99,9 +98,10 @@ show_masses (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalys
 {
   const FmBrief *brief = formula->brief;
   const double patties = analysis->total_g / brief->patty_mass_g;
-  g_autofree char *total = fm_mass_text (analysis->total_g, 1);
-  g_autofree char *patty = fm_mass_text (brief->patty_mass_g, 1);
-  g_autofree char *batch = fm_mass_text (brief->patty_mass_g * brief->n_patties, 1);
+  g_autofree char *total = fm_notebook_text (FM_MEASURE_MASS, analysis->total_g, 1);
+  g_autofree char *patty = fm_notebook_text (FM_MEASURE_MASS, brief->patty_mass_g, 1);
+  g_autofree char *batch =
+      fm_notebook_text (FM_MEASURE_MASS, brief->patty_mass_g * brief->n_patties, 1);
   g_autofree char *made = fm_number_format (patties, 1);
   /* Translators: how many patties the lines make. */
   g_autofree char *note = g_strdup_printf (_ ("makes %s patties"), made);
@@ -244,7 +244,7 @@ show_gaps (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis
 static void
 show_cost (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis *analysis)
 {
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   g_autofree char *kilogram = NULL;
   g_autofree char *patty = NULL;
   g_autofree char *value = NULL;

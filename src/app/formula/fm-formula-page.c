@@ -12,12 +12,12 @@
 #include "app/session/fm-formula-line-edit.h"
 #include "app/session/fm-formula-line-item.h"
 #include "app/formula/fm-formula-line-layout.h"
-#include "app/widgets/fm-mass-text.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/formula/fm-formula-line-row.h"
 #include "app/formula/fm-formula-page-totals.h"
 #include "app/formula/fm-line-sight.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/targets/fm-targets-window.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
@@ -32,7 +32,10 @@ struct _FmFormulaPage {
   GtkWidget *duplicates_box;
   GtkLabel *duplicates_label;
   GtkWidget *headings;
+  GtkLabel *mass_heading;
+  GtkLabel *patty_heading;
   GtkLabel *batch_heading;
+  GtkLabel *fat_heading;
   GtkListBox *list;
   GtkWidget *empty_page;
   GtkWidget *zero_label;
@@ -71,12 +74,20 @@ show_batch (FmFormulaPage *self, const FmFormula *formula, gboolean editable)
   const FmBrief *brief = formula->brief;
   const double batch_g = brief->patty_mass_g * brief->n_patties;
   const double total_g = fm_formula_total_g (formula);
-  g_autofree char *heading = g_strdup_printf (_ ("g for %d"), brief->n_patties);
-  g_autofree char *batch = fm_mass_text (batch_g, 0);
-  g_autofree char *patty = fm_mass_text (brief->patty_mass_g, 1);
+  g_autofree char *unit = fm_measure_unit (FM_MEASURE_MASS, fm_notebook_units ());
+  /* TRANSLATORS: headings of columns: unit of mass, and number of patties */
+  g_autofree char *heading = g_strdup_printf (_ ("%s for %d"), unit, brief->n_patties);
+  g_autofree char *patty_heading = g_strdup_printf (_ ("%s per patty"), unit);
+  g_autofree char *fat_heading = g_strdup_printf (_ ("Fat, %s"), unit);
+  g_autofree char *batch = fm_notebook_text (FM_MEASURE_MASS, batch_g, 0);
+  g_autofree char *patty = fm_notebook_text (FM_MEASURE_MASS, brief->patty_mass_g, 1);
   g_autofree char *scale =
       g_strdup_printf (_ ("Scale to Batch: %d × %s = %s"), brief->n_patties, patty, batch);
 
+  fm_widget_set_label (self->mass_heading,
+                       fm_notebook_units ()->us_masses ? _ ("Ounces") : _ ("Grams"));
+  fm_widget_set_label (self->patty_heading, patty_heading);
+  fm_widget_set_label (self->fat_heading, fat_heading);
   fm_widget_set_label (self->batch_heading, heading);
   fm_widget_set_label (self->scale_label, scale);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.scale-to-batch",
@@ -287,7 +298,7 @@ fm_formula_page_unroot (GtkWidget *widget)
 
 /* Units and the currency sign are part of every text: show all of it again. */
 static void
-preferences_changed_cb (FmFormulaPage *self)
+settings_changed_cb (FmFormulaPage *self)
 {
   fm_formula_line_list_update (self->lines, NULL, NULL, FALSE);
   formula_changed_cb (self);
@@ -310,7 +321,6 @@ fm_formula_page_dispose (GObject *object)
   FmFormulaPage *self = FM_FORMULA_PAGE (object);
 
   g_clear_handle_id (&self->scroll_id, g_source_remove);
-  g_signal_handlers_disconnect_by_data (fm_preferences_get (), self);
   g_clear_pointer (&self->sight, fm_line_sight_free);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_FORMULA_PAGE);
   g_clear_object (&self->lines);
@@ -327,7 +337,10 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, duplicates_box);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, duplicates_label);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, headings);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, mass_heading);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, patty_heading);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, batch_heading);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, fat_heading);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, list);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, empty_page);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, zero_label);
@@ -394,8 +407,6 @@ add_history_keys (GtkWidget *widget)
 static void
 fm_formula_page_init (FmFormulaPage *self)
 {
-  GSettings *settings = fm_preferences_get ();
-
   gtk_widget_init_template (GTK_WIDGET (self));
   self->lines = fm_formula_line_list_new ();
   gtk_list_box_bind_model (self->list, G_LIST_MODEL (self->lines), create_row_cb, self, NULL);
@@ -404,8 +415,6 @@ fm_formula_page_init (FmFormulaPage *self)
   add_history_keys (GTK_WIDGET (self->brief_pane));
   fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (formula_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (formula_changed_cb));
-  g_signal_connect_swapped (settings, "changed::mass-units", G_CALLBACK (preferences_changed_cb),
-                            self);
-  g_signal_connect_swapped (settings, "changed::currency", G_CALLBACK (preferences_changed_cb),
-                            self);
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
+                           G_CALLBACK (settings_changed_cb), self, G_CONNECT_SWAPPED);
 }

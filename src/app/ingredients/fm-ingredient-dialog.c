@@ -106,8 +106,8 @@ add_number_rows (FmIngredientDialog *self)
       _ ("Part of the protein. From hydroxyproline: times 8 (EU 1169/2011, Annex VI)"), _ ("g"),
       100.0);
   self->price_entry =
-      add_number_row (self->cost_group, _ ("Price as purchased"), _ ("In the notebook's currency"),
-                      _ ("per kg"), MAX_PRICE_PER_KG);
+      add_number_row (self->cost_group, _ ("Price as purchased"), NULL, NULL, MAX_PRICE_PER_KG);
+  fm_number_entry_set_measure (self->price_entry, FM_MEASURE_PRICE);
   self->yield_entry =
       add_number_row (self->cost_group, _ ("Edible yield"),
                       _ ("Of the mass as purchased; blank counts as 100 %"), "%", 100.0);

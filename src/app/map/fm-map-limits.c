@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
 
@@ -68,7 +68,7 @@ char *
 fm_map_limit_text (const FmMapLimit *self)
 {
   const int decimals = band_decimals (self->kind);
-  g_autofree char *unit = self->kind == FM_TARGET_COST ? fm_preferences_currency ()
+  g_autofree char *unit = self->kind == FM_TARGET_COST ? g_strdup (fm_notebook_units ()->currency)
                                                        : g_strdup (fm_target_unit (self->kind));
   g_autofree char *low = fm_number_to_edit (self->band.min, decimals);
   g_autofree char *high = fm_number_to_edit (self->band.max, decimals);

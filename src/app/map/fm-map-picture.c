@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 
 #define N_SIDE 41
@@ -69,7 +69,7 @@ static void
 add_limit (FmMapPicture *self, const FmMapLimit *limit, double value)
 {
   const int decimals = limit->kind == FM_TARGET_COST ? 2 : 1;
-  g_autofree char *unit = limit->kind == FM_TARGET_COST ? fm_preferences_currency ()
+  g_autofree char *unit = limit->kind == FM_TARGET_COST ? g_strdup (fm_notebook_units ()->currency)
                                                         : g_strdup (fm_target_unit (limit->kind));
   g_autofree char *number = NULL;
   FmMixSegment segment;

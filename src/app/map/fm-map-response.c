@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 
 static const struct {
   const char *name;
@@ -40,7 +40,7 @@ fm_map_response_unit (FmMapResponse response)
 
   if (response != FM_MAP_COST)
     return g_strdup (*responses[response].unit != '\0' ? _ (responses[response].unit) : "");
-  currency = fm_preferences_currency ();
+  currency = g_strdup (fm_notebook_units ()->currency);
   return g_strdup_printf (_ ("%s/kg"), currency);
 }
 

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/map/fm-map-text.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
@@ -79,7 +79,7 @@ static void
 show_predicted (FmMapTrialRow *self, FmMapDocument *document, const double *x)
 {
   double fat_pct, cost_per_kg;
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   g_autofree char *fat = NULL;
   g_autofree char *cost = NULL;
   g_autofree char *text = NULL;

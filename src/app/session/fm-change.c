@@ -41,6 +41,8 @@ fm_change_kind_name (FmChangeKind kind)
     return "tasting";
   case FM_CHANGE_MAP:
     return "map";
+  case FM_CHANGE_SETTING:
+    return "setting";
   }
   g_return_val_if_reached (NULL);
 }

@@ -19,9 +19,10 @@ typedef enum {
   FM_CHANGE_PHOTO,      /* a photo was added, changed or removed; id of its experiment */
   FM_CHANGE_TASTING,    /* a tasting was made, saved, opened or removed */
   FM_CHANGE_MAP,        /* a map was made, changed or removed */
+  FM_CHANGE_SETTING,    /* a unit, the currency or own D and z of the notebook */
 } FmChangeKind;
 
-#define FM_CHANGE_N_KINDS (FM_CHANGE_MAP + 1)
+#define FM_CHANGE_N_KINDS (FM_CHANGE_SETTING + 1)
 
 typedef struct {
   FmChangeKind kind;

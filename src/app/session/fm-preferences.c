@@ -31,41 +31,14 @@ open_settings (void)
   return g_settings_new_full (schema, NULL, NULL);
 }
 
-/* Asked for every mass that is shown, at each keystroke: reading the settings would tell. */
-static gboolean us_masses;
-
-static void
-mass_units_changed_cb (GSettings *settings)
-{
-  g_autofree char *units = g_settings_get_string (settings, "mass-units");
-
-  us_masses = g_str_equal (units, "us");
-}
-
 GSettings *
 fm_preferences_get (void)
 {
   static GSettings *settings;
 
-  if (settings == NULL) {
+  if (settings == NULL)
     settings = open_settings ();
-    g_signal_connect (settings, "changed::mass-units", G_CALLBACK (mass_units_changed_cb), NULL);
-    mass_units_changed_cb (settings);
-  }
   return settings;
-}
-
-gboolean
-fm_preferences_us_masses (void)
-{
-  fm_preferences_get ();
-  return us_masses;
-}
-
-char *
-fm_preferences_currency (void)
-{
-  return g_settings_get_string (fm_preferences_get (), "currency");
 }
 
 GStrv

@@ -6,14 +6,10 @@
 G_BEGIN_DECLS
 
 /**
- * The settings (see data/io.github.forcemeat.Forcemeat.gschema.xml): "mass-units" ("metric" or
- * "us"), "currency", "colour-scheme", "page" and more. Listen to "changed::KEY". (transfer none)
+ * The settings (see data/io.github.forcemeat.Forcemeat.gschema.xml): "colour-scheme",
+ * "page", the units a new notebook starts with, and more. Listen to "changed::KEY". (transfer none)
  */
 GSettings *fm_preferences_get (void);
-/** TRUE when masses are shown in ounces and pounds. */
-gboolean fm_preferences_us_masses (void);
-/** The sign to write beside costs, e.g. "€". Returns: (transfer full). */
-char *fm_preferences_currency (void);
 /** Paths of notebooks opened lately, the latest first. Returns: (transfer full). */
 GStrv fm_preferences_recent (void);
 /** Puts @path at the head of the recent notebooks and makes it the one to open next time. */

@@ -14,6 +14,28 @@ setting_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     g_debug ("A setting is not remembered: %s", error->message);
 }
 
+static void
+notebook_setting_saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmSession *self = FM_SESSION (source);
+  g_autoptr (GError) error = NULL;
+
+  self->n_in_flight--;
+  if (!fm_session_io_finish (result, &error))
+    fm_session_failure (self, error);
+}
+
+void
+fm_session_save_setting (FmSession *self, const char *key, const char *value)
+{
+  if (fm_session_is_writable (self)) {
+    self->n_in_flight++;
+    fm_session_io_save_setting (self->writer, self->notebook, key, value, self,
+                                notebook_setting_saved_cb, NULL);
+  }
+  fm_session_emit_changed (self, FM_CHANGE_SETTING, 0);
+}
+
 void
 fm_session_remember (FmSession *self, const char *key, const char *value)
 {

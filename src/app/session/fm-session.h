@@ -33,6 +33,9 @@ FmNotebook *fm_session_get_notebook (FmSession *self);
 /** (transfer full notebook) Shows the notebook's last blend and draft, when they are read. */
 void fm_session_set_notebook (FmSession *self, FmNotebook *notebook);
 
+/** Keeps a setting in the notebook when it is open for writing, and tells of "setting". */
+void fm_session_save_setting (FmSession *self, const char *key, const char *value);
+
 gint64 fm_session_get_blend_id (FmSession *self);   /* 0 = none */
 gint64 fm_session_get_version_id (FmSession *self); /* shown saved version; 0 = the draft */
 /** What is known of the shown saved version; NULL while the draft is shown. (transfer none) */

@@ -5,7 +5,7 @@
 #include <math.h>
 
 #include "app/widgets/fm-number-entry.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 
 /* Vitamins in IU reach this for liver; beyond it is a slip of the finger. */
@@ -55,10 +55,12 @@ is_crossed (FmTargetsBand *self)
 }
 
 static void
-end_changed_cb (FmTargetsBand *self)
+end_changed_cb (FmTargetsBand *self, double value, FmNumberEntry *entry)
 {
-  fm_number_entry_show_error (self->max_entry,
-                              is_crossed (self) ? _ ("This is less than the lower end.") : NULL);
+  if (is_crossed (self)) {
+    fm_number_entry_refuse (entry, _ ("The lower end would lie above the upper end."));
+    return;
+  }
   g_signal_emit (self, signals[BAND_CHANGED], 0);
 }
 
@@ -115,7 +117,7 @@ fm_targets_band_init (FmTargetsBand *self)
 char *
 fm_targets_band_title (FmQuantity quantity, FmNutrient nutrient)
 {
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   g_autoptr (FmTargets) targets = fm_targets_new (1.0);
   const FmTargetRow *row = NULL;
   guint index = 0;
@@ -193,7 +195,7 @@ who_lacks (FmTargetsBand *self, const FmFormula *formula)
 void
 fm_targets_band_update (FmTargetsBand *self, const FmFormula *formula)
 {
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   g_autoptr (FmTargets) targets = fm_targets_new_from_formula (formula);
   const FmTargetRow *row = NULL;
   guint index = 0;

@@ -119,7 +119,7 @@ add_clicked_cb (FmTargetsBands *self)
   gtk_widget_child_focus (GTK_WIDGET (row), GTK_DIR_TAB_FORWARD);
 }
 
-/* A band that is crossed for now is kept: the other end may be typed next. */
+/* A refused end is told of once more, as it was before. */
 static void
 band_end_changed_cb (FmTargetsBands *self, gboolean maximum, double value, FmBriefTargetRow *row)
 {
@@ -130,9 +130,11 @@ band_end_changed_cb (FmTargetsBands *self, gboolean maximum, double value, FmBri
     return;
   band = &self->formula->brief->bands[fm_brief_target_row_get_kind (row)];
   *(maximum ? &band->max : &band->min) = value;
+  if (!fm_brief_check (self->formula->brief, &error)) {
+    fm_brief_target_row_refuse (row, maximum, error->message);
+    return;
+  }
   fm_targets_bands_update (self);
-  if (!fm_brief_check (self->formula->brief, &error))
-    fm_brief_target_row_show_error (row, maximum, error->message);
   g_signal_emit (self, signals[CHANGED], 0);
 }
 

@@ -4,9 +4,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-mass-text.h"
 #include "app/widgets/fm-number-entry.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 
 struct _FmTargetsLine {
@@ -46,13 +45,12 @@ check_order (FmTargetsLine *self)
 }
 
 static void
-limit_changed_cb (FmTargetsLine *self)
+limit_changed_cb (FmTargetsLine *self, double value, FmNumberEntry *entry)
 {
-  const gboolean crossed =
-      fm_number_entry_get_value (self->min_entry) > fm_number_entry_get_value (self->max_entry);
-
-  fm_number_entry_show_error (self->max_entry,
-                              crossed ? _ ("This is less than the least share.") : NULL);
+  if (fm_number_entry_get_value (self->min_entry) > fm_number_entry_get_value (self->max_entry)) {
+    fm_number_entry_refuse (entry, _ ("The least share would lie above the greatest."));
+    return;
+  }
   g_signal_emit (self, signals[LIMITS_CHANGED], 0);
 }
 
@@ -158,7 +156,7 @@ mass_text (const FmFormula *formula, guint index, gboolean further)
 {
   const FmFormulaLine *line = fm_formula_line (formula, index);
   g_autofree char *share = fm_number_format_unit (fm_formula_share_pct (formula, index), 1, "%");
-  g_autofree char *mass = fm_mass_text (line->mass_g, 1);
+  g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, line->mass_g, 1);
 
   if (further)
     return g_strdup (_ ("not in the blend yet"));
@@ -169,7 +167,7 @@ mass_text (const FmFormula *formula, guint index, gboolean further)
 static char *
 figures_text (const FmIngredient *ingredient)
 {
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   const double fat_pct = fm_ingredient_fat_g_per_100g (ingredient);
   g_autofree char *fat =
       isnan (fat_pct) ? g_strdup (_ ("not known")) : fm_number_format_unit (fat_pct, 1, "%");

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-mass-text.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/targets/fm-targets-square.h"
 #include "core/targets/fm-targets-chance.h"
 #include "app/targets/fm-targets-text.h"
@@ -61,7 +61,7 @@ static char *
 share_and_mass (double mass_g, double total_g, double scale_step_g)
 {
   g_autofree char *share = fm_number_format_unit (100.0 * mass_g / total_g, 1, "%");
-  g_autofree char *mass = fm_mass_text (mass_g, scale_step_g >= 1.0 ? 0 : 1);
+  g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, mass_g, scale_step_g >= 1.0 ? 0 : 1);
 
   return g_strdup_printf ("%s\n%s", share, mass);
 }
@@ -122,7 +122,7 @@ append_summary (FmTargetsResultView *self, const Shown *shown)
   g_autoptr (FmAnalysis) after = fm_analysis_new (shown->after);
   g_autofree char *old_point = fm_lean_point_format (before->fat_pct);
   g_autofree char *new_point = fm_lean_point_format (after->fat_pct);
-  g_autofree char *mass = fm_mass_text (shown->result->total_g, 1);
+  g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, shown->result->total_g, 1);
   g_autofree char *text =
       g_strdup_printf (_ ("New lean point %s (now %s), %s in all."), new_point, old_point, mass);
 

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 
 /* Changes of the cost below this show as nothing. */
@@ -13,7 +13,7 @@
 static char *
 signed_cost (double cost_per_kg)
 {
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   g_autofree char *text = fm_number_format_unit (fabs (cost_per_kg), 4, currency);
 
   return g_strconcat (cost_per_kg < 0.0 ? "−" : "+", text, NULL);
@@ -110,7 +110,7 @@ fm_targets_text_limit_cost (const FmTargets *targets, const FmTargetsResult *res
 char *
 fm_targets_text_cost (double cost_per_kg)
 {
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   g_autofree char *cost = fm_number_format_unit (cost_per_kg, 2, currency);
 
   if (isnan (cost_per_kg))

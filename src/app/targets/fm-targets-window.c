@@ -6,7 +6,7 @@
 
 #include "app/widgets/fm-accessible.h"
 #include "app/widgets/fm-number-entry.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/targets/fm-targets-bands.h"
 #include "app/targets/fm-targets-lines.h"
 #include "app/targets/fm-targets-result.h"
@@ -112,7 +112,7 @@ copy_blend (FmTargetsWindow *self)
 static FmTargets *
 make_targets (FmTargetsWindow *self)
 {
-  g_autofree char *currency = fm_preferences_currency ();
+  const char *currency = fm_notebook_units ()->currency;
   FmTargets *targets = fm_targets_new_from_formula (self->formula);
 
   for (guint i = 0; i < targets->candidates->len; i++) {

@@ -53,10 +53,9 @@ mark_typed_cb (Field *field, double value)
 
   if (!fm_tasting_set_mark (get_tasting (self), self->taster, field->code, field->task,
                             field->attribute, value, &error)) {
-    fm_number_entry_show_error (FM_NUMBER_ENTRY (field->entry), error->message);
+    fm_number_entry_refuse (FM_NUMBER_ENTRY (field->entry), error->message);
     return;
   }
-  fm_number_entry_show_error (FM_NUMBER_ENTRY (field->entry), NULL);
   fm_widget_set_label (field->word, get_word (field, value));
   fm_tasting_document_touch (self->document);
 }

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-mass-text.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 #include "store/fm-tastings.h"
 
@@ -72,7 +72,8 @@ fm_versions_page_change_get_value (FmVersionsPageChange *self, guint column)
 static char *
 mass_and_share (const FmFormula *formula, guint index)
 {
-  g_autofree char *mass = fm_mass_text (fm_formula_line (formula, index)->mass_g, 1);
+  g_autofree char *mass =
+      fm_notebook_text (FM_MEASURE_MASS, fm_formula_line (formula, index)->mass_g, 1);
   g_autofree char *share = fm_number_format_unit (fm_formula_share_pct (formula, index), 1, "%");
 
   return g_strdup_printf ("%s (%s)", mass, share);
@@ -129,7 +130,7 @@ compare_line (const FmFormula *formula, guint index, const FmFormula *parent, gu
         _ ("Changed"), line->ingredient->name,
         g_strdup_printf (_ ("%s in place of %s, %s"), now, old->ingredient->name, before));
   if (fabs (difference_g) >= SAME_G) {
-    difference = signed_text (fm_mass_text (difference_g, 1), difference_g);
+    difference = signed_text (fm_notebook_text (FM_MEASURE_MASS, difference_g, 1), difference_g);
     return line_change (_ ("Changed"), line->ingredient->name,
                         g_strdup_printf (_ ("%s, before %s: %s"), now, before, difference));
   }

@@ -3,7 +3,7 @@
 
 #include <adwaita.h>
 
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/versions/fm-version-tree-item.h"
 #include "app/versions/fm-versions-page-detail.h"
 #include "app/versions/fm-versions-page-row.h"
@@ -42,7 +42,7 @@ order_new (FmVersionsPage *self, gint64 version_id)
   order->notebook = fm_notebook_ref (fm_page_get_notebook (FM_PAGE (self)));
   order->blend_id = fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self)));
   order->version_id = version_id;
-  order->currency = fm_preferences_currency ();
+  order->currency = g_strdup (fm_notebook_units ()->currency);
   return order;
 }
 

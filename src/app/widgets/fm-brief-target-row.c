@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/widgets/fm-number-entry.h"
-#include "app/session/fm-preferences.h"
+#include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
 
 struct _FmBriefTargetRow {
@@ -55,7 +55,8 @@ target_decimals (FmTargetKind kind)
 static char *
 target_unit (FmTargetKind kind)
 {
-  return kind == FM_TARGET_COST ? fm_preferences_currency () : g_strdup (fm_target_unit (kind));
+  return kind == FM_TARGET_COST ? g_strdup (fm_notebook_units ()->currency)
+                                : g_strdup (fm_target_unit (kind));
 }
 
 static void
@@ -184,8 +185,8 @@ fm_brief_target_row_update (FmBriefTargetRow *self, FmBand band, double value, g
 }
 
 void
-fm_brief_target_row_show_error (FmBriefTargetRow *self, gboolean maximum, const char *message)
+fm_brief_target_row_refuse (FmBriefTargetRow *self, gboolean maximum, const char *message)
 {
   g_return_if_fail (FM_IS_BRIEF_TARGET_ROW (self));
-  fm_number_entry_show_error (maximum ? self->max_entry : self->min_entry, message);
+  fm_number_entry_refuse (maximum ? self->max_entry : self->min_entry, message);
 }

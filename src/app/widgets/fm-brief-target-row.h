@@ -15,7 +15,7 @@ FmTargetKind fm_brief_target_row_get_kind (FmBriefTargetRow *self);
 void
 fm_brief_target_row_update (FmBriefTargetRow *self, FmBand band, double value, gboolean editable);
 /** Says why the band just typed was not taken; @maximum: at its upper end. */
-void fm_brief_target_row_show_error (FmBriefTargetRow *self, gboolean maximum, const char *message);
+void fm_brief_target_row_refuse (FmBriefTargetRow *self, gboolean maximum, const char *message);
 
 /** Signal "band-end-changed" (gboolean maximum, double value): the user typed another end. */
 

@@ -1,6 +1,8 @@
 /* fm-number-entry.c - an entry for one number, which says what is wrong with bad text */
 #include "app/widgets/fm-number-entry.h"
 
+#include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-measure-type.h"
 #include "app/widgets/fm-widget.h"
 
 #include <glib/gi18n-lib.h>
@@ -18,14 +20,24 @@ struct _FmNumberEntry {
   GtkLabel *message_label;
 
   char *what;
+  char *own_unit; /* (nullable): the unit of a plain number */
+  FmMeasure measure;
   double minimum;
   double maximum;
   int decimals;
   gboolean optional;
   gboolean inline_message;
-  char *message; /* NULL while the text is good */
+  gboolean shows_unit;
+
   double value;
-  gboolean valid;
+  double kept;    /* what stands while a text is refused: the value before the edit */
+  gboolean valid; /* FALSE while the text is refused */
+  char *fault;    /* why the text is refused, NULL while it is not */
+  char *note;     /* what was refused when the entry was left */
+  char *refusal;  /* what the owner says against the value that it hears of */
+  char *warning;  /* what the owner finds strange in the value */
+  char *message;  /* the one of them that is shown */
+
   gboolean loading; /* the text changes by set_value, not by the user */
   guint blank_source;
 };
@@ -36,6 +48,7 @@ enum {
   PROP_0,
   PROP_WHAT,
   PROP_UNIT,
+  PROP_MEASURE,
   PROP_MINIMUM,
   PROP_MAXIMUM,
   PROP_DECIMALS,
@@ -53,12 +66,40 @@ enum {
 static GParamSpec *props[N_PROPS];
 static guint signals[N_SIGNALS];
 
+static char *
+describe_kept (FmNumberEntry *self)
+{
+  const FmUnits *units = fm_notebook_units ();
+  g_autofree char *number = fm_measure_to_edit (self->measure, units, self->kept, self->decimals);
+  const char *unit = gtk_label_get_text (self->unit_label);
+
+  if (number[0] == '\0' || unit[0] == '\0')
+    return g_steal_pointer (&number);
+  return g_strdup_printf ("%s %s", number, unit);
+}
+
 static void
-show_error (FmNumberEntry *self, const char *message)
+mark (FmNumberEntry *self, const char *css_class, gboolean on)
+{
+  if (on)
+    gtk_widget_add_css_class (GTK_WIDGET (self->entry), css_class);
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->entry), css_class);
+}
+
+static void
+show_message (FmNumberEntry *self)
 {
   GtkWidget *entry = GTK_WIDGET (self->entry);
+  const char *message = self->fault != NULL  ? self->fault
+                        : self->note != NULL ? self->note
+                                             : self->warning;
 
-  self->valid = message == NULL;
+  mark (self, "error", self->fault != NULL);
+  mark (self, "warning", self->fault == NULL && message != NULL);
+  gtk_accessible_update_state (
+      GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+      self->valid ? GTK_ACCESSIBLE_INVALID_FALSE : GTK_ACCESSIBLE_INVALID_TRUE, -1);
   if (g_strcmp0 (message, self->message) == 0)
     return;
   g_free (self->message);
@@ -67,14 +108,26 @@ show_error (FmNumberEntry *self, const char *message)
   gtk_widget_set_visible (GTK_WIDGET (self->message_label),
                           message != NULL && self->inline_message);
   gtk_widget_set_tooltip_text (entry, message);
-  if (message != NULL)
-    gtk_widget_add_css_class (entry, "error");
-  else
-    gtk_widget_remove_css_class (entry, "error");
-  gtk_accessible_update_state (
-      GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-      message != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  message != NULL ? message : "", -1);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_MESSAGE]);
+}
+
+/* @reason: NULL for good text. */
+static void
+set_fault (FmNumberEntry *self, const char *reason)
+{
+  g_autofree char *kept = describe_kept (self);
+
+  g_clear_pointer (&self->fault, g_free);
+  g_clear_pointer (&self->note, g_free);
+  self->valid = reason == NULL;
+  if (reason != NULL && kept[0] == '\0')
+    /* TRANSLATORS: why a typed text is refused; what counts in its place */
+    self->fault = g_strdup_printf (_ ("%s Until then it stays blank."), reason);
+  else if (reason != NULL)
+    self->fault = g_strdup_printf (_ ("%s Until then %s stays."), reason, kept);
+  show_message (self);
 }
 
 /* A share that went through the formula and back may differ in the last bits only. */
@@ -87,6 +140,8 @@ same_value (double a, double b)
 static gboolean
 read_text (FmNumberEntry *self, double *value, GError **error)
 {
+  const FmMeasureRange range = { self->measure, self->what, self->own_unit, self->minimum,
+                                 self->maximum };
   g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)));
 
   g_strstrip (text);
@@ -94,30 +149,113 @@ read_text (FmNumberEntry *self, double *value, GError **error)
     *value = NAN;
     return TRUE;
   }
-  if (!fm_number_parse (text, self->what, self->minimum, self->maximum, value, error))
+  if (!fm_measure_parse (text, &range, fm_notebook_units (), value, error))
     return FALSE;
-  if (self->decimals > 0 || *value == floor (*value))
+  if (self->measure != FM_MEASURE_NUMBER || self->decimals > 0 || *value == floor (*value))
     return TRUE;
   g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_NOT_A_NUMBER,
                _ ("%s is counted in whole numbers."), self->what);
   return FALSE;
 }
 
+/* Sets the value and tells of it; FALSE when the owner refuses it by fm_number_entry_refuse(). */
+static gboolean
+change_value (FmNumberEntry *self, double value)
+{
+  if (value == self->value || (isnan (value) && isnan (self->value)))
+    return TRUE;
+  self->value = value;
+  g_signal_emit (self, signals[VALUE_CHANGED], 0, value);
+  return self->valid;
+}
+
+/* Keystrokes before this one may have been good ("1" of "1x"): what they stored goes as well. */
+static void
+refuse (FmNumberEntry *self, const char *reason)
+{
+  g_autofree char *said = g_strdup (reason);
+
+  change_value (self, self->kept);
+  set_fault (self, said);
+}
+
 static void
 take_text (FmNumberEntry *self)
 {
+  g_autoptr (FmNumberEntry) alive = g_object_ref (self);
   g_autoptr (GError) error = NULL;
+  g_autofree char *refusal = NULL;
   double value = NAN;
 
   if (!read_text (self, &value, &error)) {
-    show_error (self, error->message);
+    refuse (self, error->message);
     return;
   }
-  show_error (self, NULL);
-  if (value == self->value || (isnan (value) && isnan (self->value)))
+  set_fault (self, NULL);
+  if (change_value (self, value))
     return;
-  self->value = value;
-  g_signal_emit (self, signals[VALUE_CHANGED], 0, value);
+  refusal = g_steal_pointer (&self->refusal);
+  self->valid = TRUE;
+  refuse (self, refusal);
+}
+
+/* What was typed is whole: it stands, or the value before it comes back for all to see. */
+static void
+finish_edit (FmNumberEntry *self)
+{
+  g_autofree char *typed = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+  g_autofree char *kept = NULL;
+
+  if (self->valid) {
+    self->kept = self->value;
+    return;
+  }
+  kept = describe_kept (self);
+  fm_number_entry_load_value (self, self->kept);
+  /* TRANSLATORS: what was typed, and the value that is back in its place */
+  self->note = kept[0] != '\0'
+                   ? g_strdup_printf (_ ("“%s” was not taken: it is %s as before."), typed, kept)
+                   : g_strdup_printf (_ ("“%s” was not taken: it is blank as before."), typed);
+  show_message (self);
+}
+
+static void
+flush_blank (FmNumberEntry *self)
+{
+  if (self->blank_source == 0)
+    return;
+  g_clear_handle_id (&self->blank_source, g_source_remove);
+  take_text (self);
+}
+
+/* Another window may have the keyboard for a while: then nothing was left. */
+static void
+focus_left_cb (FmNumberEntry *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self)))
+    return;
+  flush_blank (self);
+  finish_edit (self);
+}
+
+static void
+focus_entered_cb (FmNumberEntry *self)
+{
+  if (self->valid)
+    self->kept = self->value;
+  g_clear_pointer (&self->note, g_free);
+  show_message (self);
+}
+
+static void
+activate_cb (FmNumberEntry *self)
+{
+  flush_blank (self);
+  if (self->valid)
+    finish_edit (self);
 }
 
 static gboolean
@@ -146,38 +284,32 @@ entry_changed_cb (FmNumberEntry *self)
 }
 
 static void
+show_unit (FmNumberEntry *self)
+{
+  g_autofree char *unit = self->measure != FM_MEASURE_NUMBER
+                              ? fm_measure_unit (self->measure, fm_notebook_units ())
+                              : g_strdup (self->own_unit);
+
+  gtk_label_set_text (self->unit_label, unit != NULL ? unit : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->unit_label), self->shows_unit && unit != NULL);
+}
+
+static void
+settings_changed_cb (FmNumberEntry *self)
+{
+  if (self->measure == FM_MEASURE_NUMBER)
+    return;
+  show_unit (self);
+  fm_number_entry_load_value (self, self->valid ? self->value : self->kept);
+}
+
+static void
 fm_number_entry_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
-  FmNumberEntry *self = FM_NUMBER_ENTRY (object);
-
-  switch (id) {
-  case PROP_WHAT:
-    g_value_set_string (value, self->what);
-    break;
-  case PROP_UNIT:
-    g_value_set_string (value, gtk_label_get_text (self->unit_label));
-    break;
-  case PROP_MINIMUM:
-    g_value_set_double (value, self->minimum);
-    break;
-  case PROP_MAXIMUM:
-    g_value_set_double (value, self->maximum);
-    break;
-  case PROP_DECIMALS:
-    g_value_set_int (value, self->decimals);
-    break;
-  case PROP_OPTIONAL:
-    g_value_set_boolean (value, self->optional);
-    break;
-  case PROP_INLINE_MESSAGE:
-    g_value_set_boolean (value, self->inline_message);
-    break;
-  case PROP_MESSAGE:
-    g_value_set_string (value, self->message);
-    break;
-  default:
+  if (id == PROP_MESSAGE)
+    g_value_set_string (value, FM_NUMBER_ENTRY (object)->message);
+  else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-  }
 }
 
 static void
@@ -191,6 +323,9 @@ fm_number_entry_set_property (GObject *object, guint id, const GValue *value, GP
     break;
   case PROP_UNIT:
     fm_number_entry_set_unit (self, g_value_get_string (value));
+    break;
+  case PROP_MEASURE:
+    fm_number_entry_set_measure (self, g_value_get_enum (value));
     break;
   case PROP_MINIMUM:
     self->minimum = g_value_get_double (value);
@@ -229,18 +364,27 @@ fm_number_entry_dispose (GObject *object)
 static void
 fm_number_entry_finalize (GObject *object)
 {
-  g_free (FM_NUMBER_ENTRY (object)->what);
-  g_free (FM_NUMBER_ENTRY (object)->message);
+  FmNumberEntry *self = FM_NUMBER_ENTRY (object);
+
+  g_free (self->what);
+  g_free (self->own_unit);
+  g_free (self->fault);
+  g_free (self->note);
+  g_free (self->refusal);
+  g_free (self->warning);
+  g_free (self->message);
   G_OBJECT_CLASS (fm_number_entry_parent_class)->finalize (object);
 }
 
 static void
 install_properties (GObjectClass *object_class)
 {
-  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS;
+  const GParamFlags flags = G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS;
 
   props[PROP_WHAT] = g_param_spec_string ("what", NULL, NULL, NULL, flags);
   props[PROP_UNIT] = g_param_spec_string ("unit", NULL, NULL, NULL, flags);
+  props[PROP_MEASURE] =
+      g_param_spec_enum ("measure", NULL, NULL, FM_TYPE_MEASURE, FM_MEASURE_NUMBER, flags);
   props[PROP_MINIMUM] =
       g_param_spec_double ("minimum", NULL, NULL, -G_MAXDOUBLE, G_MAXDOUBLE, 0, flags);
   props[PROP_MAXIMUM] =
@@ -277,6 +421,9 @@ fm_number_entry_class_init (FmNumberEntryClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmNumberEntry, unit_label);
   gtk_widget_class_bind_template_child (widget_class, FmNumberEntry, message_label);
   gtk_widget_class_bind_template_callback (widget_class, entry_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, activate_cb);
+  gtk_widget_class_bind_template_callback (widget_class, focus_left_cb);
+  gtk_widget_class_bind_template_callback (widget_class, focus_entered_cb);
 }
 
 static void
@@ -287,9 +434,13 @@ fm_number_entry_init (FmNumberEntry *self)
   self->decimals = 1;
   self->optional = TRUE;
   self->inline_message = TRUE;
+  self->shows_unit = TRUE;
   self->value = NAN;
+  self->kept = NAN;
   self->valid = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
+                           G_CALLBACK (settings_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
 GtkWidget *
@@ -317,12 +468,13 @@ fm_number_entry_load_value (FmNumberEntry *self, double value)
 
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
   g_clear_handle_id (&self->blank_source, g_source_remove);
-  text = fm_number_to_edit (value, self->decimals);
+  text = fm_measure_to_edit (self->measure, fm_notebook_units (), value, self->decimals);
   self->value = value;
+  self->kept = value;
   self->loading = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
   self->loading = FALSE;
-  show_error (self, NULL);
+  set_fault (self, NULL);
 }
 
 double
@@ -356,8 +508,28 @@ void
 fm_number_entry_set_unit (FmNumberEntry *self, const char *unit)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  gtk_label_set_text (self->unit_label, unit != NULL ? unit : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->unit_label), unit != NULL);
+  g_free (self->own_unit);
+  self->own_unit = g_strdup (unit);
+  show_unit (self);
+}
+
+void
+fm_number_entry_set_measure (FmNumberEntry *self, FmMeasure measure)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  if (self->measure == measure)
+    return;
+  self->measure = measure;
+  show_unit (self);
+  fm_number_entry_load_value (self, self->value);
+}
+
+void
+fm_number_entry_hide_unit (FmNumberEntry *self)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  self->shows_unit = FALSE;
+  show_unit (self);
 }
 
 void
@@ -376,10 +548,24 @@ fm_number_entry_get_message (FmNumberEntry *self)
 }
 
 void
-fm_number_entry_show_error (FmNumberEntry *self, const char *message)
+fm_number_entry_refuse (FmNumberEntry *self, const char *reason)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  show_error (self, message);
+  g_return_if_fail (reason != NULL);
+  g_free (self->refusal);
+  self->refusal = g_strdup (reason);
+  self->valid = FALSE;
+}
+
+void
+fm_number_entry_set_warning (FmNumberEntry *self, const char *warning)
+{
+  g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
+  if (g_strcmp0 (warning, self->warning) == 0)
+    return;
+  g_free (self->warning);
+  self->warning = g_strdup (warning);
+  show_message (self);
 }
 
 void

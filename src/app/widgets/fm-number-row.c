@@ -17,7 +17,7 @@ show_message (AdwActionRow *row, GParamSpec *pspec, FmNumberEntry *entry)
     own = g_object_get_data (G_OBJECT (row), SUBTITLE_KEY);
   }
   adw_action_row_set_subtitle (row, message != NULL ? message : own != NULL ? own : "");
-  if (message != NULL)
+  if (!fm_number_entry_is_valid (entry))
     gtk_widget_add_css_class (GTK_WIDGET (row), "error");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (row), "error");

@@ -1,13 +1,15 @@
-/* fm-preferences-window.c - units, colours and currency */
+/* fm-preferences-window.c - the units of the notebook, and the colours of the program */
 #include "app/window/fm-preferences-window.h"
 
 #include "app/widgets/fm-accessible.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-preferences.h"
 
 struct _FmPreferencesWindow {
   AdwPreferencesWindow parent_instance;
 
   AdwComboRow *mass_row;
+  AdwComboRow *temperature_row;
   AdwComboRow *colour_row;
   GtkEditable *currency_row;
 };
@@ -15,7 +17,6 @@ struct _FmPreferencesWindow {
 G_DEFINE_FINAL_TYPE (FmPreferencesWindow, fm_preferences_window, ADW_TYPE_PREFERENCES_WINDOW)
 
 /* In the order of the choices in the template. */
-static const char *const mass_values[] = { "metric", "us", NULL };
 static const char *const colour_values[] = { "system", "light", "dark", NULL };
 
 static gboolean
@@ -38,6 +39,31 @@ choice_to_value (const GValue *value, const GVariantType *type, gpointer user_da
   guint choice = g_value_get_uint (value);
 
   return choice < g_strv_length ((char **)values) ? g_variant_new_string (values[choice]) : NULL;
+}
+
+static gboolean
+flag_to_choice (GBinding *binding, const GValue *flag, GValue *choice, gpointer user_data)
+{
+  g_value_set_uint (choice, g_value_get_boolean (flag) ? 1 : 0);
+  return TRUE;
+}
+
+static gboolean
+choice_to_flag (GBinding *binding, const GValue *choice, GValue *flag, gpointer user_data)
+{
+  g_value_set_boolean (flag, g_value_get_uint (choice) == 1);
+  return TRUE;
+}
+
+/* The second choice is the flag. */
+static void
+bind_flag (AdwComboRow *row, const char *property)
+{
+  g_object_bind_property_full (fm_notebook_settings_get_default (), property, row, "selected",
+                               G_BINDING_SYNC_CREATE | G_BINDING_BIDIRECTIONAL, flag_to_choice,
+                               choice_to_flag, NULL, NULL);
+  fm_accessible_name_parts (GTK_WIDGET (row),
+                            adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)));
 }
 
 static void
@@ -66,6 +92,7 @@ fm_preferences_window_class_init (FmPreferencesWindowClass *klass)
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/window/fm-preferences-window.ui");
   gtk_widget_class_bind_template_child (widget_class, FmPreferencesWindow, mass_row);
+  gtk_widget_class_bind_template_child (widget_class, FmPreferencesWindow, temperature_row);
   gtk_widget_class_bind_template_child (widget_class, FmPreferencesWindow, colour_row);
   gtk_widget_class_bind_template_child (widget_class, FmPreferencesWindow, currency_row);
 }
@@ -74,10 +101,11 @@ static void
 fm_preferences_window_init (FmPreferencesWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  bind_choice (self->mass_row, "mass-units", mass_values);
+  bind_flag (self->mass_row, "us-masses");
+  bind_flag (self->temperature_row, "fahrenheit");
   bind_choice (self->colour_row, "colour-scheme", colour_values);
-  g_settings_bind (fm_preferences_get (), "currency", self->currency_row, "text",
-                   G_SETTINGS_BIND_DEFAULT);
+  g_object_bind_property (fm_notebook_settings_get_default (), "currency", self->currency_row,
+                          "text", G_BINDING_SYNC_CREATE | G_BINDING_BIDIRECTIONAL);
 }
 
 FmPreferencesWindow *

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-preferences.h"
 #include "app/session/fm-writer.h"
 #include "app/widgets/fm-widget.h"
@@ -24,6 +25,7 @@ typedef struct {
   WorkKind kind;
   char *path;
   GPtrArray *unsaved; /* FmStoredCopy, for WORK_COPY */
+  FmSettingValues settings;
 } Work;
 
 static void start_work (FmWindow *self, WorkKind kind, const char *path);
@@ -134,6 +136,19 @@ do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError 
   g_return_val_if_reached (NULL);
 }
 
+static gpointer
+do_work_and_read_settings (FmNotebook *notebook,
+                           gpointer data,
+                           GCancellable *cancellable,
+                           GError **error)
+{
+  FmNotebook *opened = do_work (notebook, data, cancellable, error);
+
+  if (opened != NULL)
+    fm_setting_values_read (&((Work *)data)->settings, opened);
+  return opened;
+}
+
 static void work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data);
 
 static char *
@@ -192,6 +207,7 @@ start_work (FmWindow *self, WorkKind kind, const char *path)
     return;
   }
   work = work_new (kind, path);
+  fm_setting_values_init (&work->settings);
   if (kind == WORK_COPY)
     work->unsaved = fm_documents_copy_unsaved (fm_session_get_documents (self->session), notebook);
   fm_window_begin_busy (self, text, cancellable);
@@ -199,7 +215,7 @@ start_work (FmWindow *self, WorkKind kind, const char *path)
                                 fm_store_task_new (&(FmStoreTask){
                                     .owner = self,
                                     .notebook = kind == WORK_COPY ? notebook : NULL,
-                                    .run = do_work,
+                                    .run = do_work_and_read_settings,
                                     .free_result = (GDestroyNotify)fm_writer_close_notebook,
                                     .data = work,
                                     .free_data = (GDestroyNotify)work_free,
@@ -292,6 +308,7 @@ work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     copied (self, work, unsaved);
     fm_notebook_unref (notebook); /* the session keeps its own */
   } else {
+    fm_notebook_settings_adopt (fm_notebook_settings_get_default (), &work->settings);
     fm_session_set_notebook (self->session, notebook);
     fm_preferences_add_recent (fm_notebook_path (notebook));
     fm_window_update_recent (self);

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-preferences.h"
 
 #define TOAST_S 4
@@ -389,6 +390,8 @@ set_session (FmWindow *self, FmSession *session)
 
   self->session = g_object_ref (session);
   fm_sidebar_set_session (self->sidebar, session);
+  g_signal_connect_object (fm_notebook_settings_get_default (), "edited",
+                           G_CALLBACK (fm_session_save_setting), session, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::blend", G_CALLBACK (update_title), self,

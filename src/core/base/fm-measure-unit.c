@@ -122,10 +122,9 @@ fm_measure_shown_factor (FmMeasure measure, const FmUnits *units)
   case FM_MEASURE_TEMPERATURE:
   case FM_MEASURE_TEMPERATURE_STEP:
     return units->fahrenheit ? K_PER_DEGREE_F : 1.0;
-  case FM_MEASURE_PRICE:
-    return units->us_masses ? 1.0 / KG_PER_LB : 1.0;
   case FM_MEASURE_CLOCK:
     return 60.0;
+  case FM_MEASURE_PRICE:
   case FM_MEASURE_NUMBER:
   case FM_MEASURE_LENGTH:
   case FM_MEASURE_MINUTES:
@@ -157,7 +156,7 @@ fm_measure_unit (FmMeasure measure, const FmUnits *units)
     return g_strdup (_ ("min"));
   case FM_MEASURE_PRICE:
     /* TRANSLATORS: a currency sign, as in "€ per kg" */
-    return g_strdup_printf (units->us_masses ? _ ("%s per lb") : _ ("%s per kg"), units->currency);
+    return g_strdup_printf (_ ("%s per kg"), units->currency);
   case FM_MEASURE_NUMBER:
     return g_strdup ("");
   }

@@ -18,7 +18,7 @@ typedef enum {
   FM_MEASURE_LENGTH,           /* mm */
   FM_MEASURE_MINUTES,          /* min */
   FM_MEASURE_CLOCK,            /* s; a bare number is minutes, shown as minutes:seconds */
-  FM_MEASURE_PRICE,            /* currency per kg; shown per kg or per lb */
+  FM_MEASURE_PRICE,            /* currency per kg, in any notebook */
 } FmMeasure;
 
 #define FM_CURRENCY_LENGTH 16
@@ -39,7 +39,7 @@ typedef struct {
   double max;
 } FmMeasureRange;
 
-/** The unit in which @measure is shown ("oz", "€ per lb"), "" for plain numbers. (transfer full) */
+/** The unit in which @measure is shown ("oz", "€ per kg"), "" for plain numbers. (transfer full) */
 char *fm_measure_unit (FmMeasure measure, const FmUnits *units);
 /** From the base unit to the shown one (a clock: minutes). */
 double fm_measure_to_shown (FmMeasure measure, const FmUnits *units, double value);

@@ -9,9 +9,7 @@
 #include "core/base/fm-number.h"
 #include "core/base/fm-units.h"
 
-#define MAX_MINUTES 1440.0
-#define MAX_CORE_C 120.0
-#define MIN_CORE_C -40.0
+#define MAX_MINUTES (FM_MAX_READING_S / 60.0)
 
 /* "4:30" (minutes:seconds), "4.5" or "4,5" (minutes). */
 static gboolean
@@ -65,7 +63,7 @@ parse_temp (char *text, gboolean fahrenheit, double *temp_c, GError **error)
   if (!fm_number_parse (text, _ ("The temperature"), -1e6, 1e6, &temp, error))
     return FALSE;
   *temp_c = fahrenheit ? fm_fahrenheit_to_celsius (temp) : temp;
-  if (*temp_c >= MIN_CORE_C && *temp_c <= MAX_CORE_C)
+  if (*temp_c >= FM_MIN_CORE_C && *temp_c <= FM_MAX_CORE_C)
     return TRUE;
   g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
                fahrenheit ? _ ("%s °F cannot be a core temperature. Is it in °C?")

@@ -14,8 +14,6 @@
 #define MAX_PLANNED_PATTIES 24
 #define MINUTES_PER_DAY 1440.0
 /* Meat boils off water long before this; a higher figure is most often degrees Fahrenheit. */
-#define MAX_CORE_C 120.0
-#define MIN_CORE_C -40.0
 
 static void
 clear_weighing (gpointer data)
@@ -269,7 +267,7 @@ check_readings (const GArray *readings, GError **error)
     }
     if (!check_value (reading->time_s / 60.0, _ ("The time of a core reading"), 0, MINUTES_PER_DAY,
                       _ ("min"), error) ||
-        !check_value (reading->temp_c, _ ("A core temperature"), MIN_CORE_C, MAX_CORE_C, "°C",
+        !check_value (reading->temp_c, _ ("A core temperature"), FM_MIN_CORE_C, FM_MAX_CORE_C, "°C",
                       error))
       return FALSE;
   }
@@ -319,7 +317,7 @@ fm_experiment_check (const FmExperiment *self, GError **error)
     { self->minutes_side_1, _ ("The time on the first side"), 0, MINUTES_PER_DAY, _ ("min") },
     { self->minutes_side_2, _ ("The time on the second side"), 0, MINUTES_PER_DAY, _ ("min") },
     { self->rest_minutes, _ ("The rest"), 0, MINUTES_PER_DAY, _ ("min") },
-    { self->target_core_c, _ ("The chosen core temperature"), 20, MAX_CORE_C, "°C" },
+    { self->target_core_c, _ ("The chosen core temperature"), 20, FM_MAX_CORE_C, "°C" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (fields); i++)

@@ -5,6 +5,11 @@
 
 G_BEGIN_DECLS
 
+/* What a core reading can be: a thermometer in meat, over a day. */
+#define FM_MIN_CORE_C -40.0
+#define FM_MAX_CORE_C 120.0
+#define FM_MAX_READING_S 86400.0
+
 typedef struct {
   char *line_id; /* formula line of the version, or NULL for an extra */
   char *name;

@@ -152,8 +152,8 @@ test_prices (void)
   assert_reads (FM_MEASURE_PRICE, &metric, "12.50 €/kg", 12.5);
   assert_reads (FM_MEASURE_PRICE, &metric, "12.50 € per kg", 12.5);
   assert_reads (FM_MEASURE_PRICE, &metric, "4.5359237 / lb", 10.0);
-  assert_reads (FM_MEASURE_PRICE, &us, "$4.5359237", 10.0);
-  assert_reads (FM_MEASURE_PRICE, &us, "$ 10.00 per kg", 10.0);
+  assert_reads (FM_MEASURE_PRICE, &us, "$4.5359237 per lb", 10.0);
+  assert_reads (FM_MEASURE_PRICE, &us, "$ 10.00", 10.0);
   assert_reads (FM_MEASURE_PRICE, &us, "0.28349523125/oz", 10.0);
   assert_refuses (FM_MEASURE_PRICE, &metric, "12 $", "not converted");
   assert_refuses (FM_MEASURE_PRICE, &metric, "$12", "not a number");
@@ -171,11 +171,40 @@ test_own_unit (void)
 static void
 test_hostile_texts (void)
 {
-  const char *const texts[] = { "+",      "-",     "--5",   "5-",    "5+",       "+ + 5", "nan",
-                                "inf kg", "1e3",   "0x10",  ".",     "g",        "kg 5",  "5 g g",
-                                "5 %s%n", "\xff" "5", "5\xff", "5 kg/", "5;6",      "1/0",   "1//2",
-                                "9/8",    "1/99",  "∞",     "½",     "5 stones", "5 gr",  ",",
-                                "5 g5",   "٣",     "5 k",   "(5)",   "5*2" };
+  const char *const texts[] = { "+",
+                                "-",
+                                "--5",
+                                "5-",
+                                "5+",
+                                "+ + 5",
+                                "nan",
+                                "inf kg",
+                                "1e3",
+                                "0x10",
+                                ".",
+                                "g",
+                                "kg 5",
+                                "5 g g",
+                                "5 %s%n",
+                                "\xff"
+                                "5",
+                                "5\xff",
+                                "5 kg/",
+                                "5;6",
+                                "1/0",
+                                "1//2",
+                                "9/8",
+                                "1/99",
+                                "∞",
+                                "½",
+                                "5 stones",
+                                "5 gr",
+                                ",",
+                                "5 g5",
+                                "٣",
+                                "5 k",
+                                "(5)",
+                                "5*2" };
   g_autofree char *garbage = g_strnfill (100000, 'x');
   g_autofree char *pluses = g_strnfill (100000, '+');
 
@@ -221,7 +250,7 @@ test_shows (void)
   assert_text (fm_measure_to_edit (FM_MEASURE_CLOCK, &us, 270.0, 1), "4:30");
   assert_text (fm_measure_to_edit (FM_MEASURE_CLOCK, &us, 65.5, 1), "1:05.5");
   assert_text (fm_measure_to_edit (FM_MEASURE_CLOCK, &us, 59.99, 1), "1:00");
-  assert_text (fm_measure_to_edit (FM_MEASURE_PRICE, &us, 10.0, 2), "4.54");
+  assert_text (fm_measure_to_edit (FM_MEASURE_PRICE, &us, 10.0, 2), "10");
   assert_text (fm_measure_to_edit (FM_MEASURE_CLOCK, &us, NAN, 1), "");
   assert_text (fm_measure_format (FM_MEASURE_MASS, &metric, 180.0, 1), "180.0" NO_BREAK_SPACE "g");
   assert_text (fm_measure_format (FM_MEASURE_MASS, &us, 180.0, 1), "6.35" NO_BREAK_SPACE "oz");
@@ -230,7 +259,7 @@ test_shows (void)
   assert_text (fm_measure_format_cell (FM_MEASURE_MASS, &us, 1000.0, 0), "35.3");
   assert_text (fm_measure_format_cell (FM_MEASURE_CLOCK, &us, 30.0, 0), "0:30");
   assert_text (fm_measure_format (FM_MEASURE_PRICE, &us, 10.0, 2),
-               "4.54" NO_BREAK_SPACE "$ per lb");
+               "10.00" NO_BREAK_SPACE "$ per kg");
   assert_text (fm_measure_format (FM_MEASURE_PRICE, &metric, 10.0, 2),
                "10.00" NO_BREAK_SPACE "€ per kg");
   assert_text (fm_measure_format (FM_MEASURE_NUMBER, &us, 10.0, 0), "10");

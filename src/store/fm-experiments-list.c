@@ -2,6 +2,7 @@
 #include "store/fm-experiments.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "store/notebook/fm-db.h"
 
@@ -83,6 +84,8 @@ list_sql (const FmExperimentFilter *filter, gboolean with_text)
       "e.blend_id"
       " WHERE 1");
 
+  if (filter->only_id != 0)
+    g_string_append (sql, " AND e.id = :only");
   if (filter->blend_id != 0)
     g_string_append (sql, " AND e.blend_id = :blend");
   if (filter->version_id != 0)
@@ -114,6 +117,7 @@ bind_named (FmStmt *stmt, const char *name, gint64 value)
 static void
 bind_filter (FmStmt *stmt, const FmExperimentFilter *filter, const char *match)
 {
+  bind_named (stmt, ":only", filter->only_id);
   bind_named (stmt, ":blend", filter->blend_id);
   bind_named (stmt, ":version", filter->version_id);
   bind_named (stmt, ":from", filter->from);
@@ -185,4 +189,66 @@ fm_experiments_list (FmNotebook *self,
       !read_rows (db, filter != NULL ? filter : &newest_first, cancellable, infos, error))
     return NULL;
   return g_steal_pointer (&infos);
+}
+
+static int
+compare_ids (gint64 a, gint64 b)
+{
+  return a < b ? -1 : a > b;
+}
+
+/* What is not known comes last in both directions. */
+static int
+compare_known (double a, double b, gboolean descending)
+{
+  if (isnan (a) || isnan (b))
+    return isnan (a) - isnan (b);
+  if (a == b)
+    return 0;
+  return (a < b) != descending ? -1 : 1;
+}
+
+static int
+compare_blends (const FmExperimentInfo *a, const FmExperimentInfo *b)
+{
+  const int by_name = g_ascii_strcasecmp (a->blend_name != NULL ? a->blend_name : "",
+                                          b->blend_name != NULL ? b->blend_name : "");
+
+  return by_name != 0 ? by_name : a->version_number - b->version_number;
+}
+
+static double
+known_rating (const FmExperimentInfo *info)
+{
+  return info->rating > 0 ? info->rating : (double)NAN;
+}
+
+/* As order_clause(). */
+int
+fm_experiments_compare (const FmExperimentInfo *a,
+                        const FmExperimentInfo *b,
+                        const FmExperimentFilter *filter)
+{
+  const int sign = filter->descending ? -1 : 1;
+  const int by_date = compare_ids (a->made_at, b->made_at);
+  const int by_age = by_date != 0 ? by_date : compare_ids (a->id, b->id);
+  int order = 0;
+
+  switch (filter->sort) {
+  case FM_EXPERIMENT_SORT_DATE:
+    return sign * by_age;
+  case FM_EXPERIMENT_SORT_RATING:
+    order = compare_known (known_rating (a), known_rating (b), filter->descending);
+    break;
+  case FM_EXPERIMENT_SORT_COOK_LOSS:
+    order = compare_known (a->cook_loss_pct, b->cook_loss_pct, filter->descending);
+    break;
+  case FM_EXPERIMENT_SORT_FAT:
+    order = compare_known (a->fat_pct, b->fat_pct, filter->descending);
+    break;
+  case FM_EXPERIMENT_SORT_BLEND:
+    order = sign * compare_blends (a, b);
+    break;
+  }
+  return order != 0 ? order : -by_age;
 }

@@ -32,6 +32,7 @@ typedef enum {
 
 /** Zero / NULL fields do not filter. */
 typedef struct {
+  gint64 only_id; /* this experiment alone, where the other fields let it through */
   gint64 blend_id;
   gint64 version_id;
   const char *text; /* full text over title and notes: prefixes, any order, no syntax */
@@ -48,6 +49,10 @@ GPtrArray *fm_experiments_list (FmNotebook *self,
                                 const FmExperimentFilter *filter,
                                 GCancellable *cancellable,
                                 GError **error);
+/** Below 0 when @a stands before @b in a list of that order, above 0 when after it. */
+int fm_experiments_compare (const FmExperimentInfo *a,
+                            const FmExperimentInfo *b,
+                            const FmExperimentFilter *filter);
 FmExperiment *fm_experiments_load (FmNotebook *self, gint64 id, GError **error);
 /** Inserts (id 0; sets the id) or updates; one transaction. */
 gboolean fm_experiments_save (FmNotebook *self, FmExperiment *experiment, GError **error);

@@ -99,14 +99,15 @@ read_score (FmStmt *stmt)
   return score;
 }
 
-/* All rows of @sql, whose only parameter (if any) is @id. */
+/* All rows of @sql, whose parameters (if any) are @id and @other_id. */
 static GPtrArray *
-read_list (FmNotebook *self,
-           const char *sql,
-           gint64 id,
-           gpointer (*read_row) (FmStmt *stmt),
-           GDestroyNotify free_row,
-           GError **error)
+read_list_of_two (FmNotebook *self,
+                  const char *sql,
+                  gint64 id,
+                  gint64 other_id,
+                  gpointer (*read_row) (FmStmt *stmt),
+                  GDestroyNotify free_row,
+                  GError **error)
 {
   g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
   g_autoptr (GPtrArray) list = g_ptr_array_new_with_free_func (free_row);
@@ -117,9 +118,22 @@ read_list (FmNotebook *self,
     return NULL;
   if (id != 0)
     fm_stmt_bind_int (stmt, 1, id);
+  if (other_id != 0)
+    fm_stmt_bind_int (stmt, 2, other_id);
   while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW)
     g_ptr_array_add (list, read_row (stmt));
   return step == FM_DONE ? g_steal_pointer (&list) : NULL;
+}
+
+static GPtrArray *
+read_list (FmNotebook *self,
+           const char *sql,
+           gint64 id,
+           gpointer (*read_row) (FmStmt *stmt),
+           GDestroyNotify free_row,
+           GError **error)
+{
+  return read_list_of_two (self, sql, id, 0, read_row, free_row, error);
 }
 
 GPtrArray *
@@ -132,6 +146,20 @@ fm_tastings_list (FmNotebook *self, gint64 blend_id, GError **error)
                         " WHERE e.blend_id = ?1) ORDER BY t.held_at DESC, t.id DESC";
 
   return read_list (self, sql, blend_id, read_info, (GDestroyNotify)fm_tasting_info_free, error);
+}
+
+GPtrArray *
+fm_tastings_list_near (FmNotebook *self, gint64 blend_id, gint64 only_id, GError **error)
+{
+  static const char sql[] =
+      INFO_SQL "WHERE (?1 IS NULL OR t.id IN (SELECT s.tasting_id FROM tasting_samples s"
+               " JOIN experiments e ON e.id = s.experiment_id WHERE e.blend_id = ?1)"
+               " OR NOT EXISTS (SELECT 1 FROM tasting_samples s WHERE s.tasting_id = t.id"
+               " AND s.experiment_id IS NOT NULL)) AND (?2 IS NULL OR t.id = ?2)"
+               " ORDER BY t.held_at DESC, t.id DESC";
+
+  return read_list_of_two (self, sql, blend_id, only_id, read_info,
+                           (GDestroyNotify)fm_tasting_info_free, error);
 }
 
 GPtrArray *

@@ -36,6 +36,14 @@ void fm_tasting_score_free (FmTastingScore *score);
 /* Lists are (transfer full) with a free func set. */
 /** @blend_id: only those with a sample of that blend; 0 = all. Newest first. */
 GPtrArray *fm_tastings_list (FmNotebook *self, gint64 blend_id, GError **error);
+/**
+ * @blend_id: those of a blend, and those with no experiment, which are of no blend; 0 = all
+ * @only_id: 0, or the only one that is listed
+ *
+ * Newest first.
+ */
+GPtrArray *
+fm_tastings_list_near (FmNotebook *self, gint64 blend_id, gint64 only_id, GError **error);
 FmTasting *fm_tastings_load (FmNotebook *self, gint64 id, GError **error);
 /**
  * Inserts (id 0; sets the id) or updates; one transaction. Refuses (FROZEN) to change cups, samples

@@ -122,13 +122,6 @@ fm_experiment_filter_bar_get_filter (FmExperimentFilterBar *self,
 }
 
 gboolean
-fm_experiment_filter_bar_follows_shown (FmExperimentFilterBar *self)
-{
-  g_return_val_if_fail (FM_IS_EXPERIMENT_FILTER_BAR (self), FALSE);
-  return gtk_drop_down_get_selected (self->scope_drop_down) != SCOPE_ALL;
-}
-
-gboolean
 fm_experiment_filter_bar_is_filtering (FmExperimentFilterBar *self)
 {
   g_return_val_if_fail (FM_IS_EXPERIMENT_FILTER_BAR (self), FALSE);

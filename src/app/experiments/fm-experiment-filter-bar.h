@@ -18,8 +18,6 @@ G_DECLARE_FINAL_TYPE (
 void fm_experiment_filter_bar_get_filter (FmExperimentFilterBar *self,
                                           FmSession *session,
                                           FmExperimentFilter *filter);
-/** TRUE when the scope is the shown version or blend. */
-gboolean fm_experiment_filter_bar_follows_shown (FmExperimentFilterBar *self);
 /** TRUE when text, rating or photos narrow the list. */
 gboolean fm_experiment_filter_bar_is_filtering (FmExperimentFilterBar *self);
 /** Takes back text and conditions, keeps scope and order. */

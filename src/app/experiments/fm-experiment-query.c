@@ -1,78 +1,77 @@
 /* fm-experiment-query.c - what the log asks of the notebook, in threads */
 #include "app/experiments/fm-experiment-query.h"
 
-#include "app/session/fm-store-task.h"
-
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "core/base/fm-number.h"
 
-typedef struct {
-  FmExperimentFilter filter;
-  char *text;
-  gint64 id; /* experiment or version */
-  gint64 blend_id;
-  char *origin;
-} Query;
+gpointer
+fm_experiment_query_copy_filter (gconstpointer data)
+{
+  FmExperimentFilter *filter = g_memdup2 (data, sizeof *filter);
+
+  filter->text = g_strdup (filter->text);
+  return filter;
+}
 
 static void
-query_free (Query *query)
+free_filter (gpointer data)
 {
-  g_free (query->text);
-  g_free (query->origin);
-  g_free (query);
+  FmExperimentFilter *filter = data;
+
+  g_free ((char *)filter->text);
+  g_free (filter);
 }
 
-/* (transfer full query) */
-static void
-run (FmNotebook *notebook,
-     Query *query,
-     FmStoreFunc func,
-     GDestroyNotify free_result,
-     GCancellable *cancellable,
-     GAsyncReadyCallback callback,
-     gpointer data)
+static gboolean
+is_same_filter (gconstpointer a, gconstpointer b)
 {
-  fm_store_task (&(FmStoreTask){
-      .notebook = notebook,
-      .run = func,
-      .free_result = free_result,
-      .data = query,
-      .free_data = (GDestroyNotify)query_free,
-      .cancellable = cancellable,
-      .done = callback,
-      .user_data = data,
-  });
+  const FmExperimentFilter *first = a;
+  const FmExperimentFilter *second = b;
+
+  return first->blend_id == second->blend_id && first->version_id == second->version_id &&
+         g_strcmp0 (first->text, second->text) == 0 && first->from == second->from &&
+         first->to == second->to && first->min_rating == second->min_rating &&
+         first->with_photos == second->with_photos && first->sort == second->sort &&
+         first->descending == second->descending;
 }
 
-static gpointer
-list (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
+static GPtrArray *
+read_rows (FmNotebook *notebook,
+           gconstpointer query,
+           gint64 only_id,
+           GCancellable *cancellable,
+           GError **error)
 {
-  const Query *query = data;
+  FmExperimentFilter filter = *(const FmExperimentFilter *)query;
 
-  return fm_experiments_list (notebook, &query->filter, cancellable, error);
+  filter.only_id = only_id;
+  return fm_experiments_list (notebook, &filter, cancellable, error);
 }
+
+static int
+compare_rows (gconstpointer a, gconstpointer b, gconstpointer query)
+{
+  return fm_experiments_compare (a, b, query);
+}
+
+const FmLogKind fm_experiment_log_kind = {
+  .read = read_rows,
+  .compare = compare_rows,
+  .is_same_query = is_same_filter,
+  .copy_query = fm_experiment_query_copy_filter,
+  .free_query = free_filter,
+};
 
 void
-fm_experiment_query_list_async (FmNotebook *notebook,
-                                const FmExperimentFilter *filter,
-                                GCancellable *cancellable,
-                                GAsyncReadyCallback callback,
-                                gpointer data)
+fm_experiment_record_free (gpointer data)
 {
-  Query *query = g_new0 (Query, 1);
+  FmExperimentRecord *record = data;
 
-  query->filter = *filter;
-  query->text = g_strdup (filter->text);
-  query->filter.text = query->text;
-  run (notebook, query, list, (GDestroyNotify)g_ptr_array_unref, cancellable, callback, data);
-}
-
-GPtrArray *
-fm_experiment_query_list_finish (GAsyncResult *result, GError **error)
-{
-  return fm_store_task_finish (result, error);
+  g_clear_pointer (&record->experiment, fm_experiment_free);
+  g_free (record->origin);
+  g_free (record);
 }
 
 static char *
@@ -90,67 +89,45 @@ find_blend_name (FmNotebook *notebook, gint64 blend_id)
 }
 
 static void
-tell_origin (FmNotebook *notebook, Query *query, gint64 version_id)
+tell_origin (FmNotebook *notebook, FmExperimentRecord *record)
 {
-  g_autoptr (FmVersionInfo) version = fm_versions_info (notebook, version_id, NULL);
+  g_autoptr (FmVersionInfo) version = fm_versions_info (notebook, record->version_id, NULL);
   g_autofree char *blend = NULL;
   g_autofree char *fat = NULL;
 
   if (version == NULL) {
-    query->origin = g_strdup (_ ("The version cannot be read."));
+    record->origin = g_strdup (_ ("The version cannot be read."));
     return;
   }
-  query->blend_id = version->blend_id;
   blend = find_blend_name (notebook, version->blend_id);
   if (isnan (version->fat_pct)) {
-    query->origin =
+    record->origin =
         g_strdup_printf (_ ("Made from %s, version %d, fat not known"), blend, version->number);
     return;
   }
   fat = fm_number_format_unit (version->fat_pct, 1, "%");
-  query->origin =
+  record->origin =
       /* Translators: blend name, version number, fat with its percent sign */
       g_strdup_printf (_ ("Made from %s, version %d, %s fat"), blend, version->number, fat);
 }
 
-static gpointer
-load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
+gpointer
+fm_experiment_query_load (FmNotebook *notebook,
+                          gpointer data,
+                          GCancellable *cancellable,
+                          GError **error)
 {
-  Query *query = data;
-  FmExperiment *experiment = fm_experiments_load (notebook, query->id, error);
-
-  if (experiment != NULL)
-    tell_origin (notebook, query, experiment->version_id);
-  return experiment;
-}
-
-void
-fm_experiment_query_open_async (FmNotebook *notebook,
-                                gint64 id,
-                                GCancellable *cancellable,
-                                GAsyncReadyCallback callback,
-                                gpointer data)
-{
-  Query *query = g_new0 (Query, 1);
-
-  query->id = id;
-  run (notebook, query, load, (GDestroyNotify)fm_experiment_free, cancellable, callback, data);
-}
-
-FmExperiment *
-fm_experiment_query_open_finish (GAsyncResult *result,
-                                 gint64 *blend_id,
-                                 char **origin,
-                                 GError **error)
-{
-  Query *query = fm_store_task_data (result);
-  FmExperiment *experiment = fm_store_task_finish (result, error);
+  const gint64 *id = data;
+  FmExperiment *experiment = fm_experiments_load (notebook, *id, error);
+  FmExperimentRecord *record;
 
   if (experiment == NULL)
     return NULL;
-  *blend_id = query->blend_id;
-  *origin = g_steal_pointer (&query->origin);
-  return experiment;
+  record = g_new0 (FmExperimentRecord, 1);
+  record->experiment = experiment;
+  record->version_id = experiment->version_id;
+  tell_origin (notebook, record);
+  return record;
 }
 
 static FmExperiment *
@@ -173,34 +150,16 @@ plan_experiment (FmNotebook *notebook, gint64 version_id, GError **error)
   return experiment;
 }
 
-static gpointer
-create (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
+gpointer
+fm_experiment_query_create (FmNotebook *notebook,
+                            gpointer data,
+                            GCancellable *cancellable,
+                            GError **error)
 {
-  Query *query = data;
-  g_autoptr (FmExperiment) experiment = plan_experiment (notebook, query->id, error);
+  const gint64 *version_id = data;
+  g_autoptr (FmExperiment) experiment = plan_experiment (notebook, *version_id, error);
 
   if (experiment == NULL || !fm_experiments_save (notebook, experiment, error))
     return NULL;
-  query->id = experiment->id;
-  return query;
-}
-
-void
-fm_experiment_query_create_async (FmNotebook *notebook,
-                                  gint64 version_id,
-                                  GAsyncReadyCallback callback,
-                                  gpointer data)
-{
-  Query *query = g_new0 (Query, 1);
-
-  query->id = version_id;
-  run (notebook, query, create, NULL, NULL, callback, data);
-}
-
-gint64
-fm_experiment_query_create_finish (GAsyncResult *result, GError **error)
-{
-  const Query *query = fm_store_task_finish (result, error);
-
-  return query != NULL ? query->id : 0;
+  return g_memdup2 (&experiment->id, sizeof experiment->id);
 }

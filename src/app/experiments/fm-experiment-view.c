@@ -15,15 +15,11 @@
 #include "app/photos/fm-photo-grid.h"
 #include "app/experiments/fm-readings-editor.h"
 #include "app/tastings/fm-tasting-story-list.h"
-#include "app/widgets/fm-widget.h"
 
 struct _FmExperimentView {
-  GtkWidget parent_instance;
+  FmStoredView parent_instance;
 
-  GtkWidget *box;
   GtkScrolledWindow *scroller;
-  GtkLabel *status_label;
-  GtkButton *remove_button;
   GtkWidget *details_box;
   GtkEntry *title_entry;
   FmDateEntry *date;
@@ -39,44 +35,37 @@ struct _FmExperimentView {
   GtkTextView *notes_view;
   FmPhotoGrid *photos;
 
-  FmExperimentDocument *document;
+  FmSession *session;
   GCancellable *food_cancellable; /* (nullable) while the version is read */
   gboolean loading;
 };
 
-G_DEFINE_FINAL_TYPE (FmExperimentView, fm_experiment_view, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmExperimentView, fm_experiment_view, FM_TYPE_STORED_VIEW)
 
 enum {
-  STORED,
   PHOTOS_CHANGED,
   SHOW_VERSION,
-  REMOVE,
   N_SIGNALS,
 };
 
 static guint signals[N_SIGNALS];
 
+static FmExperimentDocument *
+get_document (FmExperimentView *self)
+{
+  return fm_stored_view_get_document (FM_STORED_VIEW (self));
+}
+
 static FmExperiment *
 get_experiment (FmExperimentView *self)
 {
-  return fm_experiment_document_get_experiment (self->document);
+  return fm_stored_view_get_content (FM_STORED_VIEW (self));
 }
 
 static gboolean
 is_loading (FmExperimentView *self)
 {
-  return self->loading || self->document == NULL;
-}
-
-static void
-set_status (FmExperimentView *self, const char *text, gboolean failed)
-{
-  gtk_label_set_text (self->status_label, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->status_label), failed ? text : NULL);
-  if (failed)
-    gtk_widget_add_css_class (GTK_WIDGET (self->status_label), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->status_label), "error");
+  return self->loading || get_document (self) == NULL;
 }
 
 static void
@@ -90,7 +79,7 @@ food_read_cb (GObject *source, GAsyncResult *result, gpointer data)
     fm_experiment_caution_set_food (self->caution, &food);
     fm_cook_panel_set_food (self->cook, &food);
   } else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED)) {
-    set_status (self, error->message, TRUE);
+    fm_stored_view_say_failure (FM_STORED_VIEW (self), error->message);
   }
 }
 
@@ -102,7 +91,7 @@ read_food (FmExperimentView *self)
 
   fm_experiment_caution_set_food (self->caution, &unknown);
   self->food_cancellable = g_cancellable_new ();
-  fm_cook_food_async (fm_experiment_document_get_notebook (self->document),
+  fm_cook_food_async (fm_experiment_document_get_notebook (get_document (self)),
                       get_experiment (self)->version_id, self->food_cancellable, food_read_cb,
                       g_object_ref (self));
 }
@@ -113,28 +102,6 @@ forget_food (FmExperimentView *self)
   if (self->food_cancellable != NULL)
     g_cancellable_cancel (self->food_cancellable);
   g_clear_object (&self->food_cancellable);
-}
-
-static void
-document_changed_cb (FmExperimentView *self)
-{
-  fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
-  set_status (self, _ ("Saving…"), FALSE);
-}
-
-static void
-document_saved_cb (FmExperimentView *self)
-{
-  set_status (self, _ ("All changes saved"), FALSE);
-  g_signal_emit (self, signals[STORED], 0);
-}
-
-static void
-document_failed_cb (FmExperimentView *self, const char *message)
-{
-  g_autofree char *text = g_strdup_printf (_ ("Not saved yet, trying again: %s"), message);
-
-  set_status (self, text, TRUE);
 }
 
 static char *
@@ -151,7 +118,7 @@ title_changed_cb (FmExperimentView *self)
   g_free (get_experiment (self)->title);
   get_experiment (self)->title =
       take_text (gtk_editable_get_text (GTK_EDITABLE (self->title_entry)));
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_touch (get_document (self));
 }
 
 static void
@@ -160,7 +127,7 @@ date_changed_cb (FmExperimentView *self, gint64 made_at)
   if (is_loading (self))
     return;
   get_experiment (self)->made_at = made_at;
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_touch (get_document (self));
 }
 
 static void
@@ -169,7 +136,7 @@ rating_changed_cb (FmExperimentView *self)
   if (is_loading (self))
     return;
   get_experiment (self)->rating = (int)gtk_drop_down_get_selected (self->rating_drop_down);
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_touch (get_document (self));
 }
 
 static void
@@ -185,7 +152,7 @@ notes_changed_cb (FmExperimentView *self, GtkTextBuffer *buffer)
   text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
   g_free (get_experiment (self)->notes);
   get_experiment (self)->notes = take_text (text);
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_touch (get_document (self));
 }
 
 /* The notes grow with their text and the page scrolls, so the page has to follow the cursor. */
@@ -222,12 +189,6 @@ version_clicked_cb (FmExperimentView *self)
 }
 
 static void
-remove_clicked_cb (FmExperimentView *self)
-{
-  g_signal_emit (self, signals[REMOVE], 0);
-}
-
-static void
 paste_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   fm_photo_grid_paste (FM_EXPERIMENT_VIEW (widget)->photos);
@@ -252,8 +213,8 @@ static void
 set_editable (FmExperimentView *self, gboolean editable)
 {
   GtkWidget *parts[] = {
-    GTK_WIDGET (self->remove_button), self->details_box,         GTK_WIDGET (self->weighings),
-    GTK_WIDGET (self->patties),       GTK_WIDGET (self->making), GTK_WIDGET (self->readings),
+    self->details_box,         GTK_WIDGET (self->weighings), GTK_WIDGET (self->patties),
+    GTK_WIDGET (self->making), GTK_WIDGET (self->readings),
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
@@ -262,25 +223,41 @@ set_editable (FmExperimentView *self, gboolean editable)
 }
 
 static void
-connect_document (FmExperimentView *self)
+show_parts (FmExperimentView *self, FmExperimentDocument *document)
 {
-  g_signal_connect_object (self->document, "changed", G_CALLBACK (document_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->document, "saved", G_CALLBACK (document_saved_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->document, "save-failed", G_CALLBACK (document_failed_cb), self,
-                           G_CONNECT_SWAPPED);
+  fm_experiment_weighings_set_document (self->weighings, document);
+  fm_experiment_patties_set_document (self->patties, document);
+  fm_experiment_making_set_document (self->making, document);
+  fm_readings_editor_set_document (self->readings, document);
+  fm_cook_panel_set_document (self->cook, document);
+  fm_experiment_view_read_tastings (self);
+  fm_photo_grid_set_experiment (self->photos, document != NULL ? self->session : NULL,
+                                document != NULL ? get_experiment (self)->id : 0);
 }
 
 static void
-leave_document (FmExperimentView *self)
+fm_experiment_view_show (FmStoredView *view)
 {
-  if (self->document == NULL)
-    return;
-  g_signal_handlers_disconnect_by_data (self->document, self);
-  fm_experiment_document_flush (self->document);
+  FmExperimentView *self = FM_EXPERIMENT_VIEW (view);
+  FmExperimentDocument *document = get_document (self);
+
   forget_food (self);
-  g_clear_object (&self->document);
+  show_parts (self, document);
+  if (document == NULL)
+    return;
+  show_details (self);
+  set_editable (self, fm_experiment_document_is_editable (document));
+  fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
+  read_food (self);
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
+}
+
+static void
+fm_experiment_view_changed (FmStoredView *view)
+{
+  FmExperimentView *self = FM_EXPERIMENT_VIEW (view);
+
+  fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
 }
 
 static void
@@ -288,8 +265,9 @@ fm_experiment_view_dispose (GObject *object)
 {
   FmExperimentView *self = FM_EXPERIMENT_VIEW (object);
 
-  leave_document (self);
-  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_VIEW);
+  forget_food (self);
+  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_VIEW);
+  g_clear_object (&self->session);
   G_OBJECT_CLASS (fm_experiment_view_parent_class)->dispose (object);
 }
 
@@ -310,10 +288,7 @@ ensure_types (void)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, box);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, scroller);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, status_label);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, remove_button);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, details_box);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, title_entry);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, date);
@@ -335,7 +310,6 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, notes_cursor_cb);
   gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, version_clicked_cb);
-  gtk_widget_class_bind_template_callback (widget_class, remove_clicked_cb);
 }
 
 static guint
@@ -351,17 +325,16 @@ fm_experiment_view_class_init (FmExperimentViewClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_experiment_view_dispose;
-  signals[STORED] = add_signal ("stored");
+  FM_STORED_VIEW_CLASS (klass)->show = fm_experiment_view_show;
+  FM_STORED_VIEW_CLASS (klass)->changed = fm_experiment_view_changed;
   signals[PHOTOS_CHANGED] = add_signal ("photos-changed");
   signals[SHOW_VERSION] = add_signal ("show-version");
-  signals[REMOVE] = add_signal ("remove");
   ensure_types ();
   gtk_widget_class_install_action (widget_class, "experiment.paste-photo", NULL, paste_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_v, GDK_CONTROL_MASK,
                                        "experiment.paste-photo", NULL);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-experiment-view.ui");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   bind_template (widget_class);
 }
 
@@ -375,54 +348,21 @@ fm_experiment_view_init (FmExperimentView *self)
 }
 
 void
-fm_experiment_view_set_document (FmExperimentView *self,
-                                 FmSession *session,
-                                 FmExperimentDocument *document,
-                                 const char *origin)
+fm_experiment_view_set_origin (FmExperimentView *self, FmSession *session, const char *origin)
 {
   g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
-  leave_document (self);
-  g_set_object (&self->document, document);
-  fm_experiment_weighings_set_document (self->weighings, document);
-  fm_experiment_patties_set_document (self->patties, document);
-  fm_experiment_making_set_document (self->making, document);
-  fm_readings_editor_set_document (self->readings, document);
-  fm_cook_panel_set_document (self->cook, document);
-  fm_experiment_view_read_tastings (self);
-  if (document == NULL) {
-    fm_photo_grid_set_experiment (self->photos, NULL, 0);
-    return;
-  }
-  connect_document (self);
-  show_details (self);
-  set_editable (self, fm_experiment_document_is_editable (document));
+  g_set_object (&self->session, session);
   gtk_label_set_text (self->origin_label, origin != NULL ? origin : "");
-  fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
-  read_food (self);
-  fm_photo_grid_set_experiment (self->photos, session, get_experiment (self)->id);
-  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
-  set_status (self,
-              fm_experiment_document_is_editable (document)
-                  ? _ ("Changes are saved as you make them")
-                  : _ ("Open for reading only"),
-              FALSE);
-}
-
-FmExperimentDocument *
-fm_experiment_view_get_document (FmExperimentView *self)
-{
-  g_return_val_if_fail (FM_IS_EXPERIMENT_VIEW (self), NULL);
-  return self->document;
 }
 
 void
 fm_experiment_view_read_tastings (FmExperimentView *self)
 {
   g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
-  if (self->document == NULL)
+  if (get_document (self) == NULL)
     fm_tasting_story_list_read (self->tastings, NULL, 0);
   else
     fm_tasting_story_list_read (self->tastings,
-                                fm_experiment_document_get_notebook (self->document),
+                                fm_experiment_document_get_notebook (get_document (self)),
                                 get_experiment (self)->id);
 }

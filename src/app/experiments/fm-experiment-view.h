@@ -1,33 +1,22 @@
 /* fm-experiment-view.h - one experiment as a page, every change saved as it is made
  *
- * Signals:
- *   "stored" ()          the last changes are in the notebook
+ * Signals, besides those of a stored view:
  *   "photos-changed" ()  photos were added or removed
  *   "show-version" ()    the user asks to see the version
- *   "remove" ()          the user asks to remove the experiment
  */
 #pragma once
 
-#include <gtk/gtk.h>
-
+#include "app/log/fm-stored-view.h"
 #include "app/session/fm-experiment-document.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_EXPERIMENT_VIEW (fm_experiment_view_get_type ())
-G_DECLARE_FINAL_TYPE (FmExperimentView, fm_experiment_view, FM, EXPERIMENT_VIEW, GtkWidget)
+G_DECLARE_FINAL_TYPE (FmExperimentView, fm_experiment_view, FM, EXPERIMENT_VIEW, FmStoredView)
 
-/**
- * fm_experiment_view_set_document:
- * @document: (nullable): the one before is flushed
- * @origin: (nullable): translated sentence that names the version
+/** Before its document is shown. @origin: (nullable): translated sentence that names the version.
  */
-void fm_experiment_view_set_document (FmExperimentView *self,
-                                      FmSession *session,
-                                      FmExperimentDocument *document,
-                                      const char *origin);
-/** (transfer none) (nullable) */
-FmExperimentDocument *fm_experiment_view_get_document (FmExperimentView *self);
+void fm_experiment_view_set_origin (FmExperimentView *self, FmSession *session, const char *origin);
 /** Tells the view that a tasting was opened or removed: reads again what they found. */
 void fm_experiment_view_read_tastings (FmExperimentView *self);
 

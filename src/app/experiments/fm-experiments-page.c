@@ -6,209 +6,36 @@
 
 #include "app/experiments/fm-experiment-list.h"
 #include "app/experiments/fm-experiment-query.h"
-#include "app/session/fm-removal.h"
 #include "app/experiments/fm-experiment-view.h"
-#include "app/widgets/fm-widget.h"
 
 struct _FmExperimentsPage {
-  FmPage parent_instance;
+  FmLogPage parent_instance;
 
-  GtkWidget *toast_overlay;
-  AdwLeaflet *leaflet;
-  FmExperimentList *list;
-  GtkWidget *detail_box;
-  GtkWidget *back_bar;
-  GtkStack *detail_stack;
   FmExperimentView *view;
 
-  GCancellable *opening; /* ends when another experiment is opened */
-  gint64 open_id;        /* shown, or being loaded; 0 = none */
-  gboolean own_change;   /* this page tells the others; it knows already */
+  FmExperimentRecord *opened; /* (nullable) what is known of the version of the open experiment */
 };
 
-G_DEFINE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, FM_TYPE_PAGE)
-
-static void
-tell_others (FmExperimentsPage *self, FmChangeKind kind, gint64 id)
-{
-  self->own_change = TRUE;
-  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), kind, id);
-  self->own_change = FALSE;
-}
-
-static void
-close_experiment (FmExperimentsPage *self)
-{
-  g_cancellable_cancel (self->opening);
-  g_clear_object (&self->opening);
-  self->open_id = 0;
-  fm_experiment_view_set_document (self->view, fm_page_get_session (FM_PAGE (self)), NULL, NULL);
-  fm_experiment_list_select (self->list, 0);
-  gtk_stack_set_visible_child_name (self->detail_stack, "none");
-  adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
-}
-
-static void
-open_done_cb (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (FmExperimentsPage) self = data;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (FmExperimentDocument) document = NULL;
-  g_autofree char *origin = NULL;
-  gint64 blend_id = 0;
-  FmExperiment *experiment = fm_experiment_query_open_finish (result, &blend_id, &origin, &error);
-
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->view == NULL)
-    return;
-  if (experiment == NULL) {
-    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
-    close_experiment (self);
-    return;
-  }
-  document = fm_experiment_document_open (fm_page_get_session (FM_PAGE (self)), experiment);
-  fm_experiment_view_set_document (self->view, fm_page_get_session (FM_PAGE (self)), document,
-                                   origin);
-  gtk_stack_set_visible_child_name (self->detail_stack, "experiment");
-}
-
-static void
-open_experiment (FmExperimentsPage *self, gint64 id)
-{
-  if (self->open_id == id || fm_page_get_notebook (FM_PAGE (self)) == NULL)
-    return;
-  g_cancellable_cancel (self->opening);
-  g_clear_object (&self->opening);
-  self->open_id = id;
-  self->opening = g_cancellable_new ();
-  fm_experiment_query_open_async (fm_page_get_notebook (FM_PAGE (self)), id, self->opening,
-                                  open_done_cb, g_object_ref (self));
-}
-
-static void
-selected_cb (FmExperimentsPage *self, gint64 id)
-{
-  /* In a narrow window arrows only move in the list; Enter or a click goes to the page. */
-  if (!adw_leaflet_get_folded (self->leaflet))
-    open_experiment (self, id);
-}
-
-static void
-activated_cb (FmExperimentsPage *self, gint64 id)
-{
-  open_experiment (self, id);
-  adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_FORWARD);
-}
-
-static void
-back_clicked_cb (FmExperimentsPage *self)
-{
-  adw_leaflet_navigate (self->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
-}
-
-static void
-folded_cb (FmExperimentsPage *self)
-{
-  const gboolean folded = adw_leaflet_get_folded (self->leaflet);
-
-  gtk_widget_set_visible (self->back_bar, folded);
-  fm_experiment_list_set_single_click (self->list, folded);
-}
-
-static void
-stored_cb (FmExperimentsPage *self)
-{
-  const FmExperiment *experiment =
-      fm_experiment_document_get_experiment (fm_experiment_view_get_document (self->view));
-
-  fm_experiment_list_update (self->list, experiment);
-  tell_others (self, FM_CHANGE_EXPERIMENT, experiment->id);
-}
+G_DEFINE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, FM_TYPE_LOG_PAGE)
 
 static void
 photos_changed_cb (FmExperimentsPage *self)
 {
-  tell_others (self, FM_CHANGE_PHOTO, self->open_id);
-  fm_experiment_list_reload (self->list);
+  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_PHOTO,
+                           fm_records_page_get_open_id (FM_RECORDS_PAGE (self)));
 }
 
 static void
 show_version_cb (FmExperimentsPage *self)
 {
-  FmExperimentDocument *document = fm_experiment_view_get_document (self->view);
-
-  if (document == NULL)
-    return;
-  fm_session_show_version (fm_page_get_session (FM_PAGE (self)),
-                           fm_experiment_document_get_experiment (document)->version_id);
-}
-
-static void
-removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *error)
-{
-  FmExperimentsPage *self =
-      FM_EXPERIMENTS_PAGE (gtk_widget_get_ancestor (owner, FM_TYPE_EXPERIMENTS_PAGE));
-
-  if (self == NULL || fm_page_get_session (FM_PAGE (self)) == NULL)
-    return;
-  fm_experiment_list_set_hidden (self->list, id, FALSE);
-  if (error != NULL)
-    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
-  if (removed) {
-    fm_documents_forget (fm_session_get_documents (fm_page_get_session (FM_PAGE (self))),
-                         FM_TYPE_EXPERIMENT_DOCUMENT, fm_page_get_notebook (FM_PAGE (self)), id);
-    tell_others (self, FM_CHANGE_EXPERIMENT, id);
-    return;
-  }
-  fm_experiment_list_select (self->list, id);
-  fm_experiment_list_reload (self->list);
-  open_experiment (self, id);
-}
-
-static void
-remove_cb (FmExperimentsPage *self)
-{
-  FmExperimentDocument *document = fm_experiment_view_get_document (self->view);
-  g_autofree char *message = NULL;
-  const FmExperiment *experiment;
-
-  if (document == NULL)
-    return;
-  experiment = fm_experiment_document_get_experiment (document);
-  message =
-      g_strdup_printf (_ ("“%s” removed"),
-                       experiment->title != NULL ? experiment->title : _ ("Untitled experiment"));
-  fm_experiment_list_set_hidden (self->list, experiment->id, TRUE);
-  fm_removal_offer (GTK_WIDGET (self->leaflet), message,
-                    fm_experiment_document_get_notebook (document), experiment->id,
-                    fm_experiments_remove, removal_settled);
-  close_experiment (self);
-  fm_experiment_list_reload (self->list);
-}
-
-static void
-create_done_cb (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (FmExperimentsPage) self = data;
-  g_autoptr (GError) error = NULL;
-  const gint64 id = fm_experiment_query_create_finish (result, &error);
-
-  if (self->list == NULL)
-    return;
-  if (id == 0) {
-    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
-    return;
-  }
-  tell_others (self, FM_CHANGE_EXPERIMENT, id);
-  fm_experiment_list_select (self->list, id);
-  fm_experiment_list_reload (self->list);
-  activated_cb (self, id);
+  if (self->opened != NULL)
+    fm_session_show_version (fm_page_get_session (FM_PAGE (self)), self->opened->version_id);
 }
 
 static void
 create_experiment (FmExperimentsPage *self, gint64 version_id)
 {
-  fm_experiment_query_create_async (fm_page_get_notebook (FM_PAGE (self)), version_id,
-                                    create_done_cb, g_object_ref (self));
+  fm_records_page_create (FM_RECORDS_PAGE (self), g_memdup2 (&version_id, sizeof version_id));
 }
 
 static void
@@ -257,50 +84,57 @@ new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-update_actions (FmExperimentsPage *self)
+photo_changed_cb (FmExperimentsPage *self, const FmChange *change)
 {
-  const gboolean possible = fm_page_is_writable (FM_PAGE (self)) &&
-                            fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))) != 0;
-
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "experiments.new", possible);
-}
-
-static void
-shown_changed_cb (FmExperimentsPage *self)
-{
-  update_actions (self);
-  fm_experiment_list_shown_changed (self->list);
-}
-
-static void
-notebook_changed_cb (FmExperimentsPage *self)
-{
-  close_experiment (self);
-  update_actions (self);
-  fm_experiment_list_reload (self->list);
-}
-
-static void
-experiments_changed_cb (FmExperimentsPage *self)
-{
-  if (!self->own_change)
-    fm_experiment_list_reload (self->list);
+  fm_log_model_read_row (fm_records_page_get_model (FM_RECORDS_PAGE (self)), change->id);
 }
 
 static void
 tastings_changed_cb (FmExperimentsPage *self)
 {
-  if (self->view != NULL)
-    fm_experiment_view_read_tastings (self->view);
+  fm_experiment_view_read_tastings (self->view);
 }
 
-static void
-fm_experiments_page_show_session (FmPage *page)
+static FmStoredDocument *
+fm_experiments_page_take (FmRecordsPage *page, gpointer data)
 {
   FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (page);
 
-  fm_experiment_list_set_session (self->list, fm_page_get_session (page));
-  update_actions (self);
+  g_clear_pointer (&self->opened, fm_experiment_record_free);
+  self->opened = data;
+  return FM_STORED_DOCUMENT (fm_experiment_document_open (
+      fm_page_get_session (FM_PAGE (page)), g_steal_pointer (&self->opened->experiment)));
+}
+
+static char *
+tell_removed (FmStoredDocument *document)
+{
+  const FmExperiment *experiment = fm_stored_document_get_content (document);
+
+  return g_strdup_printf (_ ("“%s” removed"), experiment->title != NULL
+                                                  ? experiment->title
+                                                  : _ ("Untitled experiment"));
+}
+
+static void
+fm_experiments_page_prepare (FmLogPage *page, FmStoredDocument *document)
+{
+  FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (page);
+
+  if (document == NULL)
+    g_clear_pointer (&self->opened, fm_experiment_record_free);
+  fm_experiment_view_set_origin (self->view, fm_page_get_session (FM_PAGE (page)),
+                                 self->opened != NULL ? self->opened->origin : NULL);
+}
+
+static void
+fm_experiments_page_update_actions (FmRecordsPage *page)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (page));
+
+  gtk_widget_action_set_enabled (GTK_WIDGET (page), "experiments.new",
+                                 fm_page_is_writable (FM_PAGE (page)) &&
+                                     fm_session_get_blend_id (session) != 0);
 }
 
 static void
@@ -308,30 +142,25 @@ fm_experiments_page_dispose (GObject *object)
 {
   FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (object);
 
-  g_cancellable_cancel (self->opening);
-  g_clear_object (&self->opening);
-  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
+  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
+  g_clear_pointer (&self->opened, fm_experiment_record_free);
   G_OBJECT_CLASS (fm_experiments_page_parent_class)->dispose (object);
 }
 
 static void
-bind_template (GtkWidgetClass *widget_class)
+define_records (FmRecordsPageClass *klass)
 {
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, toast_overlay);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, leaflet);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, list);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, detail_box);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, back_bar);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, detail_stack);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, view);
-  gtk_widget_class_bind_template_callback (widget_class, selected_cb);
-  gtk_widget_class_bind_template_callback (widget_class, activated_cb);
-  gtk_widget_class_bind_template_callback (widget_class, back_clicked_cb);
-  gtk_widget_class_bind_template_callback (widget_class, folded_cb);
-  gtk_widget_class_bind_template_callback (widget_class, stored_cb);
-  gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
-  gtk_widget_class_bind_template_callback (widget_class, show_version_cb);
-  gtk_widget_class_bind_template_callback (widget_class, remove_cb);
+  klass->rows = &fm_experiment_log_kind;
+  klass->kind = FM_CHANGE_EXPERIMENT;
+  klass->document_type = FM_TYPE_EXPERIMENT_DOCUMENT;
+  klass->load = fm_experiment_query_load;
+  klass->free_record = fm_experiment_record_free;
+  klass->take = fm_experiments_page_take;
+  klass->create = fm_experiment_query_create;
+  klass->free_plan = g_free;
+  klass->remove = fm_experiments_remove;
+  klass->tell_removed = tell_removed;
+  klass->update_actions = fm_experiments_page_update_actions;
 }
 
 static void
@@ -340,22 +169,22 @@ fm_experiments_page_class_init (FmExperimentsPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_experiments_page_dispose;
-  FM_PAGE_CLASS (klass)->show_session = fm_experiments_page_show_session;
+  define_records (FM_RECORDS_PAGE_CLASS (klass));
+  FM_LOG_PAGE_CLASS (klass)->prepare = fm_experiments_page_prepare;
   g_type_ensure (FM_TYPE_EXPERIMENT_LIST);
   g_type_ensure (FM_TYPE_EXPERIMENT_VIEW);
   gtk_widget_class_install_action (widget_class, "experiments.new", NULL, new_action);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-experiments-page.ui");
-  bind_template (widget_class);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, view);
+  gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, show_version_cb);
 }
 
 static void
 fm_experiments_page_init (FmExperimentsPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  folded_cb (self);
-  fm_page_listen (FM_PAGE (self), "changed::notebook", G_CALLBACK (notebook_changed_cb));
-  fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
-  fm_page_listen (FM_PAGE (self), "changed::experiment", G_CALLBACK (experiments_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::photo", G_CALLBACK (photo_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::tasting", G_CALLBACK (tastings_changed_cb));
 }

@@ -20,13 +20,6 @@ update_actions (FmMapPage *self)
   gtk_editable_set_editable (GTK_EDITABLE (self->name_entry), editable);
 }
 
-static void
-saved_cb (FmMapPage *self)
-{
-  fm_session_emit_changed (fm_page_get_session (FM_PAGE (self)), FM_CHANGE_MAP,
-                           fm_map_document_get_map (self->document)->id);
-}
-
 /* What was typed last is stored before the document is let go. */
 void
 fm_map_page_close_map (FmMapPage *self)
@@ -51,7 +44,6 @@ show_map (FmMapPage *self, FmMapDocument *document)
   gtk_editable_set_text (GTK_EDITABLE (self->name_entry), fm_map_document_get_map (document)->name);
   self->loading = FALSE;
   g_signal_connect_swapped (document, "changed", G_CALLBACK (update_actions), self);
-  g_signal_connect_swapped (document, "saved", G_CALLBACK (saved_cb), self);
   fm_map_components_set_versions (self->components, self->list->versions);
   fm_map_components_set_document (self->components, document);
   fm_map_trials_set_document (self->trials, document);

@@ -46,6 +46,8 @@ fm_experiment_document_class_init (FmExperimentDocumentClass *klass)
   document_class->free = free_content;
   document_class->save = save;
   document_class->describe = describe;
+  document_class->is_told = TRUE;
+  document_class->kind = FM_CHANGE_EXPERIMENT;
 }
 
 static void

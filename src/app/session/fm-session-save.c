@@ -21,8 +21,12 @@ saved_cb (FmSession *self, FmStoredDocument *document)
 {
   const gint64 id = fm_stored_document_get_id (document);
 
+  if (fm_stored_document_get_notebook (document) != self->notebook)
+    return;
   if (g_hash_table_lookup (self->drafts, &id) == document)
     tell_of_changes (self, FM_SESSION_DRAFT (document));
+  else if (FM_STORED_DOCUMENT_GET_CLASS (document)->is_told)
+    fm_session_emit_changed (self, FM_STORED_DOCUMENT_GET_CLASS (document)->kind, id);
 }
 
 static void

@@ -14,6 +14,7 @@
 
 #include <gio/gio.h>
 
+#include "app/session/fm-change.h"
 #include "app/session/fm-writer.h"
 #include "store/notebook/fm-notebook.h"
 
@@ -34,6 +35,9 @@ struct _FmStoredDocumentClass {
   gboolean (*save) (FmNotebook *notebook, gpointer copy, GError **error);
   /** What it is, translated, for a list of what is not saved. Returns: (transfer full). */
   char *(*describe) (FmStoredDocument *self);
+  /** The session tells of each save as a change of @kind, with the id of the record. */
+  gboolean is_told;
+  FmChangeKind kind;
 };
 
 /** @type: of a kind of document; @id: of its record; @content: (transfer full) (nullable): stored

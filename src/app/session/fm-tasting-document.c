@@ -75,6 +75,8 @@ fm_tasting_document_class_init (FmTastingDocumentClass *klass)
   document_class->free = free_content;
   document_class->save = save;
   document_class->describe = describe;
+  document_class->is_told = TRUE;
+  document_class->kind = FM_CHANGE_TASTING;
   signals[STATE_CHANGED] = add_signal ("state-changed");
   signals[OUTCOME_STORED] = add_signal ("outcome-stored");
 }

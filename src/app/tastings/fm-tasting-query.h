@@ -1,34 +1,26 @@
 /* fm-tasting-query.h - what the tastings page asks of the notebook, in threads */
 #pragma once
 
-#include <gio/gio.h>
-
+#include "app/log/fm-log-model.h"
 #include "store/fm-tastings.h"
 
 G_BEGIN_DECLS
 
-/** Lists rows, newest first; @blend_id: those of a blend and those of no blend at all;
- * 0 = all. */
-void fm_tasting_query_list_async (FmNotebook *notebook,
-                                  gint64 blend_id,
-                                  GCancellable *cancellable,
-                                  GAsyncReadyCallback callback,
-                                  gpointer data);
-/** (transfer full) of FmTastingInfo */
-GPtrArray *fm_tasting_query_list_finish (GAsyncResult *result, GError **error);
+/** Rows are FmTastingInfo, newest first; a query is the id (gint64) of a blend, whose tastings and
+ * those of no blend at all are listed; 0 = all. */
+extern const FmLogKind fm_tasting_log_kind;
 
-void fm_tasting_query_open_async (FmNotebook *notebook,
-                                  gint64 id,
-                                  GCancellable *cancellable,
-                                  GAsyncReadyCallback callback,
-                                  gpointer data);
-FmTasting *fm_tasting_query_open_finish (GAsyncResult *result, GError **error);
-
+/* As of FmStoreFunc. */
+/** @data: the id. Returns: FmTasting */
+gpointer fm_tasting_query_load (FmNotebook *notebook,
+                                gpointer data,
+                                GCancellable *cancellable,
+                                GError **error);
 /** Stores a new, empty plan. */
-void
-fm_tasting_query_create_async (FmNotebook *notebook, GAsyncReadyCallback callback, gpointer data);
-/** The id of the new tasting, 0 on error. */
-gint64 fm_tasting_query_create_finish (GAsyncResult *result, GError **error);
+gpointer fm_tasting_query_create (FmNotebook *notebook,
+                                  gpointer data,
+                                  GCancellable *cancellable,
+                                  GError **error);
 
 /** Names of tasters in all tastings, each once, those of the newest tasting first. */
 void fm_tasting_query_tasters_async (FmNotebook *notebook,

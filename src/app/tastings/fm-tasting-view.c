@@ -3,17 +3,16 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-tasting-document.h"
 #include "app/widgets/fm-date-entry.h"
 #include "app/tastings/fm-tasting-plan.h"
 #include "app/tastings/fm-tasting-result.h"
 #include "app/tastings/fm-tasting-seal.h"
 #include "app/tastings/fm-tasting-sheets.h"
-#include "app/widgets/fm-widget.h"
 
 struct _FmTastingView {
-  GtkWidget parent_instance;
+  FmStoredView parent_instance;
 
-  GtkWidget *box;
   GtkScrolledWindow *scroller;
   GtkWidget *title_box;
   GtkEntry *title_entry;
@@ -25,80 +24,44 @@ struct _FmTastingView {
   FmTastingSheets *sheets;
   FmTastingResult *result;
   GtkTextView *notes_view;
-  GtkLabel *status_label;
-  GtkButton *remove_button;
 
-  FmTastingDocument *document;
+  GSignalGroup *signals; /* of the document */
   gboolean loading;
 };
 
-G_DEFINE_FINAL_TYPE (FmTastingView, fm_tasting_view, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FmTastingView, fm_tasting_view, FM_TYPE_STORED_VIEW)
 
-enum {
-  STORED,
-  REMOVE,
-  N_SIGNALS,
-};
-
-static guint signals[N_SIGNALS];
+static FmTastingDocument *
+get_document (FmTastingView *self)
+{
+  return fm_stored_view_get_document (FM_STORED_VIEW (self));
+}
 
 static FmTasting *
 get_tasting (FmTastingView *self)
 {
-  return fm_tasting_document_get_tasting (self->document);
+  return fm_stored_view_get_content (FM_STORED_VIEW (self));
 }
 
 static gboolean
 is_loading (FmTastingView *self)
 {
-  return self->loading || self->document == NULL;
-}
-
-static void
-set_status (FmTastingView *self, const char *text, gboolean failed)
-{
-  gtk_label_set_text (self->status_label, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->status_label), failed ? text : NULL);
-  if (failed)
-    gtk_widget_add_css_class (GTK_WIDGET (self->status_label), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->status_label), "error");
-}
-
-static void
-document_changed_cb (FmTastingView *self)
-{
-  set_status (self, _ ("Saving…"), FALSE);
-}
-
-static void
-document_saved_cb (FmTastingView *self)
-{
-  set_status (self, _ ("All changes saved"), FALSE);
-  g_signal_emit (self, signals[STORED], 0);
-}
-
-static void
-document_failed_cb (FmTastingView *self, const char *message)
-{
-  g_autofree char *text = g_strdup_printf (_ ("Not saved yet, trying again: %s"), message);
-
-  set_status (self, text, TRUE);
+  return self->loading || get_document (self) == NULL;
 }
 
 /* Each part is given the document only while its state shows it: a plan knows who is who. */
 static void
 show_state (FmTastingView *self)
 {
-  const FmTastingState state =
-      self->document != NULL ? get_tasting (self)->state : FM_TASTING_PLANNED;
+  FmTastingDocument *document = get_document (self);
+  const FmTastingState state = document != NULL ? get_tasting (self)->state : FM_TASTING_PLANNED;
   const gboolean planned = state == FM_TASTING_PLANNED;
   const gboolean opened = state == FM_TASTING_OPENED;
 
-  fm_tasting_plan_set_document (self->plan, planned ? self->document : NULL);
-  fm_tasting_seal_set_document (self->seal, planned ? NULL : self->document);
-  fm_tasting_sheets_set_document (self->sheets, planned ? NULL : self->document);
-  fm_tasting_result_set_document (self->result, opened ? self->document : NULL);
+  fm_tasting_plan_set_document (self->plan, planned ? document : NULL);
+  fm_tasting_seal_set_document (self->seal, planned ? NULL : document);
+  fm_tasting_sheets_set_document (self->sheets, planned ? NULL : document);
+  fm_tasting_result_set_document (self->result, opened ? document : NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->seal), !planned);
   gtk_widget_set_visible (self->part_switcher, opened);
   gtk_stack_set_visible_child_name (self->parts,
@@ -121,7 +84,7 @@ title_changed_cb (FmTastingView *self)
     return;
   g_free (get_tasting (self)->title);
   get_tasting (self)->title = *text != '\0' ? g_strdup (text) : NULL;
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_touch (get_document (self));
 }
 
 static void
@@ -130,7 +93,7 @@ date_changed_cb (FmTastingView *self, gint64 held_at)
   if (is_loading (self))
     return;
   get_tasting (self)->held_at = held_at;
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_touch (get_document (self));
 }
 
 static void
@@ -146,13 +109,7 @@ notes_changed_cb (FmTastingView *self, GtkTextBuffer *buffer)
   text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
   g_free (get_tasting (self)->notes);
   get_tasting (self)->notes = *text != '\0' ? g_steal_pointer (&text) : NULL;
-  fm_tasting_document_touch (self->document);
-}
-
-static void
-remove_clicked_cb (FmTastingView *self)
-{
-  g_signal_emit (self, signals[REMOVE], 0);
+  fm_tasting_document_touch (get_document (self));
 }
 
 static void
@@ -173,31 +130,22 @@ static void
 set_editable (FmTastingView *self, gboolean editable)
 {
   gtk_widget_set_sensitive (self->title_box, editable);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->remove_button), editable);
   gtk_text_view_set_editable (self->notes_view, editable);
 }
 
 static void
-connect_document (FmTastingView *self)
+fm_tasting_view_show (FmStoredView *view)
 {
-  g_signal_connect_object (self->document, "changed", G_CALLBACK (document_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->document, "saved", G_CALLBACK (document_saved_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->document, "save-failed", G_CALLBACK (document_failed_cb), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->document, "state-changed", G_CALLBACK (state_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-}
+  FmTastingView *self = FM_TASTING_VIEW (view);
+  FmTastingDocument *document = get_document (self);
 
-static void
-leave_document (FmTastingView *self)
-{
-  if (self->document == NULL)
+  g_signal_group_set_target (self->signals, document);
+  show_state (self);
+  if (document == NULL)
     return;
-  g_signal_handlers_disconnect_by_data (self->document, self);
-  fm_tasting_document_flush (self->document);
-  g_clear_object (&self->document);
+  show_details (self);
+  set_editable (self, fm_tasting_document_is_editable (document));
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
 }
 
 static void
@@ -205,8 +153,8 @@ fm_tasting_view_dispose (GObject *object)
 {
   FmTastingView *self = FM_TASTING_VIEW (object);
 
-  leave_document (self);
-  fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_TASTING_VIEW);
+  g_clear_object (&self->signals);
+  gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_TASTING_VIEW);
   G_OBJECT_CLASS (fm_tasting_view_parent_class)->dispose (object);
 }
 
@@ -223,7 +171,6 @@ ensure_types (void)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_bind_template_child (widget_class, FmTastingView, box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingView, scroller);
   gtk_widget_class_bind_template_child (widget_class, FmTastingView, title_box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingView, title_entry);
@@ -235,63 +182,32 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmTastingView, sheets);
   gtk_widget_class_bind_template_child (widget_class, FmTastingView, result);
   gtk_widget_class_bind_template_child (widget_class, FmTastingView, notes_view);
-  gtk_widget_class_bind_template_child (widget_class, FmTastingView, status_label);
-  gtk_widget_class_bind_template_child (widget_class, FmTastingView, remove_button);
   gtk_widget_class_bind_template_callback (widget_class, title_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, date_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
-  gtk_widget_class_bind_template_callback (widget_class, remove_clicked_cb);
 }
 
 static void
 fm_tasting_view_class_init (FmTastingViewClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-  const GType type = FM_TYPE_TASTING_VIEW;
 
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_view_dispose;
-  signals[STORED] =
-      g_signal_new ("stored", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[REMOVE] =
-      g_signal_new ("remove", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  FM_STORED_VIEW_CLASS (klass)->show = fm_tasting_view_show;
   ensure_types ();
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tasting-view.ui");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   bind_template (widget_class);
 }
 
 static void
 fm_tasting_view_init (FmTastingView *self)
 {
+  self->signals = g_signal_group_new (FM_TYPE_TASTING_DOCUMENT);
+  g_signal_group_connect_swapped (self->signals, "state-changed", G_CALLBACK (state_changed_cb),
+                                  self);
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
   fm_date_entry_set_what (self->date, _ ("Date and time of the tasting"), _ ("Day of the tasting"));
   self->loading = FALSE;
-}
-
-void
-fm_tasting_view_set_document (FmTastingView *self, FmTastingDocument *document)
-{
-  g_return_if_fail (FM_IS_TASTING_VIEW (self));
-  leave_document (self);
-  g_set_object (&self->document, document);
-  show_state (self);
-  if (document == NULL)
-    return;
-  connect_document (self);
-  show_details (self);
-  set_editable (self, fm_tasting_document_is_editable (document));
-  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
-  set_status (self,
-              fm_tasting_document_is_editable (document) ? _ ("Changes are saved as you make them")
-                                                         : _ ("Open for reading only"),
-              FALSE);
-}
-
-FmTastingDocument *
-fm_tasting_view_get_document (FmTastingView *self)
-{
-  g_return_val_if_fail (FM_IS_TASTING_VIEW (self), NULL);
-  return self->document;
 }

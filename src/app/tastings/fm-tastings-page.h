@@ -1,11 +1,11 @@
 /* fm-tastings-page.h - the list of tastings, and one tasting as a page */
 #pragma once
 
-#include "app/widgets/fm-page.h"
+#include "app/log/fm-log-page.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_TASTINGS_PAGE (fm_tastings_page_get_type ())
-G_DECLARE_FINAL_TYPE (FmTastingsPage, fm_tastings_page, FM, TASTINGS_PAGE, FmPage)
+G_DECLARE_FINAL_TYPE (FmTastingsPage, fm_tastings_page, FM, TASTINGS_PAGE, FmLogPage)
 
 G_END_DECLS

@@ -21,13 +21,19 @@ bind_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
 }
 
 void
-fm_widget_drop_template (GtkWidget *widget, GType type)
+fm_widget_drop_children (GtkWidget *widget)
 {
   GtkWidget *child;
 
-  gtk_widget_dispose_template (widget, type);
   while ((child = gtk_widget_get_first_child (widget)) != NULL)
     gtk_widget_unparent (child);
+}
+
+void
+fm_widget_drop_template (GtkWidget *widget, GType type)
+{
+  gtk_widget_dispose_template (widget, type);
+  fm_widget_drop_children (widget);
 }
 
 gboolean

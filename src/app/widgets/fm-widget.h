@@ -5,6 +5,9 @@
 
 G_BEGIN_DECLS
 
+/** Lets go of all children. In a dispose of a class that others derive from: GTK 4.8 looks for the
+ * children of the derived template in the template of the parent, and ends the program. */
+void fm_widget_drop_children (GtkWidget *widget);
 /**
  * fm_widget_drop_template:
  * Call in dispose: clears the bound children of @widget's template and unparents what is left,

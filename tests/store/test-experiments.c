@@ -209,6 +209,11 @@ assert_order (Fixture *fixture, FmExperimentSort sort, gboolean descending, cons
   g_assert_cmpuint (infos->len, ==, 3);
   for (guint i = 0; i < 3; i++)
     g_assert_cmpint (((FmExperimentInfo *)infos->pdata[i])->id, ==, ids[i]);
+  for (guint i = 0; i < 9; i++) {
+    const int order = fm_experiments_compare (infos->pdata[i / 3], infos->pdata[i % 3], &filter);
+
+    g_assert_cmpint ((order > 0) - (order < 0), ==, (int)(i / 3 > i % 3) - (i / 3 < i % 3));
+  }
 }
 
 static void
@@ -228,6 +233,9 @@ test_sort_and_filter (Fixture *fixture, gconstpointer data)
   assert_order (fixture, FM_EXPERIMENT_SORT_FAT, FALSE, (gint64[]){ b, c, a });
   assert_order (fixture, FM_EXPERIMENT_SORT_BLEND, TRUE, (gint64[]){ b, c, a });
   g_assert_cmpuint (count (fixture, &(FmExperimentFilter){ .version_id = leaner }), ==, 1);
+  g_assert_cmpuint (count (fixture, &(FmExperimentFilter){ .only_id = b }), ==, 1);
+  g_assert_cmpuint (count (fixture, &(FmExperimentFilter){ .only_id = a, .version_id = leaner }),
+                    ==, 0);
   g_assert_cmpuint (count (fixture, &(FmExperimentFilter){ .blend_id = fixture->blend_id }), ==, 3);
   g_assert_cmpuint (count (fixture, &(FmExperimentFilter){ .blend_id = 99 }), ==, 0);
   g_assert_cmpuint (count (fixture, &(FmExperimentFilter){ .from = 2000, .to = 3000 }), ==, 1);

@@ -4,6 +4,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/base/fm-number.h"
+
 #define SEED_LIMIT (G_GUINT64_CONSTANT (1) << 53)
 #define N_ROUNDS 3
 #define MIN_CODE 100
@@ -187,10 +189,12 @@ check_mark (const FmTasting *self, GHashTable *served, const FmTastingMark *mark
     return refuse (error, _ ("A sheet holds a mark that this tasting does not ask for. Take it "
                              "out."));
   if (!(mark->value >= 1 && mark->value <= highest)) {
+    g_autofree char *limit = fm_number_format (highest, 0);
+
     g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED,
-                 _ ("A mark for the sample %u lies outside its scale, which runs from 1 to %.0f. "
+                 _ ("A mark for the sample %u lies outside its scale, which runs from 1 to %s. "
                     "Correct the sheet."),
-                 mark->code, highest);
+                 mark->code, limit);
     return FALSE;
   }
   return check_served (self, served, mark->taster, fm_tastings_round (mark->task), mark->code,

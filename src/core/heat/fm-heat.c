@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "core/base/fm-error.h"
+#include "core/base/fm-number.h"
 #include "core/heat/fm-heat-slab.h"
 
 #define DEFAULT_CELLS 41
@@ -188,10 +189,13 @@ find_size (const FmHeatSetup *setup, FmHeatResult *result, double *rho_kg_m3, GE
     *rho_kg_m3 = setup->mass_g / (area_m2 * setup->thickness_mm);
   }
   if (*rho_kg_m3 < MIN_RHO_KG_M3 || *rho_kg_m3 > MAX_RHO_KG_M3) {
+    g_autofree char *made = fm_number_format (*rho_kg_m3, 0);
+    g_autofree char *usual = fm_number_format (raw.rho_kg_m3, 0);
+
     g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
-                 _ ("Mass, diameter and thickness do not fit together: they make %.0f g per litre, "
-                    "where ground meat has about %.0f. Measure again or leave one open."),
-                 *rho_kg_m3, raw.rho_kg_m3);
+                 _ ("Mass, diameter and thickness do not fit together: they make %s g per litre, "
+                    "where ground meat has about %s. Measure again or leave one open."),
+                 made, usual);
     return FALSE;
   }
   return TRUE;

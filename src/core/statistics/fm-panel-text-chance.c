@@ -27,6 +27,8 @@ char *
 fm_panel_chance_text (double p)
 {
   const double per_thousand = round (1000 * p), per_hundred = round (100 * p);
+  g_autofree char *of_thousand = fm_number_format (per_thousand, 0);
+  g_autofree char *of_hundred = fm_number_format (per_hundred, 0);
 
   if (isnan (p))
     return g_strdup (_ ("in an unknown share of sessions"));
@@ -35,16 +37,18 @@ fm_panel_chance_text (double p)
   if (p > FM_PANEL_ALPHA && per_thousand <= 1000 * FM_PANEL_ALPHA)
     return g_strdup (_ ("in a little over 50 of 1,000 sessions"));
   if (p < 0.1)
-    return g_strdup_printf (_ ("in %.0f of 1,000 sessions"), per_thousand);
+    return g_strdup_printf (_ ("in %s of 1,000 sessions"), of_thousand);
   if (per_hundred < 100)
-    return g_strdup_printf (_ ("in %.0f of 100 sessions"), per_hundred);
+    return g_strdup_printf (_ ("in %s of 100 sessions"), of_hundred);
   return g_strdup (p < 1 ? _ ("in nearly every session") : _ ("in every session"));
 }
 
 char *
 fm_panel_odds_text (double p)
 {
+  g_autofree char *number = fm_number_format (1 / p, 0);
+
   if (p < 1e-6)
     return g_strdup (_ ("less than 1 chance in a million"));
-  return g_strdup_printf (_ ("1 chance in %.0f"), 1 / p);
+  return g_strdup_printf (_ ("1 chance in %s"), number);
 }

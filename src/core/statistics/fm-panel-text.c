@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/base/fm-number.h"
 #include "core/statistics/fm-panel-text-private.h"
 
 #define ALPHA FM_PANEL_ALPHA
@@ -153,11 +154,13 @@ fm_panel_jar_sentence (const FmJarResult *result, const char *attribute)
                        result->n_low, result->count[2], result->n_high);
   const gboolean low = result->enough_low && result->drop_low > 0;
   const gboolean high = result->enough_high && result->drop_high > 0;
+  g_autofree char *drop_low = fm_number_format (result->drop_low, 1);
+  g_autofree char *drop_high = fm_number_format (result->drop_high, 1);
   GString *text = g_string_new (counts);
   if (low)
-    g_string_append_printf (text, _ (" Too little goes with %.1f less liking."), result->drop_low);
+    g_string_append_printf (text, _ (" Too little goes with %s less liking."), drop_low);
   if (high)
-    g_string_append_printf (text, _ (" Too much goes with %.1f less liking."), result->drop_high);
+    g_string_append_printf (text, _ (" Too much goes with %s less liking."), drop_high);
   return g_string_free (text, FALSE);
 }
 

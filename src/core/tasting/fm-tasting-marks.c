@@ -101,10 +101,11 @@ check_scale (const FmTasting *self, guint taster, FmTastingTask task, double val
   if (value >= 1 && value <= highest && fmod (value, step) == 0)
     return TRUE;
   g_autofree char *given = fm_number_to_edit (value, 3);
+  g_autofree char *limit = fm_number_format (highest, 0);
   g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
                /* TRANSLATORS: a number, "9-point liking", the highest mark */
-               _ ("%s is no mark of this scale (%s): it runs from 1 to %.0f."),
-               *given != '\0' ? given : _ ("That"), fm_tasting_task_name (task), highest);
+               _ ("%s is no mark of this scale (%s): it runs from 1 to %s."),
+               *given != '\0' ? given : _ ("That"), fm_tasting_task_name (task), limit);
   return FALSE;
 }
 

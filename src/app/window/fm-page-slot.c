@@ -103,7 +103,7 @@ fm_page_slot_class_init (FmPageSlotClass *klass)
   g_object_class_install_property (
       object_class, PROP_PAGE_TYPE,
       g_param_spec_gtype ("page-type", NULL, NULL, G_TYPE_NONE,
-                          G_PARAM_READWRITE | G_PARAM_CONSTRUCT | G_PARAM_STATIC_STRINGS));
+                          G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS));
   signals[BUILD] = g_signal_new ("build", FM_TYPE_PAGE_SLOT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                  G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -9,6 +9,7 @@
 #include "app/photos/fm-photo-caption.h"
 #include "app/photos/fm-photo-export.h"
 #include "app/photos/fm-photo-import.h"
+#include "app/photos/fm-photo-listing.h"
 #include "app/photos/fm-photo-tile.h"
 #include "app/photos/fm-photo-viewer.h"
 #include "app/widgets/fm-widget.h"
@@ -45,47 +46,7 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-typedef struct {
-  GPtrArray *photos;
-  GPtrArray *thumbnails; /* GdkTexture or NULL, by photo */
-} Listing;
-
 static void reload (FmPhotoGrid *self);
-
-static void
-listing_free (Listing *listing)
-{
-  g_clear_pointer (&listing->photos, g_ptr_array_unref);
-  g_clear_pointer (&listing->thumbnails, g_ptr_array_unref);
-  g_free (listing);
-}
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (Listing, listing_free)
-
-static void
-unref_texture (gpointer texture)
-{
-  g_clear_object (&texture);
-}
-
-static gpointer
-list (FmNotebook *notebook, gpointer experiment_id, GCancellable *cancellable, GError **error)
-{
-  g_autoptr (Listing) listing = g_new0 (Listing, 1);
-
-  listing->thumbnails = g_ptr_array_new_with_free_func (unref_texture);
-  listing->photos = fm_photos_list (notebook, *(gint64 *)experiment_id, error);
-  if (listing->photos == NULL)
-    return NULL;
-  for (guint i = 0; i < listing->photos->len && !g_cancellable_is_cancelled (cancellable); i++) {
-    const FmPhotoInfo *info = g_ptr_array_index (listing->photos, i);
-    g_autoptr (GBytes) bytes = fm_photos_thumbnail (notebook, info->id, NULL);
-
-    g_ptr_array_add (listing->thumbnails,
-                     bytes != NULL ? gdk_texture_new_from_bytes (bytes, NULL) : NULL);
-  }
-  return g_steal_pointer (&listing);
-}
 
 static void
 show_message (FmPhotoGrid *self, const char *message)
@@ -174,7 +135,7 @@ clear_tiles (FmPhotoGrid *self)
 
 /* Leaves out the photos that a toast still offers to bring back. */
 static void
-show_photos (FmPhotoGrid *self, Listing *listing)
+show_photos (FmPhotoGrid *self, FmPhotoListing *listing)
 {
   guint number = 0;
 
@@ -202,7 +163,7 @@ list_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   FmPhotoGrid *self = FM_PHOTO_GRID (source);
   g_autoptr (GError) error = NULL;
-  g_autoptr (Listing) listing = fm_store_task_finish (result, &error);
+  g_autoptr (FmPhotoListing) listing = fm_store_task_finish (result, &error);
 
   if (listing != NULL) {
     if (self->tiles_box != NULL)
@@ -224,8 +185,8 @@ reload (FmPhotoGrid *self)
   fm_store_task (&(FmStoreTask){
       .owner = self,
       .notebook = self->notebook,
-      .run = list,
-      .free_result = (GDestroyNotify)listing_free,
+      .run = fm_photo_listing_read,
+      .free_result = fm_photo_listing_free,
       .data = g_memdup2 (&self->experiment_id, sizeof self->experiment_id),
       .free_data = g_free,
       .cancellable = self->listing,

@@ -86,6 +86,8 @@ def the_units_go_with_the_notebook(start, folder):
     program.reads("Ounces of " + CHUCK, "8", contains=True)
     program.press("ctrl+comma")
     program.reads("Currency sign (amounts are not converted)", "US$")
+    program.press("Escape")
+    program.gone("Preferences", role="frame")
     program.quit()
 
 

@@ -208,7 +208,7 @@ static void
 add_line (FmCorrectWindow *self, const FmFormulaLine *line, double weighed_g)
 {
   g_autofree char *what = g_strdup_printf (_ ("Weighed grams of %s"), line->ingredient->name);
-  g_autofree char *mass = fm_number_format_unit (line->mass_g, 1, "g");
+  g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, line->mass_g, 1);
   g_autofree char *planned = g_strdup_printf (_ ("planned %s"), mass);
   GtkWidget *row = adw_action_row_new ();
   GtkWidget *entry = fm_number_entry_new (what, 0.0, FM_MAX_LINE_MASS_G, 2);

@@ -77,7 +77,7 @@ append_course (FmCookEstimate *self, GString *text)
   g_autofree char *peak = format_temp (self->peak_centre_c);
   g_autofree char *peak_time = format_time (self->peak_s);
   g_autofree char *boiled = fm_number_format_unit (self->evaporated_pct, 1, "%");
-  g_autofree char *mass = fm_number_format_unit (self->mass_g, 0, "g");
+  g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, self->mass_g, 0);
   g_autofree char *diameter = fm_number_format_unit (self->diameter_mm, 0, "mm");
   g_autofree char *thickness = fm_number_format_unit (self->thickness_mm, 1, "mm");
 

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/nutrition/fm-nutrition-row.h"
 #include "app/widgets/fm-widget.h"
@@ -68,7 +69,8 @@ static void
 show_raw (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
 {
   gboolean per_patty = gtk_toggle_button_get_active (self->patty_button);
-  g_autofree char *mass = fm_number_format_unit (per_patty ? patty_g : 100.0, 0, "g");
+  g_autofree char *mass = per_patty ? fm_notebook_text (FM_MEASURE_MASS, patty_g, 0)
+                                    : fm_number_format_unit (100.0, 0, "g");
   g_autofree char *portion =
       g_strdup_printf (per_patty ? _ ("One raw patty, %s") : _ ("%s of the raw blend"), mass);
 
@@ -81,8 +83,9 @@ show_raw (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
 static char *
 cooked_portion_text (const FmCooked *cooked, double patty_g, gboolean per_patty)
 {
-  g_autofree char *raw = fm_number_format_unit (patty_g, 0, "g");
-  g_autofree char *mass = fm_number_format_unit (patty_g * cooked->yield_pct / 100.0, 0, "g");
+  g_autofree char *raw = fm_notebook_text (FM_MEASURE_MASS, patty_g, 0);
+  g_autofree char *mass =
+      fm_notebook_text (FM_MEASURE_MASS, patty_g * cooked->yield_pct / 100.0, 0);
   g_autofree char *yield = fm_number_format_unit (cooked->yield_pct, 1, "%");
 
   if (per_patty && cooked->yield_measured)
@@ -310,6 +313,8 @@ static void
 fm_nutrition_panel_init (FmNutritionPanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
+                           G_CALLBACK (queue_update_cb), self, G_CONNECT_SWAPPED);
   fill_methods (self);
   build_rows (self);
   fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (queue_update_cb));

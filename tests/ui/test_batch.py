@@ -206,10 +206,36 @@ def weighings_are_corrected(start, folder):
     program.quit()
 
 
+def a_batch_is_corrected_with_any_cut(start, folder):
+    program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    program.click("Correct the Batch…", role="push button")
+    program.type_into("Fat to aim for, at least", "18")
+    program.type_into("Fat to aim for, at most", "22")
+    program.type_into("Fat by test of the ground mix", "15")
+    program.press_in(program.field("Step of the scale"), "Tab", "Tab")
+    program.type_keys("suet")
+    program.find("Beef, variety meats and by-products, suet, raw", role="list item", contains=True)
+    program.press("Return")
+    # Suet has 94 % fat: 1,080 g take 3 parts in 76 to the edge and 5 in 74 to the middle.
+    program.says("To the nearest edge of the band, 18.0 %: Add 43 g of Beef, variety meats")
+    program.says("To its middle, 20.0 %: Add 73 g of Beef, variety meats")
+    program.screenshot("correct-any-cut")
+    # A cut too near to the aim never makes a batch of another size.
+    program.type_into("Fat to aim for, at least", "93,9")
+    program.type_into("Fat to aim for, at most", "93,9")
+    program.says("more than the batch itself would have to be added")
+    assert not program.unnamed(), program.unnamed()
+    program.click("Close", role="push button")
+    program.gone("What to add")
+    program.quit()
+
+
 run(a_batch_sheet_shows_grams_and_costs,
     a_missing_price_leaves_a_least_cost,
     the_sheet_is_saved_as_a_pdf,
     bad_numbers_are_never_printed,
     prices_and_allergens_are_kept,
     the_sheet_is_printed_to_a_file,
-    weighings_are_corrected)
+    weighings_are_corrected,
+    a_batch_is_corrected_with_any_cut)

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app/session/fm-notebook-settings.h"
+#include "core/base/fm-number.h"
 #include "core/formula/fm-analysis.h"
 
 /* Additions below this are no act for a cook. */
@@ -35,20 +36,36 @@ fm_correct_ingredients (const FmFormula *formula)
   return ingredients;
 }
 
-double
-fm_correct_default_target (const FmFormula *formula)
+FmBand
+fm_correct_default_band (const FmFormula *formula)
 {
   const FmBand *band = &formula->brief->bands[FM_TARGET_FAT_PCT];
   g_autoptr (FmAnalysis) analysis = NULL;
 
-  if (!isnan (band->min) && !isnan (band->max))
-    return 0.5 * (band->min + band->max);
-  if (!isnan (band->max))
-    return band->max;
-  if (!isnan (band->min))
-    return band->min;
+  if (!isnan (band->min) || !isnan (band->max))
+    return *band;
   analysis = fm_analysis_new (formula);
-  return analysis->fat_pct;
+  return (FmBand){ analysis->fat_pct, analysis->fat_pct };
+}
+
+char *
+fm_correct_text (const FmCorrection *correction)
+{
+  const FmAddition *edge = &correction->to_edge;
+  const FmAddition *middle = &correction->to_middle;
+  g_autofree char *edge_pct = fm_number_format_unit (edge->aim_pct, 1, "%");
+  g_autofree char *middle_pct = fm_number_format_unit (middle->aim_pct, 1, "%");
+  g_autofree char *to_edge = NULL;
+  g_autofree char *to_middle = NULL;
+
+  if (isnan (middle->aim_pct))
+    return g_strdup (edge->sentence);
+  /* Translators: a fat in %, then a sentence such as "Add 120 g of chuck: ..." */
+  to_edge = edge->add_g == 0.0 ? g_strdup_printf (_ ("In the band already. %s"), edge->sentence)
+                               : g_strdup_printf (_ ("To the nearest edge of the band, %s: %s"),
+                                                  edge_pct, edge->sentence);
+  to_middle = g_strdup_printf (_ ("To its middle, %s: %s"), middle_pct, middle->sentence);
+  return g_strjoin ("\n", to_edge, to_middle, NULL);
 }
 
 static char *
@@ -89,6 +106,11 @@ fm_correct_top_up_text (const FmFormula *planned, const double *weighed_g)
   if (additions == NULL)
     return g_strdup (_ ("Nothing to add: the batch has the planned shares."));
   total = fm_notebook_text (FM_MEASURE_MASS, top_up.total_g, 1);
+  if (!top_up.is_sane)
+    return g_strdup_printf (_ ("Too much of %s is in: the planned shares would take a batch of %s, "
+                               "more than twice the planned one. Make a new batch, or correct its "
+                               "fat alone."),
+                            names[top_up.most_over], total);
   return g_strdup_printf (_ ("Add %s: the batch has the planned shares again and becomes %s."),
                           additions, total);
 }

@@ -9,8 +9,10 @@ G_BEGIN_DECLS
 FmFormula *fm_correct_weighed_formula (const FmFormula *planned, const double *weighed_g);
 /** The ingredients of @formula, each once; (element-type FmIngredient). (transfer full) */
 GPtrArray *fm_correct_ingredients (const FmFormula *formula);
-/** Middle of the brief's fat band, its only end, else the planned fat; NaN when not known. */
-double fm_correct_default_target (const FmFormula *formula);
+/** The brief's fat band, else the planned fat alone; ends of NaN when that is not known. */
+FmBand fm_correct_default_band (const FmFormula *formula);
+/** What @correction adds for the nearest edge and for the middle, a line each. (transfer full) */
+char *fm_correct_text (const FmCorrection *correction);
 /** What to add to each line to come back to the planned shares. (transfer full) */
 char *fm_correct_top_up_text (const FmFormula *planned, const double *weighed_g);
 

@@ -6,6 +6,7 @@
 #include "core/batch/fm-batch-weighed.h"
 
 typedef struct {
+  FmSession *session;
   FmExperiment *experiment; /* as it was when asked for */
   FmCorrectWeighingsFailed failed;
 } Job;
@@ -13,6 +14,7 @@ typedef struct {
 static void
 job_free (Job *job)
 {
+  g_object_unref (job->session);
   fm_experiment_free (job->experiment);
   g_free (job);
 }
@@ -42,16 +44,19 @@ loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
   if (root == NULL) /* the page went away meanwhile */
     return;
   plan = fm_batch_weighed_plan (version, job->experiment->weighings, &weighed_g);
-  gtk_window_present (GTK_WINDOW (fm_correct_window_new (GTK_WINDOW (root), plan, weighed_g)));
+  gtk_window_present (
+      GTK_WINDOW (fm_correct_window_new (GTK_WINDOW (root), job->session, plan, weighed_g)));
 }
 
 void
 fm_correct_weighings_present (GtkWidget *owner,
+                              FmSession *session,
                               FmExperimentDocument *document,
                               FmCorrectWeighingsFailed failed)
 {
   Job *job = g_new0 (Job, 1);
 
+  job->session = g_object_ref (session);
   job->experiment = fm_experiment_copy (fm_experiment_document_get_experiment (document));
   job->failed = failed;
   fm_store_task (&(FmStoreTask){

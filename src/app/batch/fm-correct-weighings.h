@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "app/session/fm-experiment-document.h"
+#include "app/session/fm-session.h"
 
 G_BEGIN_DECLS
 
@@ -12,6 +13,7 @@ typedef void (*FmCorrectWeighingsFailed) (GtkWidget *owner, const char *message)
 
 /** Opens the correction of @document's batch over @owner's window, with its weighings filled in. */
 void fm_correct_weighings_present (GtkWidget *owner,
+                                   FmSession *session,
                                    FmExperimentDocument *document,
                                    FmCorrectWeighingsFailed failed);
 

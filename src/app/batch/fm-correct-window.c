@@ -4,9 +4,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-accessible.h"
 #include "app/batch/fm-correct-text.h"
+#include "app/ingredients/fm-food-search.h"
+#include "app/ingredients/fm-ingredient-dialog.h"
 #include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-accessible.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/widgets/fm-widget.h"
 #include "core/formula/fm-analysis.h"
@@ -23,14 +25,17 @@ struct _FmCorrectWindow {
   GtkListBox *weighed_list;
   GtkLabel *total_label;
   FmNumberEntry *test_entry;
-  FmNumberEntry *target_entry;
+  FmNumberEntry *min_entry;
+  FmNumberEntry *max_entry;
   GtkDropDown *add_drop;
+  FmFoodSearch *search;
   FmNumberEntry *step_entry;
   GtkLabel *answer_label;
   GtkLabel *others_label;
   GtkLabel *top_up_label;
   GtkWidget *scroller;
 
+  FmSession *session;
   FmFormula *planned;
   GPtrArray *ingredients; /* FmIngredient, in the order of add_drop */
   GPtrArray *entries;     /* FmNumberEntry of each line, owned by weighed_list */
@@ -51,9 +56,9 @@ get_weighed (FmCorrectWindow *self)
 static gboolean
 entries_are_valid (FmCorrectWindow *self)
 {
-  gboolean valid = fm_number_entry_is_valid (self->test_entry) &&
-                   fm_number_entry_is_valid (self->target_entry) &&
-                   fm_number_entry_is_valid (self->step_entry);
+  gboolean valid =
+      fm_number_entry_is_valid (self->test_entry) && fm_number_entry_is_valid (self->min_entry) &&
+      fm_number_entry_is_valid (self->max_entry) && fm_number_entry_is_valid (self->step_entry);
 
   for (guint i = 0; i < self->entries->len; i++)
     valid &= fm_number_entry_is_valid (g_ptr_array_index (self->entries, i));
@@ -81,16 +86,18 @@ show_corrections (FmCorrectWindow *self, GPtrArray *corrections)
   const FmIngredient *chosen =
       selected < self->ingredients->len ? g_ptr_array_index (self->ingredients, selected) : NULL;
   g_autoptr (GString) others = g_string_new (NULL);
+  g_autofree char *answer = NULL;
 
   for (guint i = 0; i < corrections->len; i++) {
     const FmCorrection *correction = g_ptr_array_index (corrections, i);
 
     if (correction->ingredient == chosen)
-      gtk_label_set_text (self->answer_label, correction->sentence);
-    else if (correction->possible && correction->add_g > 0.0)
+      answer = fm_correct_text (correction);
+    else if (correction->to_edge.possible && correction->to_edge.add_g > 0.0)
       g_string_append_printf (others, "%s%s", others->len > 0 ? "\n" : _ ("Or instead:\n"),
-                              correction->sentence);
+                              correction->to_edge.sentence);
   }
+  gtk_label_set_text (self->answer_label, answer != NULL ? answer : "");
   gtk_label_set_text (self->others_label, others->str);
   gtk_widget_set_visible (GTK_WIDGET (self->others_label), others->len > 0);
 }
@@ -100,11 +107,12 @@ show_answer (FmCorrectWindow *self, const FmFormula *weighed)
 {
   g_autoptr (FmAnalysis) analysis = fm_analysis_new (weighed);
   const double tested_pct = fm_number_entry_get_value (self->test_entry);
+  const FmBand band = { fm_number_entry_get_value (self->min_entry),
+                        fm_number_entry_get_value (self->max_entry) };
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) corrections = fm_batch_corrections (
-      fm_formula_total_g (weighed), isnan (tested_pct) ? analysis->fat_pct : tested_pct,
-      fm_number_entry_get_value (self->target_entry), self->ingredients,
-      fm_number_entry_get_value (self->step_entry), &error);
+      fm_formula_total_g (weighed), isnan (tested_pct) ? analysis->fat_pct : tested_pct, &band,
+      self->ingredients, fm_number_entry_get_value (self->step_entry), &error);
 
   show_total (self, fm_formula_total_g (weighed), analysis->fat_pct);
   if (corrections != NULL) {
@@ -137,6 +145,46 @@ changed_cb (FmCorrectWindow *self)
 }
 
 static void
+fill_ingredients (FmCorrectWindow *self, guint selected)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (guint i = 0; i < self->ingredients->len; i++)
+    gtk_string_list_append (names,
+                            ((FmIngredient *)g_ptr_array_index (self->ingredients, i))->name);
+  gtk_drop_down_set_model (self->add_drop, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->add_drop, selected);
+}
+
+/* A cut that is found joins the list, chosen; one that is there already is chosen. */
+static void
+take_ingredient (FmCorrectWindow *self, FmIngredient *ingredient)
+{
+  const char *identity = fm_ingredient_identity (ingredient);
+  guint index = 0;
+
+  while (index < self->ingredients->len &&
+         !g_str_equal (identity,
+                       fm_ingredient_identity (g_ptr_array_index (self->ingredients, index))))
+    index++;
+  if (index == self->ingredients->len)
+    g_ptr_array_add (self->ingredients, fm_ingredient_ref (ingredient));
+  fill_ingredients (self, index);
+  changed_cb (self);
+}
+
+static void
+own_entry_cb (FmCorrectWindow *self, const char *text)
+{
+  g_autoptr (FmIngredient) blank = fm_ingredient_new (text, FM_INGREDIENT_CUT);
+  FmIngredientDialog *dialog =
+      fm_ingredient_dialog_ask (GTK_WIDGET (self), self->session, blank, TRUE);
+
+  g_signal_connect_object (dialog, "written", G_CALLBACK (take_ingredient), self,
+                           G_CONNECT_SWAPPED);
+}
+
+static void
 close_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   gtk_window_close (GTK_WINDOW (widget));
@@ -148,6 +196,7 @@ fm_correct_window_dispose (GObject *object)
   FmCorrectWindow *self = FM_CORRECT_WINDOW (object);
 
   g_clear_pointer (&self->planned, fm_formula_free);
+  g_clear_object (&self->session);
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_CORRECT_WINDOW);
   g_clear_pointer (&self->ingredients, g_ptr_array_unref);
   g_clear_pointer (&self->entries, g_ptr_array_unref);
@@ -161,20 +210,25 @@ fm_correct_window_class_init (FmCorrectWindowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_correct_window_dispose;
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
+  g_type_ensure (FM_TYPE_FOOD_SEARCH);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/batch/fm-correct-window.ui");
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, origin_label);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, weighed_list);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, total_label);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, test_entry);
-  gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, target_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, min_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, max_entry);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, add_drop);
+  gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, search);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, step_entry);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, answer_label);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, others_label);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, top_up_label);
   gtk_widget_class_bind_template_child (widget_class, FmCorrectWindow, scroller);
   gtk_widget_class_bind_template_callback (widget_class, changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, take_ingredient);
+  gtk_widget_class_bind_template_callback (widget_class, own_entry_cb);
   gtk_widget_class_install_action (widget_class, "correct.close", NULL, close_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "correct.close", NULL);
 }
@@ -195,11 +249,13 @@ fm_correct_window_init (FmCorrectWindow *self)
   fm_widget_ellipsize_drop_down (self->add_drop);
   fm_accessible_name_drop_down (self->add_drop, _ ("Ingredient to add"));
   fm_number_entry_set_range (self->test_entry, 0.0, 100.0);
-  fm_number_entry_set_range (self->target_entry, 0.0, 100.0);
+  fm_number_entry_set_range (self->min_entry, 0.0, 100.0);
+  fm_number_entry_set_range (self->max_entry, 0.0, 100.0);
   fm_number_entry_set_range (self->step_entry, 0.0, MAX_SCALE_STEP_G);
   fm_number_entry_set_value (self->step_entry, DEFAULT_SCALE_STEP_G);
   follow_errors (self, self->test_entry);
-  follow_errors (self, self->target_entry);
+  follow_errors (self, self->min_entry);
+  follow_errors (self, self->max_entry);
   follow_errors (self, self->step_entry);
   g_signal_connect_swapped (self->add_drop, "notify::selected", G_CALLBACK (changed_cb), self);
 }
@@ -226,21 +282,14 @@ add_line (FmCorrectWindow *self, const FmFormulaLine *line, double weighed_g)
   g_ptr_array_add (self->entries, entry);
 }
 
-static void
-fill_ingredients (FmCorrectWindow *self)
-{
-  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-
-  for (guint i = 0; i < self->ingredients->len; i++)
-    gtk_string_list_append (names,
-                            ((FmIngredient *)g_ptr_array_index (self->ingredients, i))->name);
-  gtk_drop_down_set_model (self->add_drop, G_LIST_MODEL (names));
-}
-
 FmCorrectWindow *
-fm_correct_window_new (GtkWindow *parent, const FmFormula *formula, const double *weighed_g)
+fm_correct_window_new (GtkWindow *parent,
+                       FmSession *session,
+                       const FmFormula *formula,
+                       const double *weighed_g)
 {
   FmCorrectWindow *self = g_object_new (FM_TYPE_CORRECT_WINDOW, "transient-for", parent, NULL);
+  const FmBand band = fm_correct_default_band (formula);
 
   for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
@@ -249,8 +298,11 @@ fm_correct_window_new (GtkWindow *parent, const FmFormula *formula, const double
     add_line (self, line, known ? weighed_g[i] : line->mass_g);
   }
   self->ingredients = fm_correct_ingredients (formula);
-  fill_ingredients (self);
-  fm_number_entry_set_value (self->target_entry, fm_correct_default_target (formula));
+  fill_ingredients (self, 0);
+  self->session = g_object_ref (session);
+  fm_food_search_set_session (self->search, session);
+  fm_number_entry_set_value (self->min_entry, band.min);
+  fm_number_entry_set_value (self->max_entry, band.max);
   gtk_widget_set_visible (self->origin_label, weighed_g != NULL);
   self->planned = fm_formula_copy (formula);
   changed_cb (self);

@@ -3,6 +3,7 @@
 
 #include <adwaita.h>
 
+#include "app/session/fm-session.h"
 #include "core/formula/fm-formula.h"
 
 G_BEGIN_DECLS
@@ -14,7 +15,9 @@ G_DECLARE_FINAL_TYPE (FmCorrectWindow, fm_correct_window, FM, CORRECT_WINDOW, Ad
  * @formula: what was planned
  * @weighed_g: (nullable) (array): weighed grams of each line, NaN = as planned; NULL = all so
  */
-FmCorrectWindow *
-fm_correct_window_new (GtkWindow *parent, const FmFormula *formula, const double *weighed_g);
+FmCorrectWindow *fm_correct_window_new (GtkWindow *parent,
+                                        FmSession *session,
+                                        const FmFormula *formula,
+                                        const double *weighed_g);
 
 G_END_DECLS

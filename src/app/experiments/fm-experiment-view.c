@@ -225,7 +225,7 @@ set_editable (FmExperimentView *self, gboolean editable)
 static void
 show_parts (FmExperimentView *self, FmExperimentDocument *document)
 {
-  fm_experiment_weighings_set_document (self->weighings, document);
+  fm_experiment_weighings_set_document (self->weighings, self->session, document);
   fm_experiment_patties_set_document (self->patties, document);
   fm_experiment_making_set_document (self->making, document);
   fm_readings_editor_set_document (self->readings, document);

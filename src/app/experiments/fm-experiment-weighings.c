@@ -23,6 +23,7 @@ struct _FmExperimentWeighings {
   GtkButton *extra_button;
   GtkWidget *extra_box;
 
+  FmSession *session;
   FmExperimentDocument *document;
   GPtrArray *deviation_labels; /* GtkLabel of each weighing, owned by the grid */
 };
@@ -213,7 +214,8 @@ correct_clicked_cb (FmExperimentWeighings *self)
   if (self->document == NULL)
     return;
   show_correct_error (GTK_WIDGET (self), "");
-  fm_correct_weighings_present (GTK_WIDGET (self), self->document, show_correct_error);
+  fm_correct_weighings_present (GTK_WIDGET (self), self->session, self->document,
+                                show_correct_error);
 }
 
 static void
@@ -248,6 +250,7 @@ fm_experiment_weighings_dispose (GObject *object)
 
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_WEIGHINGS);
   g_clear_object (&self->document);
+  g_clear_object (&self->session);
   g_clear_pointer (&self->deviation_labels, g_ptr_array_unref);
   G_OBJECT_CLASS (fm_experiment_weighings_parent_class)->dispose (object);
 }
@@ -285,9 +288,12 @@ fm_experiment_weighings_init (FmExperimentWeighings *self)
 }
 
 void
-fm_experiment_weighings_set_document (FmExperimentWeighings *self, FmExperimentDocument *document)
+fm_experiment_weighings_set_document (FmExperimentWeighings *self,
+                                      FmSession *session,
+                                      FmExperimentDocument *document)
 {
   g_return_if_fail (FM_IS_EXPERIMENT_WEIGHINGS (self));
+  g_set_object (&self->session, session);
   if (!g_set_object (&self->document, document))
     return;
   show_correct_error (GTK_WIDGET (self), "");

@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "app/session/fm-experiment-document.h"
+#include "app/session/fm-session.h"
 
 G_BEGIN_DECLS
 
@@ -13,6 +14,7 @@ G_DECLARE_FINAL_TYPE (
 
 /** @document: (nullable) */
 void fm_experiment_weighings_set_document (FmExperimentWeighings *self,
+                                           FmSession *session,
                                            FmExperimentDocument *document);
 
 G_END_DECLS

@@ -247,9 +247,10 @@ meet_targets_cb (GtkWidget *widget, const char *action_name, GVariant *parameter
 static void
 correct_batch_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
-  const FmFormula *formula = fm_session_get_formula (fm_page_get_session (FM_PAGE (widget)));
+  FmSession *session = fm_page_get_session (FM_PAGE (widget));
 
-  gtk_window_present (GTK_WINDOW (fm_correct_window_new (get_window (widget), formula, NULL)));
+  gtk_window_present (GTK_WINDOW (fm_correct_window_new (get_window (widget), session,
+                                                         fm_session_get_formula (session), NULL)));
 }
 
 static void

@@ -1,7 +1,8 @@
 /* fm-batch-correction.h - bringing a real batch back to its target
  *
  * Mass balance: M g at f % with a g of an ingredient at c % makes (M + a) g at t % where
- * a = M (t - f) / (c - t). Nothing can be taken out of a ground mix, so a >= 0 is needed.
+ * a = M (t - f) / (c - t). Nothing can be taken out of a ground mix, so a >= 0 is needed; and more
+ * than the batch itself is never proposed: a cut that near to the aim makes another batch.
  */
 #pragma once
 
@@ -9,28 +10,37 @@
 
 G_BEGIN_DECLS
 
+/** One addition, and the fat that it aims at. */
+typedef struct {
+  double aim_pct; /* NaN = there is no such aim */
+  gboolean possible;
+  double add_g; /* edible g to add, at most the batch itself; NaN when not possible */
+  double new_total_g;
+  double new_fat_pct;
+  double added_cost; /* NaN = no price or not possible */
+  char *sentence; /* (nullable) translated: what to add and the new mass, or why it does not help;
+                   * NULL without an aim */
+} FmAddition;
+
 /** One way: what this ingredient alone would do. */
 typedef struct {
   FmIngredient *ingredient;
-  gboolean possible;
-  double add_g; /* edible g to add; NaN when not possible */
-  double new_total_g;
-  double new_fat_pct; /* the target when possible */
-  double added_cost;  /* NaN = no price or not possible */
-  char *sentence;     /* translated: what to add and the new mass, or why it does not help */
+  FmAddition to_edge;   /* the nearest end of the band, reached or passed; nothing from inside it */
+  FmAddition to_middle; /* of a band with two different ends, as near as the scale comes */
 } FmCorrection;
 
 /**
  * What each of @ingredients (array of FmIngredient) would need to bring a ground mix of @batch_g
- * at @fat_pct (a fat test, or by the weighed grams) to @target_fat_pct. Possible ones first, the
- * smallest addition first. @scale_step_g rounds the addition, 0 = exact.
+ * at @fat_pct (a fat test, or by the weighed grams) into @band (% fat; NaN = open; both ends the
+ * same = one aim). Possible ones first, the smallest addition first. @scale_step_g rounds the
+ * addition, 0 = exact.
  *
  * Returns: (transfer full) (element-type FmCorrection): NULL + error: EMPTY for no mass,
- * OUT_OF_RANGE, UNKNOWN_VALUE for a fat of NaN.
+ * OUT_OF_RANGE, UNKNOWN_VALUE for a fat of NaN or a band without an end.
  */
 GPtrArray *fm_batch_corrections (double batch_g,
                                  double fat_pct,
-                                 double target_fat_pct,
+                                 const FmBand *band,
                                  GPtrArray *ingredients,
                                  double scale_step_g,
                                  GError **error);
@@ -39,10 +49,11 @@ void fm_correction_free (FmCorrection *self);
 /** Back to the planned shares of everything. */
 typedef struct {
   guint n;
-  double *add_g;  /* n, >= 0 */
-  double total_g; /* new batch mass */
-  double factor;  /* new batch / planned batch */
-  int most_over;  /* index whose surplus sets the new batch; -1 = all as planned or under */
+  double *add_g;    /* n, >= 0 */
+  double total_g;   /* new batch mass */
+  double factor;    /* new batch / planned batch */
+  int most_over;    /* index whose surplus sets the new batch; -1 = all as planned or under */
+  gboolean is_sane; /* the new batch is at most twice the planned one */
 } FmTopUp;
 
 /**

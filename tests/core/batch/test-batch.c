@@ -77,43 +77,133 @@ shelf (void)
   return ingredients;
 }
 
+static GPtrArray *
+ways_to (double batch_g, double fat_pct, double min_pct, double max_pct, double step_g)
+{
+  g_autoptr (GPtrArray) ingredients = shelf ();
+  g_autoptr (GError) error = NULL;
+  GPtrArray *ways = fm_batch_corrections (batch_g, fat_pct, &(FmBand){ min_pct, max_pct },
+                                          ingredients, step_g, &error);
+  g_assert_no_error (error);
+  return ways;
+}
+
+static const FmCorrection *
+way_of (GPtrArray *ways, const char *name)
+{
+  for (guint i = 0; i < ways->len; i++) {
+    const FmCorrection *way = g_ptr_array_index (ways, i);
+    if (g_str_equal (way->ingredient->name, name))
+      return way;
+  }
+  g_assert_not_reached ();
+}
+
 static void
 test_corrections (void)
 {
-  g_autoptr (GPtrArray) ingredients = shelf ();
-  g_autoptr (GPtrArray) ways = fm_batch_corrections (1000.0, 15.0, 20.0, ingredients, 0.0, NULL);
+  g_autoptr (GPtrArray) ways = ways_to (1000.0, 15.0, 20.0, 20.0, 0.0);
   const FmCorrection *first = g_ptr_array_index (ways, 0);
   const FmCorrection *second = g_ptr_array_index (ways, 1);
   g_assert_cmpstr (first->ingredient->name, ==, "Backfat");
-  assert_near (first->add_g, 1000.0 * 5.0 / 70.0, 1e-9);
-  assert_near (second->add_g, 500.0, 1e-9);
-  assert_near (second->new_total_g, 1500.0, 1e-9);
+  assert_near (first->to_edge.add_g, 1000.0 * 5.0 / 70.0, 1e-9);
+  assert_near (second->to_edge.add_g, 500.0, 1e-9);
+  assert_near (second->to_edge.new_total_g, 1500.0, 1e-9);
+  g_assert_true (isnan (second->to_middle.aim_pct));
+  g_assert_null (second->to_middle.sentence);
   for (guint i = 2; i < 4; i++) {
     const FmCorrection *no = g_ptr_array_index (ways, i);
-    g_assert_false (no->possible);
-    g_assert_true (isnan (no->add_g));
-    g_assert_nonnull (no->sentence);
+    g_assert_false (no->to_edge.possible);
+    g_assert_true (isnan (no->to_edge.add_g));
+    g_assert_nonnull (no->to_edge.sentence);
   }
+}
+
+/* 15 % to a band of 18 to 22: the edge asks 1,000 x 3 / 72 g of backfat, the middle 1,000 x 5 / 70.
+ */
+static void
+test_correction_edge_and_middle (void)
+{
+  g_autoptr (GPtrArray) ways = ways_to (1000.0, 15.0, 18.0, 22.0, 5.0);
+  const FmCorrection *way = way_of (ways, "Backfat");
+  assert_near (way->to_edge.aim_pct, 18.0, 1e-12);
+  assert_near (way->to_edge.add_g, 45.0, 1e-9); /* 41.7 rounded up: 40 g would stay outside */
+  g_assert_cmpfloat (way->to_edge.new_fat_pct, >=, 18.0);
+  assert_near (way->to_middle.aim_pct, 20.0, 1e-12);
+  assert_near (way->to_middle.add_g, 70.0, 1e-9);
+  g_autoptr (GPtrArray) down = ways_to (1000.0, 25.0, 18.0, 22.0, 0.0);
+  way = way_of (down, "Lean");
+  assert_near (way->to_edge.aim_pct, 22.0, 1e-12);
+  assert_near (way->to_edge.add_g, 1000.0 * 3.0 / 12.0, 1e-9);
+  assert_near (way->to_middle.add_g, 1000.0 * 5.0 / 10.0, 1e-9);
+  g_autoptr (GPtrArray) inside = ways_to (1000.0, 19.0, 18.0, 22.0, 0.0);
+  way = way_of (inside, "Backfat");
+  g_assert_true (way->to_edge.possible);
+  g_assert_cmpfloat (way->to_edge.add_g, ==, 0.0);
+  assert_near (way->to_middle.add_g, 1000.0 / 70.0, 1e-9);
+  g_autoptr (GPtrArray) open = ways_to (1000.0, 25.0, NAN, 22.0, 0.0);
+  way = way_of (open, "Lean");
+  assert_near (way->to_edge.add_g, 250.0, 1e-9);
+  g_assert_true (isnan (way->to_middle.aim_pct));
+}
+
+/* Plate at 30 % would take 1,000 x 10 / 4 g to bring 16 % to 26 %: that is another batch. */
+static void
+test_correction_never_doubles (void)
+{
+  g_autoptr (GPtrArray) ways = ways_to (1000.0, 16.0, 22.0, 30.0, 0.0);
+  const FmCorrection *way = way_of (ways, "Plate");
+  assert_near (way->to_edge.add_g, 1000.0 * 6.0 / 8.0, 1e-9);
+  g_assert_false (way->to_middle.possible);
+  g_assert_nonnull (strstr (way->to_middle.sentence, "more than the batch itself"));
+  g_autoptr (GPtrArray) brisket = ways_to (1000.0, 16.0, 29.9, 29.9, 0.0);
+  way = way_of (brisket, "Plate");
+  g_assert_false (way->to_edge.possible);
+  g_assert_true (isnan (way->to_edge.add_g));
+  g_assert_nonnull (strstr (way->to_edge.sentence, "more than the batch itself"));
+}
+
+static void
+test_correction_coarse_scale (void)
+{
+  g_autoptr (GPtrArray) ways = ways_to (1000.0, 15.0, 18.0, 18.5, 100.0);
+  const FmCorrection *way = way_of (ways, "Backfat");
+  g_assert_false (way->to_edge.possible);
+  g_assert_nonnull (strstr (way->to_edge.sentence, "finer steps"));
+}
+
+static void
+assert_balances (const FmAddition *addition, double batch_g, double fat_pct, double own_pct)
+{
+  if (!addition->possible)
+    return;
+  g_assert_cmpfloat (addition->add_g, >=, 0.0);
+  g_assert_cmpfloat (addition->add_g, <=, batch_g);
+  if (addition->add_g == 0.0)
+    return;
+  assert_near (batch_g * fat_pct + addition->add_g * own_pct,
+               addition->new_total_g * addition->new_fat_pct, 1e-6 * batch_g);
 }
 
 static void
 test_correction_balance (void)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
-  g_autoptr (GPtrArray) ingredients = shelf ();
   for (int run = 0; run < 200; run++) {
     double batch_g = g_rand_double_range (rand, 100.0, 5000.0);
     double fat = g_rand_double_range (rand, 5.0, 60.0);
-    double target = g_rand_double_range (rand, 11.0, 29.0);
-    g_autoptr (GPtrArray) ways =
-        fm_batch_corrections (batch_g, fat, target, ingredients, 0.0, NULL);
+    double min = g_rand_double_range (rand, 11.0, 20.0);
+    double max = g_rand_double_range (rand, 21.0, 29.0);
+    g_autoptr (GPtrArray) ways = ways_to (batch_g, fat, min, max, run % 2 ? 5.0 : 0.0);
     for (guint i = 0; i < ways->len; i++) {
       const FmCorrection *way = g_ptr_array_index (ways, i);
-      if (!way->possible)
-        continue;
       double own = fm_ingredient_fat_g_per_100g (way->ingredient);
-      g_assert_cmpfloat (way->add_g, >=, 0.0);
-      assert_near (batch_g * fat + way->add_g * own, way->new_total_g * target, 1e-6 * batch_g);
+      assert_balances (&way->to_edge, batch_g, fat, own);
+      assert_balances (&way->to_middle, batch_g, fat, own);
+      if (!way->to_edge.possible)
+        continue;
+      g_assert_cmpfloat (way->to_edge.new_fat_pct, >=, min - 1e-6);
+      g_assert_cmpfloat (way->to_edge.new_fat_pct, <=, max + 1e-6);
     }
   }
 }
@@ -123,19 +213,22 @@ test_correction_bad_input (void)
 {
   g_autoptr (GPtrArray) ingredients = shelf ();
   const struct {
-    double mass, fat, target;
+    double mass, fat;
+    FmBand band;
     int code;
   } bad[] = {
-    { 0.0, 15.0, 20.0, FM_CORE_ERROR_EMPTY },
-    { NAN, 15.0, 20.0, FM_CORE_ERROR_EMPTY },
-    { 1e300, 15.0, 20.0, FM_CORE_ERROR_OUT_OF_RANGE },
-    { 1000.0, NAN, 20.0, FM_CORE_ERROR_UNKNOWN_VALUE },
-    { 1000.0, 15.0, 120.0, FM_CORE_ERROR_OUT_OF_RANGE },
+    { 0.0, 15.0, { 20.0, 20.0 }, FM_CORE_ERROR_EMPTY },
+    { NAN, 15.0, { 20.0, 20.0 }, FM_CORE_ERROR_EMPTY },
+    { 1e300, 15.0, { 20.0, 20.0 }, FM_CORE_ERROR_OUT_OF_RANGE },
+    { 1000.0, NAN, { 20.0, 20.0 }, FM_CORE_ERROR_UNKNOWN_VALUE },
+    { 1000.0, 15.0, { 20.0, 120.0 }, FM_CORE_ERROR_OUT_OF_RANGE },
+    { 1000.0, 15.0, { 22.0, 20.0 }, FM_CORE_ERROR_OUT_OF_RANGE },
+    { 1000.0, 15.0, { NAN, NAN }, FM_CORE_ERROR_UNKNOWN_VALUE },
   };
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++) {
     g_autoptr (GError) error = NULL;
     g_assert_null (
-        fm_batch_corrections (bad[i].mass, bad[i].fat, bad[i].target, ingredients, 0.0, &error));
+        fm_batch_corrections (bad[i].mass, bad[i].fat, &bad[i].band, ingredients, 0.0, &error));
     g_assert_error (error, FM_CORE_ERROR, bad[i].code);
   }
 }
@@ -152,6 +245,12 @@ test_top_up (void)
   assert_near (top_up.add_g[0], 100.0, 1e-9);
   assert_near (top_up.add_g[1], 0.0, 1e-9);
   g_assert_cmpint (top_up.most_over, ==, 1);
+  g_assert_true (top_up.is_sane);
+
+  const double doubled[] = { 800.0, 401.0, 0.0 };
+  g_auto (FmTopUp) twice = { 0 };
+  g_assert_true (fm_top_up_init (&twice, 3, names, planned, doubled, NULL));
+  g_assert_false (twice.is_sane);
 
   const double extra[] = { 800.0, 200.0, 5.0 };
   g_auto (FmTopUp) failed = { 0 };
@@ -291,6 +390,9 @@ main (int argc, char **argv)
   g_test_add_func ("/batch/sheet", test_sheet);
   g_test_add_func ("/batch/sheet-gaps", test_sheet_gaps);
   g_test_add_func ("/batch/corrections", test_corrections);
+  g_test_add_func ("/batch/correction-edge-and-middle", test_correction_edge_and_middle);
+  g_test_add_func ("/batch/correction-never-doubles", test_correction_never_doubles);
+  g_test_add_func ("/batch/correction-coarse-scale", test_correction_coarse_scale);
   g_test_add_func ("/batch/correction-balance", test_correction_balance);
   g_test_add_func ("/batch/correction-bad-input", test_correction_bad_input);
   g_test_add_func ("/batch/top-up", test_top_up);

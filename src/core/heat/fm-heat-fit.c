@@ -10,6 +10,9 @@
 #define MIN_READINGS 3
 /* Points of the coarse look over the whole range, so that the search cannot stick in a side dip. */
 #define N_COARSE 13
+/* They only say where to search, and a grid of this kind is ten times faster. */
+#define COARSE_CELLS 41
+#define COARSE_STEP_S 1.0
 /* Until the coefficient is known to this part; far below what readings can tell. */
 #define FINE_ENOUGH 1e-3
 #define MAX_STEPS 60
@@ -78,7 +81,10 @@ bracket (Search *search, double *low, double *high)
   double step = (log10 (FM_HEAT_CONTACT_MAX_W_M2K) - from) / (N_COARSE - 1);
   double best = INFINITY;
   int best_i = 0;
+  const FmHeatSetup usual = search->setup;
 
+  search->setup.n_cells = MIN (usual.n_cells, COARSE_CELLS);
+  search->setup.step_s = fmax (usual.step_s, COARSE_STEP_S);
   for (int i = 0; i < N_COARSE; i++) {
     double square = mean_square (search, from + i * step);
     if (square < best) {
@@ -86,6 +92,7 @@ bracket (Search *search, double *low, double *high)
       best_i = i;
     }
   }
+  search->setup = usual;
   *low = from + MAX (best_i - 1, 0) * step;
   *high = from + MIN (best_i + 1, N_COARSE - 1) * step;
 }

@@ -7,8 +7,8 @@
 #include "core/base/fm-number.h"
 #include "core/heat/fm-heat-slab.h"
 
-#define DEFAULT_CELLS 41
-#define DEFAULT_STEP_S 1.0
+#define DEFAULT_CELLS 161
+#define DEFAULT_STEP_S 0.5
 #define ROOM_C 22.0
 #define MAX_TIME_S (4 * 3600.0)
 /* Ground meat pressed hard or laid loosely; anything beyond is a slip of the pen. */

@@ -2,7 +2,9 @@
  *
  * Box, Hunter and Hunter (1978) penicillin: data, SS, F, p read (Faraway's R examples); LSD, HSD
  * and adjusted p computed with R 4.2.2. Lawson, ch. 7, taste: data read (daewr), results computed
- * with R. agricolae vignette, sweet potato: MSE and df read; HSD computed.
+ * with R. Rounding first base (Hollander and Wolfe 1973, p. 140): data as in R's friedman.test(),
+ * from memory, held by its published 11.143; results computed with R 4.2.2. agricolae vignette,
+ * sweet potato: MSE and df read; HSD computed.
  */
 #include <math.h>
 
@@ -55,6 +57,10 @@ test_taste_blocks (void)
                 { 7, 1, 7 }, { 8, 2, 8 }, { 9, 3, 5 }, { 10, 2, 7 }, { 11, 3, 5 }, { 12, 3, 4 } };
   const double raw[] = { 5.33333333, 6.16666667, 7.16666667, 4.66666667 };
   const double adjusted[] = { 5.45833333, 6.20833333, 6.83333333, 4.83333333 };
+  /* Kramer's form: the contrast of lm() and ptukey(), qtukey() of 4 samples and 9 degrees */
+  const double difference[] = { 0.75, 1.375, -0.625, 0.625, -1.375, -2 };
+  const double tukey_p[] = { 0.6341982324, 0.1881679369, 0.7472433033,
+                             0.7472433033, 0.1881679369, 0.04209664692 };
   double score[48];
 
   for (guint i = 0; i < 48; i++)
@@ -76,6 +82,33 @@ test_taste_blocks (void)
     assert_near (result->adjusted_mean[s], adjusted[s], 1e-8);
   }
   g_assert_cmpuint (result->leader, ==, 2);
+  g_assert_cmpuint (result->n_pairs, ==, 6);
+  for (guint i = 0; i < 6; i++) {
+    assert_near (result->pair[i].difference, difference[i], 1e-8);
+    assert_near (result->pair[i].p, tukey_p[i], 1e-6);
+    assert_near (result->pair[i].high - result->pair[i].difference, 1.9293232615, 1e-6);
+  }
+}
+
+/* Three ways of rounding first base, 22 runners: a difference that shows, so that an LSD is given.
+ */
+static void
+test_rounding_first_base (void)
+{
+  const double seconds[] = {
+    5.40, 5.50, 5.55, 5.85, 5.70, 5.75, 5.20, 5.60, 5.50, 5.55, 5.50, 5.40, 5.90, 5.85,
+    5.70, 5.45, 5.55, 5.60, 5.40, 5.40, 5.35, 5.45, 5.50, 5.35, 5.25, 5.15, 5.00, 5.85,
+    5.80, 5.70, 5.25, 5.20, 5.10, 5.65, 5.55, 5.45, 5.60, 5.35, 5.45, 5.05, 5.00, 4.95,
+    5.50, 5.50, 5.40, 5.45, 5.55, 5.50, 5.55, 5.55, 5.35, 5.45, 5.50, 5.55, 5.50, 5.45,
+    5.25, 5.65, 5.60, 5.40, 5.70, 5.65, 5.55, 6.30, 6.30, 6.25,
+  };
+  g_autoptr (FmAnovaResult) result = fm_anova_liking (22, 3, seconds, NULL);
+
+  assert_near (result->f_sample, 6.28831, 1e-5);
+  assert_near (result->p_sample, 0.0040841, 1e-7);
+  assert_near (result->ms_error, 0.00745129870, 1e-10);
+  assert_near (result->lsd, 0.0525240721152, 1e-9);
+  assert_near (result->hsd, 0.0632317834894, 1e-6);
 }
 
 static void
@@ -113,6 +146,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/reference/anova/box-hunter-hunter-1978-penicillin", test_penicillin);
   g_test_add_func ("/reference/anova/lawson-taste-blocks", test_taste_blocks);
+  g_test_add_func ("/reference/anova/hollander-wolfe-1973-rounding-first-base",
+                   test_rounding_first_base);
   g_test_add_func ("/reference/anova/agricolae-sweet-potato", test_sweet_potato_range);
   g_test_add_func ("/reference/anova/jar-penalty-synthetic", test_jar_penalty);
   return g_test_run ();

@@ -52,6 +52,7 @@ test_yarn (void)
   g_autoptr (FmMixData) data = read_data ("mix_yarn_data.csv");
   g_autoptr (FmMixFit) fit = fit_or_fail (data, FM_MIX_QUADRATIC);
   g_autoptr (FmMixFit) first = fit_or_fail (data, FM_MIX_LINEAR);
+  FmMixPrediction at_vertex;
 
   check_numbers (fit->coefficient, coefficient, 6, 1e-9);
   check_numbers (fit->std_error, se, 6, 1e-8);
@@ -63,6 +64,15 @@ test_yarn (void)
   g_assert_cmpfloat_with_epsilon (fit->r2, 0.95135552, 1e-8);
   g_assert_cmpfloat_with_epsilon (fit->r2_adjusted, 0.924330809, 1e-8);
   g_assert_cmpfloat_with_epsilon (fit->sigma, 0.853749898, 1e-8);
+
+  /* At a vertex the prediction is a coefficient; t of 9 degrees is 2.262 in every table, and a new
+   * value adds the variance of one value. */
+  fm_mix_predict (fit, (const double[]){ 1, 0, 0 }, &at_vertex);
+  g_assert_cmpfloat_with_epsilon (at_vertex.mean, coefficient[0], 1e-9);
+  g_assert_cmpfloat_with_epsilon (at_vertex.high - at_vertex.mean, 2.262157163 * se[0], 1e-7);
+  g_assert_cmpfloat_with_epsilon (at_vertex.new_high - at_vertex.mean,
+                                  2.262157163 * sqrt (se[0] * se[0] + 6.56 / 9), 1e-7);
+  g_assert_cmpfloat_with_epsilon (at_vertex.new_high + at_vertex.new_low, 2 * at_vertex.mean, 1e-9);
 
   check_numbers (first->coefficient, linear, 3, 1e-8);
   g_assert_cmpfloat_with_epsilon (first->ss_error, 77.226909091, 1e-8);

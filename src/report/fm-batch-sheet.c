@@ -6,6 +6,7 @@
 
 #include "core/cooking/fm-caution.h"
 #include "core/base/fm-number.h"
+#include "core/base/fm-rounding.h"
 #include "core/base/fm-units.h"
 
 /* Names of the dataset are full of commas. */
@@ -50,15 +51,15 @@ money_text (const FmBatchSheetInput *input, double amount)
   return g_strdup_printf ("%s%s", input->currency, number);
 }
 
-/* What is known of a cost whose ingredients may lack a price, in words. */
+/* What is known of a cost whose parts may lack a price, in words. */
 static char *
-known_money_text (const FmBatchSheetInput *input, const FmBatch *batch, double amount)
+known_money_text (const FmBatchSheetInput *input, gboolean is_whole, double amount)
 {
   g_autofree char *money = money_text (input, amount);
 
   if (isnan (amount))
     return g_strdup (_ ("not known"));
-  if (batch->without_price[0] == NULL)
+  if (is_whole)
     return g_steal_pointer (&money);
   /* Translators: the known part of an amount, e.g. "at least 12.3 mg" */
   return g_strdup_printf (_ ("at least %s"), money);
@@ -87,35 +88,125 @@ add_head (FmBatchSheet *self, const FmBatchSheetInput *input)
     fm_batch_sheet_add (self, FM_SHEET_SMALL, g_strdup (origin->str));
 }
 
-static void
-add_ingredient (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatchLine *line)
-{
-  FmSheetRow *row =
-      fm_batch_sheet_add (self, FM_SHEET_INGREDIENT, g_strdup (line->line->ingredient->name));
+/* The columns of the lines as they are shown: each adds up to its total. */
+typedef struct {
+  double *share_pct;
+  double *edible_g;
+  double *cost;
+  double edible_total_g;
+  double cost_total; /* NaN = none has a price */
+  gboolean has_all_costs;
+} Columns;
 
-  row->cells[1] = fm_number_format_unit (line->share_pct, 1, "%");
-  row->cells[2] = fm_number_format_unit (line->edible_g, 1, "g");
-  row->cells[3] = fm_number_format_unit (line->purchased_g, 1, "g");
-  row->cells[4] = money_text (input, line->cost);
+static int
+bought_decimals (const FmBatchSheetInput *input)
+{
+  return input->plan.buy_step_g >= 1.0 ? 0 : 1;
 }
 
 static void
-add_totals (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *batch)
+columns_init (Columns *self, const FmBatch *batch)
+{
+  const guint n = batch->lines->len;
+
+  *self = (Columns){ g_new (double, n), g_new (double, n), g_new (double, n), 0.0, NAN, TRUE };
+  for (guint i = 0; i < n; i++) {
+    const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, i);
+
+    self->share_pct[i] = line->share_pct;
+    self->edible_g[i] = line->edible_g;
+    self->cost[i] = line->cost;
+  }
+  fm_round_to_sum (n, self->share_pct, 1, self->share_pct);
+  fm_round_to_sum (n, self->edible_g, 1, self->edible_g);
+  fm_round_to_sum (n, self->cost, 2, self->cost);
+  for (guint i = 0; i < n; i++) {
+    self->edible_total_g += self->edible_g[i];
+    self->has_all_costs &= !isnan (self->cost[i]);
+    if (!isnan (self->cost[i]))
+      self->cost_total =
+          isnan (self->cost_total) ? self->cost[i] : self->cost_total + self->cost[i];
+  }
+}
+
+static void
+columns_clear (Columns *self)
+{
+  g_free (self->share_pct);
+  g_free (self->edible_g);
+  g_free (self->cost);
+}
+
+static void
+add_ingredient (FmBatchSheet *self,
+                const FmBatchSheetInput *input,
+                const FmBatch *batch,
+                const Columns *columns,
+                guint i)
+{
+  const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, i);
+  FmSheetRow *row =
+      fm_batch_sheet_add (self, FM_SHEET_INGREDIENT, g_strdup (line->line->ingredient->name));
+
+  row->cells[1] = fm_number_format_unit (columns->share_pct[i], 1, "%");
+  row->cells[2] = fm_number_format_unit (columns->edible_g[i], 1, "g");
+  row->cells[3] = fm_number_format_unit (line->bought_g, bought_decimals (input), "g");
+  row->cells[4] = money_text (input, columns->cost[i]);
+}
+
+static void
+add_salt (FmBatchSheet *self,
+          const FmBatchSheetInput *input,
+          const FmBatch *batch,
+          const Columns *columns)
+{
+  const double salt_cost = round (batch->salt_cost * 100.0) / 100.0;
+  const gboolean is_whole = columns->has_all_costs && !isnan (salt_cost);
+  const double cost = isnan (salt_cost)             ? columns->cost_total
+                      : isnan (columns->cost_total) ? salt_cost
+                                                    : columns->cost_total + salt_cost;
+  g_autofree char *salt_pct = fm_number_to_edit (input->plan.salt_pct, 2);
+  FmSheetRow *row =
+      fm_batch_sheet_add (self, FM_SHEET_INGREDIENT,
+                          g_strdup_printf (_ ("Salt, %s %% of the ground mass, on top"), salt_pct));
+
+  row->cells[2] = fm_number_format_unit (batch->salt_g, 1, "g");
+  row->cells[3] = fm_number_format_unit (batch->salt_bought_g, bought_decimals (input), "g");
+  row->cells[4] = money_text (input, salt_cost);
+  row = fm_batch_sheet_add (self, FM_SHEET_TOTAL, g_strdup (_ ("In all, with the salt on top")));
+  row->cells[3] =
+      fm_number_format_unit (batch->bought_g + batch->salt_bought_g, bought_decimals (input), "g");
+  row->cells[4] = known_money_text (input, is_whole, cost);
+}
+
+static void
+add_totals (FmBatchSheet *self,
+            const FmBatchSheetInput *input,
+            const FmBatch *batch,
+            const Columns *columns)
 {
   FmSheetRow *row = fm_batch_sheet_add (self, FM_SHEET_TOTAL, g_strdup (_ ("Into the grinder")));
 
-  row->cells[2] = fm_number_format_unit (batch->edible_g, 1, "g");
-  row->cells[3] = fm_number_format_unit (batch->purchased_g, 1, "g");
-  row->cells[4] = known_money_text (input, batch, batch->cost);
+  row->cells[2] = fm_number_format_unit (columns->edible_total_g, 1, "g");
+  row->cells[3] = fm_number_format_unit (batch->bought_g, bought_decimals (input), "g");
+  row->cells[4] = known_money_text (input, columns->has_all_costs, columns->cost_total);
   row = fm_batch_sheet_add (self, FM_SHEET_TOTAL, g_strdup (_ ("Ground, for the patties")));
   row->cells[2] = fm_number_format_unit (batch->ground_g, 1, "g");
-  if (isnan (batch->salt_g))
-    return;
-  g_autofree char *salt_pct = fm_number_to_edit (input->plan.salt_pct, 2);
-  row =
-      fm_batch_sheet_add (self, FM_SHEET_INGREDIENT,
-                          g_strdup_printf (_ ("Salt, %s %% of the ground mass, on top"), salt_pct));
-  row->cells[2] = fm_number_format_unit (batch->salt_g, 1, "g");
+  if (batch->salt_g > 0.0)
+    add_salt (self, input, batch, columns);
+}
+
+/* Buying is in whole steps, and the rest stays in the cold room: it is no cost of this batch. */
+static void
+add_buying_note (FmBatchSheet *self, const FmBatchSheetInput *input)
+{
+  g_autofree char *step = fm_number_to_edit (input->plan.buy_step_g, 1);
+
+  if (input->plan.buy_step_g > 0.0)
+    fm_batch_sheet_add (self, FM_SHEET_SMALL,
+                        g_strdup_printf (_ ("To buy: with trim loss, rounded up to steps of %s g. "
+                                            "Costs are of what goes in."),
+                                         step));
 }
 
 static void
@@ -141,31 +232,36 @@ static void
 add_table (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *batch)
 {
   FmSheetRow *head = NULL;
+  Columns columns;
 
   fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Weigh")));
   head = fm_batch_sheet_add (self, FM_SHEET_COLUMNS, g_strdup (_ ("Ingredient")));
   head->cells[1] = g_strdup (_ ("Share"));
   head->cells[2] = g_strdup (_ ("Edible"));
-  head->cells[3] = g_strdup (_ ("As purchased"));
+  head->cells[3] = g_strdup (_ ("To buy"));
   head->cells[4] = g_strdup (_ ("Cost"));
+  columns_init (&columns, batch);
   for (guint i = 0; i < batch->lines->len; i++)
-    add_ingredient (self, input, &g_array_index (batch->lines, FmBatchLine, i));
-  add_totals (self, input, batch);
+    add_ingredient (self, input, batch, &columns, i);
+  add_totals (self, input, batch, &columns);
+  columns_clear (&columns);
+  add_buying_note (self, input);
   add_table_notes (self, batch);
 }
 
 static char *
 costs_text (const FmBatchSheetInput *input, const FmBatch *batch)
 {
-  g_autofree char *raw = known_money_text (input, batch, batch->cost_per_raw_patty);
-  g_autofree char *cooked = known_money_text (input, batch, batch->cost_per_cooked_patty);
-  g_autofree char *cooked_100g = known_money_text (input, batch, batch->cost_per_100g_cooked);
+  const gboolean is_whole = batch->without_price[0] == NULL;
+  g_autofree char *raw = known_money_text (input, is_whole, batch->cost_per_raw_patty);
+  g_autofree char *cooked = known_money_text (input, is_whole, batch->cost_per_cooked_patty);
+  g_autofree char *cooked_100g = known_money_text (input, is_whole, batch->cost_per_100g_cooked);
   g_autofree char *costs =
       g_strdup_printf (_ ("Cost per raw patty %s, per cooked patty %s, per 100 g cooked %s"), raw,
                        cooked, cooked_100g);
   g_autofree char *names = g_strjoinv (NAME_BREAK, batch->without_price);
 
-  if (batch->without_price[0] == NULL)
+  if (is_whole)
     return g_steal_pointer (&costs);
   /* Translators: a sentence about costs, then names of ingredients */
   return g_strdup_printf (_ ("%s. Without a price: %s"), costs, names);
@@ -187,7 +283,7 @@ add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
           ? g_strdup (unknown != NULL ? unknown : _ ("The cooked mass is not known."))
           /* Translators: cooking method, yield in %, mass of a cooked patty */
           : g_strdup_printf (_ ("%s: cooked yield %s of the raw mass as predicted, %s for a "
-                                "patty. Salt is not in the cost."),
+                                "patty."),
                              fm_cook_method_name (input->method), yield, mass));
 }
 

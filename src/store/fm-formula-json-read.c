@@ -362,6 +362,8 @@ read_brief (Reading *self, JsonObject *object, FmBrief *brief)
 
   brief->patty_mass_g = read_needed (self, object, "patty_mass_g", DBL_MIN, FM_MAX_PATTY_MASS_G);
   brief->n_patties = (int)read_needed (self, object, "n_patties", 1.0, FM_MAX_N_PATTIES);
+  brief->surface_salt_pct =
+      read_double (self, object, "surface_salt_pct", 0.0, FM_MAX_SURFACE_SALT_PCT);
   for (int i = 0; bands != NULL && i < FM_N_TARGETS; i++) {
     JsonObject *band = read_object (self, bands, fm_json_targets[i]);
 

@@ -167,6 +167,7 @@ add_brief (GString *out, const FmBrief *brief)
   g_string_append_c (out, '{');
   add_double (out, "patty_mass_g", brief->patty_mass_g);
   add_double (out, "n_patties", brief->n_patties);
+  add_double (out, "surface_salt_pct", brief->surface_salt_pct);
   add_bands (out, brief);
   add_string (out, "doneness", brief->doneness);
   add_string (out, "notes", brief->notes);

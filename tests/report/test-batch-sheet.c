@@ -23,6 +23,7 @@ input_for (const FmFormula *formula)
   input.method = FM_COOK_PATTY_PAN_BROILED;
   input.plan.grind_loss_pct = 4.0;
   input.plan.salt_pct = 1.5;
+  input.plan.salt_price_per_kg = 1.0;
   input.plan.cook_yield_pct = 75.0;
   input.food = (FmCookFood){ FM_SPECIES_BIT (FM_SPECIES_BEEF), 20.0 };
   input.salt_minutes_before = 30.0;
@@ -82,10 +83,13 @@ test_grams_and_costs (void)
   g_autofree char *text = plain_text (sheet);
   assert_has (text, "Batch sheet: House, version 3");
   assert_has (text, "10 patties of 180.0 g raw");
-  assert_has (text, "Chuck; 80.0 %; 1500.0 g; 1875.0 g; €18.75");
-  assert_has (text, "Backfat; 20.0 %; 375.0 g; 375.0 g; €0.75");
-  assert_has (text, "Into the grinder; 1875.0 g; 2250.0 g; €19.50");
-  assert_has (text, "per raw patty €1.95, per cooked patty €1.95, per 100 g cooked €1.44");
+  assert_has (text, "Chuck; 80.0 %; 1500.0 g; 1880 g; €18.75");
+  assert_has (text, "Backfat; 20.0 %; 375.0 g; 380 g; €0.75");
+  assert_has (text, "Into the grinder; 1875.0 g; 2260 g; €19.50");
+  assert_has (text, "Salt, 1.5 % of the ground mass, on top; 27.0 g; 30 g; €0.03");
+  assert_has (text, "In all, with the salt on top; 2290 g; €19.53");
+  assert_has (text, "rounded up to steps of 10 g");
+  assert_has (text, "per raw patty €1.95, per cooked patty €1.95, per 100 g cooked €1.45");
   assert_has (text, "taken as edible: Backfat.");
   assert_has (text, "4.5 mm plate, 2 passes");
   assert_has (text, "2.0 °C (36 °F)");
@@ -141,13 +145,47 @@ test_unknowns_stay_unknown (void)
   g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
   g_autofree char *text = plain_text (sheet);
   /* The fat alone: 1.50 for 10 patties. */
-  assert_has (text, "Chuck; 80.0 %; 1500.0 g; 1875.0 g; —");
-  assert_has (text, "Into the grinder; 1875.0 g; 2250.0 g; at least €1.50");
+  assert_has (text, "Chuck; 80.0 %; 1500.0 g; 1880 g; —");
+  assert_has (text, "Into the grinder; 1875.0 g; 2260 g; at least €1.50");
   assert_has (text, "per raw patty at least €0.15, per cooked patty at least €0.15, "
                     "per 100 g cooked not known. Without a price: Chuck\n");
   assert_has (text, "Cooked values need the fat of every ingredient");
   assert_has (text, "plate not planned");
   g_assert_null (strstr (text, "nan"));
+}
+
+/* A total that a cook adds up with a pencil is the total on the paper. */
+static void
+test_columns_add_up (void)
+{
+  g_autoptr (FmFormula) formula = fm_formula_new ();
+  double sum_g = 0.0, sum_pct = 0.0, sum_cost = 0.0;
+
+  for (guint i = 0; i < 7; i++) {
+    g_autoptr (FmIngredient) cut = fm_ingredient_new ("Cut", FM_INGREDIENT_CUT);
+
+    cut->price_per_kg = 7.777 + i;
+    fm_formula_add (formula, cut, 100.0 + i / 7.0);
+  }
+  FmBatchSheetInput input = input_for (formula);
+  g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
+  for (guint i = 0; i < sheet->rows->len; i++) {
+    const FmSheetRow *row = g_ptr_array_index (sheet->rows, i);
+
+    if (row->kind == FM_SHEET_TOTAL && g_str_equal (row->cells[0], "Into the grinder")) {
+      g_assert_cmpfloat_with_epsilon (g_ascii_strtod (row->cells[2], NULL), sum_g, 1e-6);
+      g_assert_cmpfloat_with_epsilon (
+          g_ascii_strtod (row->cells[4] + strlen (input.currency), NULL), sum_cost, 1e-6);
+      g_assert_cmpfloat_with_epsilon (sum_pct, 100.0, 1e-6);
+      return;
+    }
+    if (row->kind != FM_SHEET_INGREDIENT)
+      continue;
+    sum_pct += g_ascii_strtod (row->cells[1], NULL);
+    sum_g += g_ascii_strtod (row->cells[2], NULL);
+    sum_cost += g_ascii_strtod (row->cells[4] + strlen (input.currency), NULL);
+  }
+  g_assert_not_reached ();
 }
 
 static void
@@ -162,10 +200,11 @@ test_no_price_at_all (void)
     copy->price_per_kg = NAN;
     fm_formula_set_ingredient (formula, i, copy);
   }
+  input.plan.salt_price_per_kg = NAN;
   g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
   g_assert_cmpstr (sheet->costs, ==,
                    "Cost per raw patty not known, per cooked patty not known, per 100 g cooked "
-                   "not known. Without a price: Chuck; Backfat");
+                   "not known. Without a price: Chuck; Backfat; salt on the surface");
 }
 
 static void
@@ -251,7 +290,7 @@ check_demo_sheet (const FmFormula *formula)
   }
   for (guint i = 0; i < batch->lines->len; i++) {
     g_autofree char *grams =
-        g_strdup_printf ("%.1f g", g_array_index (batch->lines, FmBatchLine, i).purchased_g);
+        g_strdup_printf ("%.0f g", g_array_index (batch->lines, FmBatchLine, i).bought_g);
 
     assert_has (text, grams);
   }
@@ -293,6 +332,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch-sheet/not-stated-is-never-none", test_not_stated_is_never_none);
   g_test_add_func ("/batch-sheet/turkey-figure", test_turkey_figure);
   g_test_add_func ("/batch-sheet/unknowns-stay-unknown", test_unknowns_stay_unknown);
+  g_test_add_func ("/batch-sheet/columns-add-up", test_columns_add_up);
   g_test_add_func ("/batch-sheet/no-price-at-all", test_no_price_at_all);
   g_test_add_func ("/batch-sheet/empty-blend", test_empty_blend);
   g_test_add_func ("/batch-sheet/many-lines-go-on", test_many_lines_go_on);

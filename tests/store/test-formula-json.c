@@ -55,6 +55,22 @@ test_collagen_came_later (void)
   g_assert_cmpfloat (fm_formula_line (again, 0)->ingredient->collagen_g_per_100g, ==, 4.25);
 }
 
+/* Notebooks from before the salt on the surface belonged to the brief have no such key. */
+static void
+test_surface_salt_came_later (void)
+{
+  const char *old = LINE ("\"mass_g\":1,\"ingredient\":" MEAT);
+  g_autoptr (FmFormula) formula = fm_formula_from_json (old, NULL);
+  g_autoptr (FmFormula) again = NULL;
+  g_autofree char *json = NULL;
+
+  g_assert_true (isnan (formula->brief->surface_salt_pct));
+  formula->brief->surface_salt_pct = 1.5;
+  json = fm_formula_to_json (formula);
+  again = fm_formula_from_json (json, NULL);
+  g_assert_cmpfloat (again->brief->surface_salt_pct, ==, 1.5);
+}
+
 /* Notebooks from before the kind of animal was noted have no such key. */
 static void
 test_species_came_later (void)
@@ -248,6 +264,7 @@ main (int argc, char **argv)
   g_test_add_func ("/formula-json/unknown-is-absent", test_unknown_is_absent);
   g_test_add_func ("/formula-json/power-of-ten", test_power_of_ten);
   g_test_add_func ("/formula-json/collagen-came-later", test_collagen_came_later);
+  g_test_add_func ("/formula-json/surface-salt-came-later", test_surface_salt_came_later);
   g_test_add_func ("/formula-json/species-came-later", test_species_came_later);
   g_test_add_func ("/formula-json/use-came-later", test_use_came_later);
   g_test_add_func ("/formula-json/accepts", test_accepts);

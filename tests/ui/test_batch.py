@@ -20,9 +20,14 @@ def close_sheet(program):
 
 def a_batch_sheet_shows_grams_and_costs(start, folder):
     program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    program.type_into("Salt on the surface, % of the patty", "1,2")
+    program.says("One raw patty, 180 g, with 1.20 % salt on the surface")
+    program.screenshot("surface-salt")
     program.click("Batch Sheet…", role="push button")
     program.find("Cost per raw patty", contains=True)
     sheet_says(program, "Batch sheet: Pan patty (invented), draft")
+    sheet_says(program, "Salt, 1.2 % of the ground mass, on top")
     program.type_into("Patties of this batch", "10")
     program.type_into("Raw mass of each patty", "180")
     program.type_into("Grind loss", "4")
@@ -30,6 +35,8 @@ def a_batch_sheet_shows_grams_and_costs(start, folder):
     sheet_says(program, "Into the grinder; 1875.0 g")
     program.type_into("Salt in percent of the ground mass", "1,5")
     program.type_into("Minutes from salting to cooking", "30")
+    program.type_into("Price of the salt per kg", "1")
+    sheet_says(program, "on top; 27.0 g; 30 g; €0.03")
     sheet_says(program, "Salt 30 min before cooking: 27.0 g in all, 2.70 g for each patty.")
     sheet_says(program, "Not stated:")
     sheet_says(program, "Check the label of each supplier.")
@@ -226,7 +233,7 @@ def a_batch_is_corrected_with_any_cut(start, folder):
     program.type_into("Fat to aim for, at most", "93,9")
     program.says("more than the batch itself would have to be added")
     assert not program.unnamed(), program.unnamed()
-    program.click("Close", role="push button")
+    program.press_in(program.field("Step of the scale"), "Escape")
     program.gone("What to add")
     program.quit()
 

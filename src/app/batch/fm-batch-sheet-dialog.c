@@ -10,7 +10,7 @@
 #include "app/session/fm-notebook-settings.h"
 #include "core/experiment/fm-strange.h"
 
-#define N_ENTRIES 8
+#define N_ENTRIES 10
 
 struct _FmBatchSheetDialog {
   AdwWindow parent_instance;
@@ -26,6 +26,8 @@ struct _FmBatchSheetDialog {
   FmNumberEntry *passes_entry;
   FmNumberEntry *salt_entry;
   FmNumberEntry *salt_minutes_entry;
+  FmNumberEntry *salt_price_entry;
+  FmNumberEntry *buy_step_entry;
   FmBatchSheetPreview *preview;
 
   FmFormula *formula; /* as shown when the dialog opened */
@@ -54,6 +56,8 @@ read_plan (FmBatchSheetDialog *self, FmBatchSheetInput *input)
   input->plan.patty_mass_g = fm_number_entry_get_value (self->patty_mass_entry);
   input->plan.grind_loss_pct = value_or_zero (self->grind_loss_entry);
   input->plan.salt_pct = fm_number_entry_get_value (self->salt_entry);
+  input->plan.salt_price_per_kg = fm_number_entry_get_value (self->salt_price_entry);
+  input->plan.buy_step_g = value_or_zero (self->buy_step_entry);
   input->food = self->food;
   input->plan.cook_yield_pct = fm_cook_yield_pct (input->method, &self->food);
   input->salt_minutes_before = fm_number_entry_get_value (self->salt_minutes_entry);
@@ -118,8 +122,10 @@ static FmNumberEntry *
 get_entry (FmBatchSheetDialog *self, guint index)
 {
   FmNumberEntry *entries[N_ENTRIES] = {
-    self->patties_entry, self->patty_mass_entry, self->grind_loss_entry, self->plate_entry,
-    self->passes_entry,  self->meat_temp_entry,  self->salt_entry,       self->salt_minutes_entry,
+    self->patties_entry,  self->patty_mass_entry,   self->grind_loss_entry,
+    self->plate_entry,    self->passes_entry,       self->meat_temp_entry,
+    self->salt_entry,     self->salt_minutes_entry, self->salt_price_entry,
+    self->buy_step_entry,
   };
 
   return entries[index];
@@ -197,6 +203,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, passes_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, salt_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, salt_minutes_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, salt_price_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, buy_step_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, preview);
   gtk_widget_class_bind_template_callback (widget_class, plan_changed_cb);
 }
@@ -258,6 +266,8 @@ fm_batch_sheet_dialog_present (GtkWidget *parent, FmSession *session)
   take_from_session (self, session);
   fm_number_entry_set_value (self->patties_entry, self->formula->brief->n_patties);
   fm_number_entry_set_value (self->patty_mass_entry, self->formula->brief->patty_mass_g);
+  fm_number_entry_set_value (self->salt_entry, self->formula->brief->surface_salt_pct);
+  fm_number_entry_set_value (self->buy_step_entry, FM_BUY_STEP_G);
   plan_changed_cb (self);
   gtk_window_present (GTK_WINDOW (self));
 }

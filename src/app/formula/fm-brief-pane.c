@@ -21,6 +21,7 @@ struct _FmBriefPane {
   GtkWidget *box;
   FmNumberEntry *patty_entry;
   FmNumberEntry *number_entry;
+  FmNumberEntry *salt_entry;
   GtkEditable *doneness_entry;
   GtkTextBuffer *notes_buffer;
   GtkTextView *notes_view;
@@ -65,6 +66,17 @@ number_changed_cb (FmBriefPane *self, double number)
     return;
   brief->n_patties = (int)number;
   fm_line_edit_brief (self->session, brief, "brief:number");
+}
+
+static void
+salt_changed_cb (FmBriefPane *self, double salt_pct)
+{
+  g_autoptr (FmBrief) brief = copy_brief (self);
+
+  if (brief == NULL)
+    return;
+  brief->surface_salt_pct = salt_pct;
+  fm_line_edit_brief (self->session, brief, "brief:salt");
 }
 
 static void
@@ -156,6 +168,7 @@ fm_brief_pane_class_init (FmBriefPaneClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, box);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, patty_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, number_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmBriefPane, salt_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, doneness_entry);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, notes_buffer);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, notes_view);
@@ -163,6 +176,7 @@ fm_brief_pane_class_init (FmBriefPaneClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, target_list);
   gtk_widget_class_bind_template_callback (widget_class, patty_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, number_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, salt_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, doneness_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
 }
@@ -173,6 +187,7 @@ fm_brief_pane_init (FmBriefPane *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   fm_number_entry_set_range (self->patty_entry, MIN_PATTY_MASS_G, FM_MAX_PATTY_MASS_G);
   fm_number_entry_set_range (self->number_entry, 1.0, FM_MAX_N_PATTIES);
+  fm_number_entry_set_range (self->salt_entry, 0.0, FM_MAX_SURFACE_SALT_PCT);
   gtk_label_set_text (self->caution_label, fm_caution_text ());
   add_target_rows (self);
 }
@@ -193,6 +208,7 @@ show_fields (FmBriefPane *self, const FmBrief *brief, gboolean editable)
 
   fm_number_entry_set_value (self->patty_entry, brief->patty_mass_g);
   fm_number_entry_set_value (self->number_entry, brief->n_patties);
+  fm_number_entry_set_value (self->salt_entry, brief->surface_salt_pct);
   if (g_strcmp0 (gtk_editable_get_text (self->doneness_entry), doneness) != 0)
     gtk_editable_set_text (self->doneness_entry, doneness);
   if (g_strcmp0 (shown_notes, notes) != 0)
@@ -200,6 +216,7 @@ show_fields (FmBriefPane *self, const FmBrief *brief, gboolean editable)
   gtk_text_view_set_editable (self->notes_view, editable);
   fm_number_entry_set_editable (self->patty_entry, editable);
   fm_number_entry_set_editable (self->number_entry, editable);
+  fm_number_entry_set_editable (self->salt_entry, editable);
   gtk_editable_set_editable (self->doneness_entry, editable);
 }
 

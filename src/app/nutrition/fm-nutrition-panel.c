@@ -65,16 +65,31 @@ show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
   }
 }
 
-static void
-show_raw (FmNutritionPanel *self, const FmAnalysis *analysis, double patty_g)
+/* Salt on the surface counts in sodium, so it is named beside the portion. */
+static char *
+with_salt (const FmFormula *formula, const char *portion)
 {
+  const double salt_pct = formula->brief->surface_salt_pct;
+  g_autofree char *salt = fm_number_format_unit (salt_pct, 2, "%");
+
+  if (!(salt_pct > 0.0))
+    return g_strdup (portion);
+  /* Translators: "One raw patty, 180 g", "1.5 %" */
+  return g_strdup_printf (_ ("%s, with %s salt on the surface"), portion, salt);
+}
+
+static void
+show_raw (FmNutritionPanel *self, const FmAnalysis *analysis, const FmFormula *formula)
+{
+  double patty_g = formula->brief->patty_mass_g;
   gboolean per_patty = gtk_toggle_button_get_active (self->patty_button);
   g_autofree char *mass = per_patty ? fm_notebook_text (FM_MEASURE_MASS, patty_g, 0)
                                     : fm_number_format_unit (100.0, 0, "g");
   g_autofree char *portion =
       g_strdup_printf (per_patty ? _ ("One raw patty, %s") : _ ("%s of the raw blend"), mass);
+  g_autofree char *salted = with_salt (formula, portion);
 
-  fm_widget_set_label (self->portion_label, portion);
+  fm_widget_set_label (self->portion_label, salted);
   show_problem (self, NULL);
   show_amounts (self, analysis->amounts, per_patty ? patty_g : 100.0);
 }
@@ -107,6 +122,7 @@ show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, const FmFormula
   g_autoptr (GError) error = NULL;
   g_autoptr (FmCooked) cooked = NULL;
   g_autofree char *portion = NULL;
+  g_autofree char *salted = NULL;
 
   cooked = fm_cooked_new (analysis, fm_formula_species (formula),
                           gtk_drop_down_get_selected (self->method_drop_down),
@@ -119,7 +135,8 @@ show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, const FmFormula
     return;
   }
   portion = cooked_portion_text (cooked, patty_g, per_patty);
-  fm_widget_set_label (self->portion_label, portion);
+  salted = with_salt (formula, portion);
+  fm_widget_set_label (self->portion_label, salted);
   fm_widget_set_label (self->basis_label, cooked->basis);
   show_problem (self, NULL);
   show_amounts (self, cooked->amounts, per_patty ? patty_g * cooked->yield_pct / 100.0 : 100.0);
@@ -144,7 +161,7 @@ update (FmNutritionPanel *self)
   } else if (cooked) {
     show_cooked (self, analysis, formula);
   } else {
-    show_raw (self, analysis, formula->brief->patty_mass_g);
+    show_raw (self, analysis, formula);
   }
 }
 

@@ -14,6 +14,8 @@ G_BEGIN_DECLS
 /* Regulation (EU) No 1169/2011, Annex I, no 10 and no 11. */
 #define FM_PROTEIN_PER_NITROGEN 6.25
 #define FM_SALT_PER_SODIUM 2.5
+/* SR28, row 02047, salt, table: 38,758 mg of sodium in 100 g. */
+#define FM_SODIUM_MG_PER_G_SALT 387.58
 /* Regulation (EU) No 1169/2011, Annex VI Part B: collagen from hydroxyproline. */
 #define FM_COLLAGEN_PER_HYDROXYPROLINE 8.0
 

@@ -11,14 +11,17 @@
 G_BEGIN_DECLS
 
 #define FM_MAX_GRIND_LOSS_PCT 50.0
-#define FM_MAX_SALT_PCT 10.0
+/* Steps in which a shop weighs meat out: common practice, no source. */
+#define FM_BUY_STEP_G 10.0
 
 typedef struct {
-  int n_patties;         /* [1, FM_MAX_N_PATTIES] */
-  double patty_mass_g;   /* raw, (0, FM_MAX_PATTY_MASS_G] */
-  double grind_loss_pct; /* [0, FM_MAX_GRIND_LOSS_PCT] of the edible mass */
-  double salt_pct;       /* of the mass of the shaped patties, added on top; NaN = not planned */
-  double cook_yield_pct; /* cooked / raw x 100, (0, 150]; NaN = not known */
+  int n_patties;            /* [1, FM_MAX_N_PATTIES] */
+  double patty_mass_g;      /* raw, (0, FM_MAX_PATTY_MASS_G] */
+  double grind_loss_pct;    /* [0, FM_MAX_GRIND_LOSS_PCT] of the edible mass */
+  double salt_pct;          /* of the mass of the shaped patties, added on top; NaN = not planned */
+  double cook_yield_pct;    /* cooked / raw x 100, (0, 150]; NaN = not known */
+  double salt_price_per_kg; /* NaN = as of a salt in the blend */
+  double buy_step_g;        /* what is bought is rounded up to whole steps; 0 = exact */
 } FmBatchPlan;
 
 typedef struct {
@@ -26,6 +29,7 @@ typedef struct {
   double share_pct;
   double edible_g;
   double purchased_g;     /* as purchased, edible / EP yield */
+  double bought_g;        /* purchased_g in whole steps, rounded up */
   gboolean yield_assumed; /* no EP yield is stated, 100 % taken */
   double cost;            /* of purchased_g; NaN = no price */
 } FmBatchLine;
@@ -34,13 +38,17 @@ typedef struct {
   GArray *lines;   /* FmBatchLine, formula order, lines of zero mass left out */
   double edible_g; /* into the grinder */
   double purchased_g;
+  double bought_g; /* of the lines */
   double ground_g; /* n_patties x patty_mass_g */
   double salt_g;   /* NaN = not planned */
   double salt_per_patty_g;
+  double salt_bought_g;
+  double salt_cost;      /* of salt_g; NaN = no price */
   double cooked_patty_g; /* NaN = yield not known */
-  /* Costs, without the added salt, are of the ingredients with a price: the least it can cost where
-   * without_price names any; NaN when none has a price. */
-  double cost; /* whole batch */
+  /* Costs, the salt on the surface included, are of what goes in and has a price: the least it can
+   * cost where without_price names any; NaN when none has a price. */
+  double lines_cost; /* of the lines alone */
+  double cost;       /* whole batch */
   double cost_per_raw_patty;
   double cost_per_cooked_patty; /* one raw patty gives one cooked: the same money, less mass */
   double cost_per_100g_raw;
@@ -48,7 +56,7 @@ typedef struct {
   GStrv without_price;         /* names */
 } FmBatch;
 
-/** A plan from a brief: its patties, no losses, no salt, yield not known. */
+/** A plan from a brief: its patties and salt, no losses, yield not known, FM_BUY_STEP_G. */
 void fm_batch_plan_init (FmBatchPlan *self, const FmBrief *brief);
 gboolean fm_batch_plan_check (const FmBatchPlan *self, GError **error);
 /** NULL + error for a bad plan (OUT_OF_RANGE) or a formula that weighs nothing (EMPTY). */

@@ -58,6 +58,8 @@ fill_amounts (FmAnalysis *self, const FmFormula *formula)
     self->amounts[n].known_g_per_100g = any ? means[n].sum / self->total_g : NAN;
     self->amounts[n].covered_pct = any ? means[n].known_g / self->total_g * 100.0 : 0.0;
   }
+  self->amounts[FM_NUTRIENT_SODIUM].known_g_per_100g +=
+      fm_brief_surface_sodium_mg_per_100g (formula->brief);
 }
 
 static void

@@ -1,7 +1,8 @@
 /* fm-analysis.h - what a formula is made of, with its unknowns
  *
  * A composition is the mass-weighted mean of the ingredients. Unknown values stay unknown: an
- * amount carries its known part, the share of the mass that it covers, and who lacks it.
+ * amount carries its known part, the share of the mass that it covers, and who lacks it. Salt that
+ * the brief strews on the surface counts in sodium; its own mass counts nowhere.
  */
 #pragma once
 

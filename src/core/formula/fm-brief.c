@@ -4,6 +4,7 @@
 #include "core/base/fm-double.h"
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
+#include "core/base/fm-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -19,6 +20,7 @@ fm_brief_new (void)
   FmBrief *self = g_new0 (FmBrief, 1);
   self->patty_mass_g = FM_DEFAULT_PATTY_MASS_G;
   self->n_patties = FM_DEFAULT_N_PATTIES;
+  self->surface_salt_pct = NAN;
   for (int i = 0; i < FM_N_TARGETS; i++)
     self->bands[i] = (FmBand){ NAN, NAN };
   return self;
@@ -49,7 +51,15 @@ fm_brief_equal (const FmBrief *a, const FmBrief *b)
         !fm_double_same (a->bands[i].max, b->bands[i].max))
       return FALSE;
   return fm_double_same (a->patty_mass_g, b->patty_mass_g) && a->n_patties == b->n_patties &&
+         fm_double_same (a->surface_salt_pct, b->surface_salt_pct) &&
          g_strcmp0 (a->doneness, b->doneness) == 0 && g_strcmp0 (a->notes, b->notes) == 0;
+}
+
+double
+fm_brief_surface_sodium_mg_per_100g (const FmBrief *self)
+{
+  /* Per cent of the mass are grams in 100 g. */
+  return isnan (self->surface_salt_pct) ? 0.0 : self->surface_salt_pct * FM_SODIUM_MG_PER_G_SALT;
 }
 
 static double
@@ -105,6 +115,14 @@ fm_brief_check (const FmBrief *self, GError **error)
     g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
                  _ ("The number of patties must lie from 1 to %d. Type a whole number."),
                  FM_MAX_N_PATTIES);
+    return FALSE;
+  }
+  if (!fm_double_unknown_or_within (self->surface_salt_pct, 0.0, FM_MAX_SURFACE_SALT_PCT)) {
+    g_autofree char *limit = fm_number_to_edit (FM_MAX_SURFACE_SALT_PCT, 0);
+    g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+                 _ ("Salt on the surface must lie from 0 to %s %%. Type it in %% of the patty, or "
+                    "leave it blank."),
+                 limit);
     return FALSE;
   }
   for (int i = 0; i < FM_N_TARGETS; i++)

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 #define FM_DEFAULT_N_PATTIES 6
 #define FM_MAX_PATTY_MASS_G 5000.0
 #define FM_MAX_N_PATTIES 100000
+#define FM_MAX_SURFACE_SALT_PCT 10.0
 
 /** What a target band is about. */
 typedef enum {
@@ -41,14 +42,17 @@ typedef struct {
   double patty_mass_g; /* (0, FM_MAX_PATTY_MASS_G] */
   int n_patties;       /* [1, FM_MAX_N_PATTIES] */
   FmBand bands[FM_N_TARGETS];
-  char *doneness; /* (nullable) free text, e.g. "71 °C in the centre" */
-  char *notes;    /* (nullable) free text */
+  double surface_salt_pct; /* strewn on the shaped patties, % of their mass; NaN = none planned */
+  char *doneness;          /* (nullable) free text, e.g. "71 °C in the centre" */
+  char *notes;             /* (nullable) free text */
 } FmBrief;
 
 FmBrief *fm_brief_new (void);
 FmBrief *fm_brief_copy (const FmBrief *self);
 void fm_brief_free (FmBrief *self);
 gboolean fm_brief_equal (const FmBrief *a, const FmBrief *b);
+/** Sodium that the salt on the surface brings to 100 g of blend, mg; 0 without. */
+double fm_brief_surface_sodium_mg_per_100g (const FmBrief *self);
 gboolean fm_brief_check (const FmBrief *self, GError **error);
 
 FmBandState fm_band_state (const FmBand *band, double value);

@@ -68,6 +68,13 @@ add_row (FmTargets *self, const char *name, const char *unit, FmQuantity quantit
   return row;
 }
 
+/* Shares add up to 1, so what every blend has stands beside each ingredient's own. */
+static double
+extra_amount (const FmTargets *self, const FmTargetRow *row)
+{
+  return row->nutrient == FM_NUTRIENT_SODIUM ? self->surface_sodium_mg_per_100g * row->factor : 0.0;
+}
+
 guint
 fm_targets_add_nutrient (FmTargets *self, FmNutrient nutrient, FmBand band)
 {
@@ -78,6 +85,7 @@ fm_targets_add_nutrient (FmTargets *self, FmNutrient nutrient, FmBand band)
       mass_share ? g_strdup ("%") : g_strdup_printf (_ ("%s/100 g"), info->unit);
   FmTargetRow *row = add_row (self, fm_nutrient_name (nutrient), unit, FM_QUANTITY_NUTRIENT, band);
   row->nutrient = nutrient;
+  row->extra = extra_amount (self, row);
   row->decimals = MAX (1, info->display_decimals);
   return self->rows->len - 1;
 }
@@ -132,7 +140,7 @@ fm_target_row_amount (const FmTargetRow *row, const FmIngredient *ingredient)
 {
   switch (row->quantity) {
   case FM_QUANTITY_NUTRIENT:
-    return fm_ingredient_value (ingredient, row->nutrient) * row->factor;
+    return fm_ingredient_value (ingredient, row->nutrient) * row->factor + row->extra;
   case FM_QUANTITY_COST:
     return fm_ingredient_edible_price_per_kg (ingredient) * row->factor;
   case FM_QUANTITY_COLLAGEN:
@@ -206,6 +214,7 @@ add_brief (FmTargets *self, const FmBrief *brief)
         add_row (self, fm_target_name (kind), fm_target_unit (kind), quantity, *band);
     row->nutrient = target_nutrient (kind);
     row->factor = target_factor (kind, brief->patty_mass_g);
+    row->extra = extra_amount (self, row);
     row->decimals = kind == FM_TARGET_COST ? 2 : 1;
   }
 }
@@ -225,6 +234,7 @@ fm_targets_new_from_formula (const FmFormula *formula)
     candidate->min_share_pct = line->min_share_pct;
     candidate->max_share_pct = line->max_share_pct;
   }
+  self->surface_sodium_mg_per_100g = fm_brief_surface_sodium_mg_per_100g (formula->brief);
   add_brief (self, formula->brief);
   return self;
 }

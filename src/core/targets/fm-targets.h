@@ -50,6 +50,7 @@ typedef struct {
   FmQuantity quantity;
   FmNutrient nutrient; /* of FM_QUANTITY_NUTRIENT */
   double factor;       /* @unit per (unit per 100 g), of cost per (currency per kg) */
+  double extra;        /* in @unit, that every blend has: sodium of the salt on the surface */
   int decimals;        /* worth showing */
   FmBand band;
 } FmTargetRow;
@@ -58,6 +59,7 @@ typedef struct {
   GPtrArray *candidates; /* FmCandidate */
   GPtrArray *rows;       /* FmTargetRow */
   FmObjective objective;
+  double surface_sodium_mg_per_100g; /* of the brief's salt on the surface */
   double total_g;      /* batch mass that locks refer to and that rounding keeps, > 0 */
   char *currency;      /* sign or code behind costs in sentences, "" = none */
   double scale_step_g; /* smallest step of the scale; 0 = do not round */

@@ -17,13 +17,14 @@ test_sheet (void)
   lean->price_per_kg = 8.0;
   fm_formula_line (formula, 1)->ingredient->price_per_kg = 5.0;
   fm_formula_line (formula, 2)->ingredient->price_per_kg = 2.0;
-  FmBatchPlan plan = { 10, 190.0, 5.0, 1.5, 75.0 };
+  FmBatchPlan plan = { 10, 190.0, 5.0, 1.5, 75.0, NAN, 30.0 };
   g_autoptr (FmBatch) batch = fm_batch_new (formula, &plan, NULL);
   assert_near (batch->ground_g, 1900.0, 1e-9);
   assert_near (batch->edible_g, 2000.0, 1e-9);
   const FmBatchLine *line = &g_array_index (batch->lines, FmBatchLine, 0);
   assert_near (line->edible_g, 1000.0, 1e-9);
   assert_near (line->purchased_g, 1250.0, 1e-9);
+  assert_near (line->bought_g, 1260.0, 1e-9);
   assert_near (line->cost, 10.0, 1e-9);
   g_assert_false (line->yield_assumed);
   assert_near (batch->cost, 10.0 + 3.0 + 0.8, 1e-9);
@@ -32,6 +33,33 @@ test_sheet (void)
   assert_near (batch->cooked_patty_g, 142.5, 1e-9);
   assert_near (batch->cost_per_100g_cooked, 1.38 / 142.5 * 100.0, 1e-9);
   assert_near (batch->salt_g, 28.5, 1e-9);
+  assert_near (batch->salt_bought_g, 30.0, 1e-9);
+  g_assert_cmpstr (batch->without_price[0], ==, "salt on the surface");
+}
+
+/* Salt on the surface is bought and paid for: at its own price, or at that of a salt in the blend.
+ */
+static void
+test_surface_salt (void)
+{
+  g_autoptr (FmFormula) formula = three_line_blend ();
+  for (guint i = 0; i < 3; i++)
+    fm_formula_line (formula, i)->ingredient->price_per_kg = 10.0;
+  formula->brief->surface_salt_pct = 1.5;
+  FmBatchPlan plan;
+  fm_batch_plan_init (&plan, formula->brief);
+  assert_near (plan.salt_pct, 1.5, 1e-12);
+  plan.salt_price_per_kg = 2.0;
+  g_autoptr (FmBatch) batch = fm_batch_new (formula, &plan, NULL);
+  assert_near (batch->salt_cost, batch->salt_g / 1000.0 * 2.0, 1e-12);
+  assert_near (batch->cost, batch->lines_cost + batch->salt_cost, 1e-9);
+  g_assert_null (batch->without_price[0]);
+  g_autoptr (FmIngredient) salt = fm_ingredient_new ("Salt", FM_INGREDIENT_SALT);
+  salt->price_per_kg = 4.0;
+  fm_formula_add (formula, salt, 5.0);
+  plan.salt_price_per_kg = NAN;
+  g_autoptr (FmBatch) of_blend = fm_batch_new (formula, &plan, NULL);
+  assert_near (of_blend->salt_cost, of_blend->salt_g / 1000.0 * 4.0, 1e-12);
 }
 
 static void
@@ -350,10 +378,14 @@ test_sheet_balance (void)
 
   for (int run = 0; run < 300; run++) {
     g_autoptr (FmFormula) formula = three_line_blend ();
-    FmBatchPlan plan = { g_rand_int_range (rand, 1, 400), g_rand_double_range (rand, 20.0, 400.0),
-                         g_rand_double_range (rand, 0.0, 50.0), 1.0,
-                         g_rand_double_range (rand, 40.0, 100.0) };
-    double edible_g = 0.0, purchased_g = 0.0, cost = 0.0, share_pct = 0.0;
+    FmBatchPlan plan = { g_rand_int_range (rand, 1, 400),
+                         g_rand_double_range (rand, 20.0, 400.0),
+                         g_rand_double_range (rand, 0.0, 50.0),
+                         1.0,
+                         g_rand_double_range (rand, 40.0, 100.0),
+                         3.0,
+                         run % 2 ? 10.0 : 0.0 };
+    double edible_g = 0.0, purchased_g = 0.0, bought_g = 0.0, cost = 0.0, share_pct = 0.0;
     for (guint i = 0; i < 3; i++) {
       FmIngredient *ingredient = fm_formula_line (formula, i)->ingredient;
       fm_formula_line (formula, i)->mass_g = g_rand_double_range (rand, 1.0, 3000.0);
@@ -368,13 +400,18 @@ test_sheet_balance (void)
       g_assert_cmpfloat (line->purchased_g, >=, line->edible_g);
       edible_g += line->edible_g;
       purchased_g += line->purchased_g;
+      bought_g += line->bought_g;
+      g_assert_cmpfloat (line->bought_g, >=, line->purchased_g - 1e-6);
+      g_assert_cmpfloat (line->bought_g, <, line->purchased_g + MAX (plan.buy_step_g, 1e-6));
       cost += line->cost;
       share_pct += line->share_pct;
     }
     assert_near (share_pct, 100.0, 1e-9);
     assert_near (edible_g, batch->edible_g, 1e-6 * batch->edible_g);
     assert_near (purchased_g, batch->purchased_g, 1e-6 * batch->purchased_g);
-    assert_near (cost, batch->cost, 1e-6 * (1.0 + cost));
+    assert_near (bought_g, batch->bought_g, 1e-6 * batch->bought_g);
+    assert_near (cost, batch->lines_cost, 1e-6 * (1.0 + cost));
+    assert_near (cost + batch->salt_g * 3.0 / 1000.0, batch->cost, 1e-6 * (1.0 + cost));
     assert_near (batch->edible_g * (1.0 - plan.grind_loss_pct / 100.0), batch->ground_g,
                  1e-6 * batch->ground_g);
     assert_near (batch->cost_per_100g_cooked * batch->cooked_patty_g / 100.0,
@@ -389,6 +426,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/batch/sheet", test_sheet);
   g_test_add_func ("/batch/sheet-gaps", test_sheet_gaps);
+  g_test_add_func ("/batch/surface-salt", test_surface_salt);
   g_test_add_func ("/batch/corrections", test_corrections);
   g_test_add_func ("/batch/correction-edge-and-middle", test_correction_edge_and_middle);
   g_test_add_func ("/batch/correction-never-doubles", test_correction_never_doubles);

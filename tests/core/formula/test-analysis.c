@@ -171,6 +171,24 @@ test_targets_per_patty (void)
   g_assert_true (isnan (fm_analysis_target_value (analysis, brief, FM_TARGET_MOISTURE_PCT)));
 }
 
+/* 1.5 % of 200 g are 3 g of salt, and 100 g of it hold 38,758 mg of sodium (SR28, row 02047). */
+static void
+test_salt_on_the_surface (void)
+{
+  g_autoptr (FmFormula) formula = fm_formula_new ();
+  add_line (formula, "Chuck", 20.0, 500.0);
+  ingredient_at (formula, 0)->composition.per_100g[FM_NUTRIENT_SODIUM] = 70.0;
+  formula->brief->patty_mass_g = 200.0;
+  formula->brief->surface_salt_pct = 1.5;
+  g_autoptr (FmAnalysis) analysis = fm_analysis_new (formula);
+  assert_near (fm_analysis_target_value (analysis, formula->brief, FM_TARGET_SODIUM_MG),
+               140.0 + 3.0 * 387.58, 1e-9);
+  assert_near (analysis->fat_pct, 20.0, 1e-12);
+  ingredient_at (formula, 0)->composition.per_100g[FM_NUTRIENT_SODIUM] = NAN;
+  g_autoptr (FmAnalysis) unknown = fm_analysis_new (formula);
+  g_assert_true (isnan (fm_analysis_value (unknown, FM_NUTRIENT_SODIUM)));
+}
+
 static void
 assert_lean_point (double fat_pct, const char *expected)
 {
@@ -281,6 +299,7 @@ main (int argc, char **argv)
   g_test_add_func ("/analysis/uncertainty-of-fat", test_uncertainty_of_fat);
   g_test_add_func ("/analysis/cost-over-edible-portion", test_cost_over_edible_portion);
   g_test_add_func ("/analysis/targets-per-patty", test_targets_per_patty);
+  g_test_add_func ("/analysis/salt-on-the-surface", test_salt_on_the_surface);
   g_test_add_func ("/analysis/lean-point", test_lean_point);
   g_test_add_func ("/analysis/mass-balance-closes", test_mass_balance_closes);
   g_test_add_func ("/analysis/scaling-changes-no-share", test_scaling_changes_no_share);

@@ -26,6 +26,10 @@ test_copy_and_equal (void)
   g_assert_false (fm_brief_equal (a, b));
   a->bands[FM_TARGET_FAT_PCT].max = 22.0;
   g_assert_true (fm_brief_equal (a, b));
+  b->surface_salt_pct = 1.5;
+  g_assert_false (fm_brief_equal (a, b));
+  a->surface_salt_pct = 1.5;
+  g_assert_true (fm_brief_equal (a, b));
   b->n_patties++;
   g_assert_false (fm_brief_equal (a, b));
 }

@@ -1,5 +1,6 @@
 /* test-targets.c - shares that meet a set of target bands */
 #include "core/base/fm-error.h"
+#include "core/formula/fm-analysis.h"
 #include "core/targets/fm-pearson.h"
 #include "core/targets/fm-targets.h"
 
@@ -356,6 +357,33 @@ test_rounding_is_said (void)
   g_assert_nonnull (strstr (fine->rounding_note, "no more than"));
 }
 
+/* Sodium of the salt on the surface counts in the brief's band, in what is reached and in its
+ * reach: 1 % on 200 g brings 775 mg, and the band of 900 mg leaves 125 mg, 62 mg in 100 g, to the
+ * meat. */
+static void
+test_surface_salt_counts (void)
+{
+  g_autoptr (FmFormula) formula = fm_formula_new ();
+  g_autoptr (FmIngredient) plain = priced ("Plain", 10.0, 9.0);
+  g_autoptr (FmIngredient) cured = priced ("Cured", 10.0, 2.0);
+  plain->composition.per_100g[FM_NUTRIENT_SODIUM] = 50.0;
+  cured->composition.per_100g[FM_NUTRIENT_SODIUM] = 1050.0;
+  fm_formula_add (formula, plain, 500.0);
+  fm_formula_add (formula, cured, 500.0);
+  formula->brief->patty_mass_g = 200.0;
+  formula->brief->surface_salt_pct = 1.0;
+  formula->brief->bands[FM_TARGET_SODIUM_MG] = (FmBand){ NAN, 900.0 };
+  g_autoptr (FmTargets) targets = fm_targets_new_from_formula (formula);
+  g_autoptr (FmTargetsResult) result = solve (targets);
+  g_autoptr (FmAnalysis) now = fm_analysis_new (formula);
+  g_assert_true (result->met);
+  assert_near (result->row_value[0], 900.0, 1e-6);
+  assert_near (result->reach[0].min, 2.0 * (387.58 + 50.0), 1e-6);
+  assert_near (result->share_pct[1], (900.0 / 2.0 - 387.58 - 50.0) / 1000.0 * 100.0, 1e-6);
+  assert_near (fm_targets_value_now (targets, 0),
+               fm_analysis_target_value (now, formula->brief, FM_TARGET_SODIUM_MG), 1e-6);
+}
+
 /* Least cost must not buy salt for meat: it keeps its mass, priced or not, until it is freed. */
 static void
 test_salt_keeps_its_share (void)
@@ -565,6 +593,7 @@ main (int argc, char **argv)
   g_test_add_func ("/targets/exact-on-scale", test_exact_target_on_scale);
   g_test_add_func ("/targets/rounding-is-said", test_rounding_is_said);
   g_test_add_func ("/targets/salt-keeps-its-share", test_salt_keeps_its_share);
+  g_test_add_func ("/targets/surface-salt-counts", test_surface_salt_counts);
   g_test_add_func ("/targets/bad-input", test_bad_input);
   g_test_add_func ("/targets/random-hold-and-monotone", test_random_hold_and_monotone);
   g_test_add_func ("/targets/random-sensitivities", test_random_sensitivities);

@@ -90,7 +90,7 @@ def any_nutrient_is_a_target(start, folder):
     program.find("Iron (mg/100 g), at least", role="text")
     type_here(program, "Iron (mg/100 g), at least", "2")
     type_here(program, "Iron (mg/100 g), at most", "1")
-    program.says("This is less than the lower end.")
+    program.says("The lower end would lie above the upper end.")
     solve(program)
     program.says("Correct the marked target first.")
     type_here(program, "Iron (mg/100 g), at most", "")

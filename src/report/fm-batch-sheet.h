@@ -49,7 +49,7 @@ typedef struct {
 typedef struct {
   const char *what; /* translated, e.g. "Batch Sheet" */
   GPtrArray *rows;  /* FmSheetRow, top down */
-  gboolean secret;  /* goes to paper or a file only, never onto the screen */
+  gboolean secret;  /* goes to paper or a file without a preview */
   char *costs;      /* the three costs and what has no price, for the dialog */
 } FmBatchSheet;
 

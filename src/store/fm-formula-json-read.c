@@ -359,7 +359,9 @@ static void
 read_brief (Reading *self, JsonObject *object, FmBrief *brief)
 {
   JsonObject *bands = read_object (self, object, "bands");
+  g_autofree char *rules = read_string (self, object, "rules");
 
+  brief->rules = fm_rule_set_from_key (rules);
   brief->patty_mass_g = read_needed (self, object, "patty_mass_g", DBL_MIN, FM_MAX_PATTY_MASS_G);
   brief->n_patties = (int)read_needed (self, object, "n_patties", 1.0, FM_MAX_N_PATTIES);
   brief->surface_salt_pct =

@@ -169,6 +169,7 @@ add_brief (GString *out, const FmBrief *brief)
   add_double (out, "n_patties", brief->n_patties);
   add_double (out, "surface_salt_pct", brief->surface_salt_pct);
   add_bands (out, brief);
+  add_string (out, "rules", fm_rule_set_key (brief->rules));
   add_string (out, "doneness", brief->doneness);
   add_string (out, "notes", brief->notes);
   g_string_append_c (out, '}');

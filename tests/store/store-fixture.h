@@ -169,6 +169,7 @@ random_formula (void)
 
   formula->brief->patty_mass_g = g_test_rand_double_range (0.1, FM_MAX_PATTY_MASS_G);
   formula->brief->n_patties = g_test_rand_int_range (1, FM_MAX_N_PATTIES + 1);
+  formula->brief->rules = (FmRuleSet)g_test_rand_int_range (0, FM_N_RULE_SETS);
   formula->brief->doneness = random_text ();
   formula->brief->notes = random_text ();
   for (int i = 0; i < FM_N_TARGETS; i++)

@@ -2,8 +2,8 @@
 
 import shutil
 
-from harness import run, wait_for
-from steps import add_own_entry, first_blend, weigh
+from harness import plain, run, wait_for
+from steps import add_own_entry, choose, first_blend, weigh
 
 CHUCK = "Beef, chuck, short ribs"
 GROUND = "Beef, ground, 80/20"
@@ -141,9 +141,15 @@ def the_brief_says_its_state_in_words(start, folder):
     program.type_into("Number of patties", "10")
     program.says("For 10 patties: 1200.0 g")
     program.type_into("What this blend is for", "A lunch patty for a small grill.")
+    choose(program, "Legal limits", "Down", "Down")
+    limits = program.says("minced pure beef: fat 19.0")
+    assert "limit: 20 %, 1.0" in plain(limits) and "collagen of meat protein not known" in limits, limits
+    assert "authority must check" in limits and "pigmeat" not in limits, limits
+    program.screenshot("legal-limits")
     program.quit()
     program = start()
     program.reads("What this blend is for", "A lunch patty for a small grill.")
+    program.says("minced pure beef: fat 19.0")
     program.quit()
 
 

@@ -3,7 +3,8 @@
 import re
 
 from harness import Atspi, run, wait_for
-from tasting_steps import TASTERS, give_reason, sealed_tasting
+from tasting_steps import (TASTERS, add_taster, arrange_tasting, choose_samples, give_reason,
+                           new_tasting, sealed_tasting)
 
 VERSION = re.compile(r"\bversion\s*\d", re.IGNORECASE)
 
@@ -149,6 +150,62 @@ def blind_mode_tells_nobody_who_is_who(start, folder):
     program.quit()
 
 
+def a_grid_is_typed_as_it_lies_on_paper(start, folder):
+    """Liking down the samples, then the order, then remarks; the codes in the taster's own order."""
+    program = start("--demo", "--separate")
+    new_tasting(program)
+    choose_samples(program)
+    for name in TASTERS:
+        add_taster(program, name)
+    program.press_in(program.find("9-point liking", role="check box"))
+    arrange_tasting(program)
+    program.button("Next Taster")
+    program.says(f"Sheet of {TASTERS[1]}: waited for")
+    codes = wait_for(lambda: fields(program, "rank order"), "samples to rank")
+    assert fields(program, "9-point liking") == codes, codes
+    for score in "7586":
+        program.type_keys(score)
+        program.press("Return")
+    for place in "2413":
+        program.type_keys(place)
+        program.press("Down")
+    program.type_keys("dry")
+    program.press("Down", "Up")
+    program.type_keys("and ")
+    for code, score, place in zip(codes, "7586", "2413"):
+        program.reads(f"9-point liking of {code}", score)
+        program.reads(f"rank order of {code}", place)
+    wait_for(lambda: "and" in program.read(f"Remark on {codes[0]}"), "more of the remark")
+    assert "dry" in program.read(f"Remark on {codes[0]}")
+    program.says("like moderately")
+    program.says("This sheet is whole.")
+    program.screenshot("tasting-grid")
+    program.quit()
+
+
+def the_key_is_shown_to_a_helper_only(start, folder):
+    program = start("--demo", "--separate")
+    samples = sealed_tasting(program)
+    program.button("Key Sheet…")
+    program.button("Show to a Helper…")
+    program.type_into("Name of the helper", TASTERS[0].lower())
+    program.button("Show the Key")
+    program.says("tastes, so the key is not shown")
+    program.button("Key Sheet…")
+    program.button("Show to a Helper…")
+    program.type_into("Name of the helper", "Dot")
+    program.button("Show the Key")
+    program.find("The key, for Dot only")
+    program.gone("Tastings")
+    key = program.says("Which code is which sample")
+    assert all(name in key for name in samples), key
+    program.screenshot("tasting-key")
+    program.press("Escape")
+    program.says("Key shown on the screen to a helper")
+    assert not [text for text in all_texts(program) if any(name in text for name in samples)]
+    program.quit()
+
+
 def papers_go_into_files(start, folder):
     program = start("--demo", "--separate")
     samples = sealed_tasting(program)
@@ -167,4 +224,5 @@ def papers_go_into_files(start, folder):
     program.quit()
 
 
-run(a_sheet_is_typed_by_code, blind_mode_tells_nobody_who_is_who, papers_go_into_files)
+run(a_sheet_is_typed_by_code, a_grid_is_typed_as_it_lies_on_paper,
+    blind_mode_tells_nobody_who_is_who, the_key_is_shown_to_a_helper_only, papers_go_into_files)

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/formula/fm-brief-legal.h"
 #include "app/widgets/fm-brief-target-row.h"
 #include "app/session/fm-formula-line-edit.h"
 #include "app/widgets/fm-number-entry.h"
@@ -28,6 +29,7 @@ struct _FmBriefPane {
   GtkLabel *caution_label;
   GtkListBox *target_list;
   FmBriefTargetRow *rows[FM_N_TARGETS];
+  FmBriefLegal *legal;
 
   FmSession *session;
   gboolean loading;
@@ -135,6 +137,17 @@ band_end_changed_cb (FmBriefPane *self, gboolean maximum, double value, FmBriefT
 }
 
 static void
+rules_chosen_cb (FmBriefPane *self, guint rules)
+{
+  g_autoptr (FmBrief) brief = copy_brief (self);
+
+  if (brief == NULL)
+    return;
+  brief->rules = (FmRuleSet)rules;
+  fm_line_edit_brief (self->session, brief, "brief:rules");
+}
+
+static void
 add_target_rows (FmBriefPane *self)
 {
   for (guint i = 0; i < FM_N_TARGETS; i++) {
@@ -160,6 +173,7 @@ fm_brief_pane_class_init (FmBriefPaneClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_brief_pane_dispose;
+  g_type_ensure (FM_TYPE_BRIEF_LEGAL);
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
@@ -174,11 +188,13 @@ fm_brief_pane_class_init (FmBriefPaneClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, notes_view);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, caution_label);
   gtk_widget_class_bind_template_child (widget_class, FmBriefPane, target_list);
+  gtk_widget_class_bind_template_child (widget_class, FmBriefPane, legal);
   gtk_widget_class_bind_template_callback (widget_class, patty_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, number_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, salt_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, doneness_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, rules_chosen_cb);
 }
 
 static void
@@ -239,5 +255,6 @@ fm_brief_pane_update (FmBriefPane *self)
     fm_brief_target_row_update (
         self->rows[i], formula->brief->bands[i],
         fm_analysis_target_value (analysis, formula->brief, (FmTargetKind)i), editable);
+  fm_brief_legal_update (self->legal, formula, analysis, editable);
   self->loading = FALSE;
 }

@@ -6,6 +6,7 @@
 
 #include "app/tastings/fm-tasting-blind-pages.h"
 #include "app/tastings/fm-tasting-cautions.h"
+#include "app/tastings/fm-tasting-cover.h"
 #include "app/tastings/fm-tasting-reason.h"
 #include "app/widgets/fm-widget.h"
 
@@ -280,29 +281,6 @@ back_clicked_cb (FmTastingBlindWindow *self)
 }
 
 static void
-hide_others (FmTastingBlindWindow *self)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++) {
-    g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
-
-    if (window != GTK_WIDGET (self) && gtk_widget_get_visible (window))
-      g_ptr_array_add (self->hidden, g_object_ref (window));
-  }
-  for (guint i = 0; i < self->hidden->len; i++)
-    gtk_widget_set_visible (g_ptr_array_index (self->hidden, i), FALSE);
-}
-
-static void
-show_others (FmTastingBlindWindow *self)
-{
-  for (guint i = 0; i < self->hidden->len; i++)
-    gtk_window_present (g_ptr_array_index (self->hidden, i));
-  g_ptr_array_set_size (self->hidden, 0);
-}
-
-static void
 destroy_cb (gpointer window)
 {
   gtk_window_destroy (window);
@@ -315,7 +293,7 @@ end_answered_cb (FmTastingBlindWindow *self, const char *response)
   if (!g_str_equal (response, "end"))
     return;
   fm_tasting_document_flush (self->document);
-  show_others (self);
+  fm_tasting_cover_end (self->hidden);
   /* The dialog that asked still looks at its parent after the answer. */
   g_idle_add_once (destroy_cb, g_object_ref (self));
 }
@@ -401,7 +379,6 @@ fm_tasting_blind_window_class_init (FmTastingBlindWindowClass *klass)
 static void
 fm_tasting_blind_window_init (FmTastingBlindWindow *self)
 {
-  self->hidden = g_ptr_array_new_with_free_func (g_object_unref);
   self->steps = g_array_new (FALSE, FALSE, sizeof (Step));
   gtk_widget_init_template (GTK_WIDGET (self));
 }
@@ -417,7 +394,7 @@ fm_tasting_blind_window_begin (FmTastingDocument *document, const GPtrArray *cau
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "saved", G_CALLBACK (saved_cb), self, G_CONNECT_SWAPPED);
   show_record (self, cautions);
-  hide_others (self);
+  self->hidden = fm_tasting_cover_begin (GTK_WINDOW (self));
   gtk_window_fullscreen (GTK_WINDOW (self));
   gtk_window_present (GTK_WINDOW (self));
 }

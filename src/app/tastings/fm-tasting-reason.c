@@ -1,7 +1,5 @@
-/* fm-tasting-reason.c - what is gone on with only for a reason, which is kept */
+/* fm-tasting-reason.c - what is gone on with only for a reason or a name, which is kept */
 #include "app/tastings/fm-tasting-reason.h"
-
-#include <glib/gi18n-lib.h>
 
 #define MAX_LENGTH 500
 
@@ -16,7 +14,7 @@ fm_tasting_reason_entry_new (const char *what)
 {
   GtkWidget *entry = gtk_entry_new ();
 
-  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ ("Reason"));
+  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), what);
   gtk_entry_set_max_length (GTK_ENTRY (entry), MAX_LENGTH);
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, what, -1);
   return entry;

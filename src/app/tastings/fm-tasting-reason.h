@@ -1,4 +1,4 @@
-/* fm-tasting-reason.h - what is gone on with only for a reason, which is kept */
+/* fm-tasting-reason.h - what is gone on with only for a reason or a name, which is kept */
 #pragma once
 
 #include <adwaita.h>

@@ -56,8 +56,8 @@ add_expander (GtkBox *box, const char *title, GtkWidget *child)
   gtk_box_append (box, expander);
 }
 
-GtkGrid *
-fm_tasting_result_add_table (GtkBox *box, const char *title)
+static GtkWidget *
+grid_new (void)
 {
   GtkWidget *grid = gtk_grid_new ();
 
@@ -65,18 +65,31 @@ fm_tasting_result_add_table (GtkBox *box, const char *title)
   gtk_grid_set_row_spacing (GTK_GRID (grid), 4);
   gtk_widget_set_margin_top (grid, 6);
   gtk_widget_set_margin_bottom (grid, 12);
+  return grid;
+}
+
+GtkGrid *
+fm_tasting_result_add_table (GtkBox *box, const char *title)
+{
+  GtkWidget *grid = grid_new ();
+
   add_expander (box, title, scroller_new (grid));
   return GTK_GRID (grid);
 }
 
-void
+GtkGrid *
 fm_tasting_result_add_method (GtkBox *box, char *text)
 {
   GtkWidget *label = text_new (text, "dim-label");
+  GtkWidget *grid = grid_new ();
+  GtkWidget *inside = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
 
   gtk_widget_set_margin_top (label, 6);
-  add_expander (box, _ ("Method and source"), label);
+  gtk_box_append (GTK_BOX (inside), label);
+  gtk_box_append (GTK_BOX (inside), scroller_new (grid));
+  add_expander (box, _ ("Method and source"), inside);
   g_free (text);
+  return GTK_GRID (grid);
 }
 
 void

@@ -96,10 +96,9 @@ add_p (GtkGrid *grid, const char *what, double p)
 }
 
 static void
-add_rank_numbers (GtkBox *box, const FmTastingReading *reading)
+add_rank_numbers (GtkGrid *grid, const FmTastingReading *reading)
 {
   const FmRankResult *rank = reading->rank;
-  GtkGrid *grid = fm_tasting_result_add_table (box, _ ("Numbers of the test"));
 
   add_p (grid, _ ("Chance of such sums if all were alike"), rank->p);
   add_number (grid,
@@ -111,10 +110,6 @@ add_rank_numbers (GtkBox *box, const FmTastingReading *reading)
   add_number (grid, _ ("The same for one pair chosen before, Conover"), reading->lsd_conover, 1);
   add_number (grid, _ ("Kendall's W"), rank->kendall_w, 3);
   add_number (grid, _ ("Mean Spearman correlation of two tasters"), rank->mean_spearman, 3);
-  if (reading->has_page) {
-    add_number (grid, _ ("Page's L"), reading->page.l, 1);
-    add_p (grid, _ ("Chance of Page's L if all were alike"), reading->page.p);
-  }
 }
 
 static void
@@ -164,6 +159,8 @@ add_agreement (GtkBox *box, const FmTastingReading *reading)
 static void
 add_rank (GtkBox *box, const FmTastingReading *reading)
 {
+  GtkGrid *grid;
+
   if (reading->rank == NULL && reading->rank_problem == NULL)
     return;
   fm_tasting_result_add_heading (box, _ ("Rank order"));
@@ -177,10 +174,13 @@ add_rank (GtkBox *box, const FmTastingReading *reading)
     fm_tasting_result_add_sentence (box, reading->page_problem);
   add_orders (box, reading);
   add_agreement (box, reading);
-  add_rank_numbers (box, reading);
-  fm_tasting_result_add_method (box, fm_panel_rank_method (reading->rank));
-  if (reading->has_page)
-    fm_tasting_result_add_method (box, fm_panel_page_method (&reading->page));
+  grid = fm_tasting_result_add_method (box, fm_panel_rank_method (reading->rank));
+  add_rank_numbers (grid, reading);
+  if (reading->has_page) {
+    grid = fm_tasting_result_add_method (box, fm_panel_page_method (&reading->page));
+    add_number (grid, _ ("Page's L"), reading->page.l, 1);
+    add_p (grid, _ ("Chance of Page's L if all were alike"), reading->page.p);
+  }
 }
 
 static void
@@ -208,8 +208,9 @@ static void
 add_pairs (GtkBox *box, const FmTastingReading *reading)
 {
   const FmAnovaResult *anova = reading->anova;
-  const char *heads[] = { _ ("Pair"), _ ("Difference"), _ ("From"), _ ("To"), _ ("Chance") };
-  GtkGrid *grid = fm_tasting_result_add_table (box, _ ("Pairs of samples, Tukey"));
+  const char *heads[] = { _ ("Pair"), _ ("Difference"), _ ("From"), _ ("To"),
+                          _ ("Chance gives as much") };
+  GtkGrid *grid = fm_tasting_result_add_table (box, _ ("Pairs of samples"));
 
   fm_text_grid_add_row (grid, heads, G_N_ELEMENTS (heads), TRUE);
   for (guint i = 0; i < anova->n_pairs; i++) {
@@ -220,8 +221,8 @@ add_pairs (GtkBox *box, const FmTastingReading *reading)
     g_autofree char *difference = fm_number_format (pair->difference, 2);
     g_autofree char *low = fm_number_format (pair->low, 2);
     g_autofree char *high = fm_number_format (pair->high, 2);
-    g_autofree char *p = fm_panel_p_text (pair->p);
-    const char *texts[] = { names, difference, low, high, p };
+    g_autofree char *chance = fm_panel_chance_text (pair->p);
+    const char *texts[] = { names, difference, low, high, chance };
 
     fm_text_grid_add_row (grid, texts, G_N_ELEMENTS (texts), FALSE);
   }
@@ -233,6 +234,7 @@ add_liking (GtkBox *box, const FmTastingReading *reading)
   const FmAnovaResult *anova = reading->anova;
   g_autofree FmChartInterval *rows = g_new0 (FmChartInterval, MAX (reading->n_samples, 1));
   GtkWidget *chart;
+  GtkGrid *grid;
 
   if (anova == NULL && reading->anova_problem == NULL)
     return;
@@ -250,7 +252,8 @@ add_liking (GtkBox *box, const FmTastingReading *reading)
   fm_tasting_result_add_chart (box, chart);
   add_liking_table (box, reading);
   add_pairs (box, reading);
-  fm_tasting_result_add_method (box, fm_panel_liking_method (anova));
+  grid = fm_tasting_result_add_method (box, fm_panel_liking_method (anova));
+  add_p (grid, _ ("Chance of such means if all were alike"), anova->p_sample);
 }
 
 void

@@ -29,8 +29,9 @@ void fm_tasting_result_add_heading (GtkBox *box, const char *text);
 void fm_tasting_result_add_sentence (GtkBox *box, const char *text);
 /** A table that can be unfolded; rows are added by fm_text_grid_add_row(). (transfer none) */
 GtkGrid *fm_tasting_result_add_table (GtkBox *box, const char *title);
-/** @text: (transfer full): the method and its source, folded away. */
-void fm_tasting_result_add_method (GtkBox *box, char *text);
+/** @text: (transfer full): the method and its source, folded away. Returns: (transfer none): the
+ * table below it, for numbers of the test. */
+GtkGrid *fm_tasting_result_add_method (GtkBox *box, char *text);
 /** Lets @chart scroll sideways where the window is narrower. */
 void fm_tasting_result_add_chart (GtkBox *box, GtkWidget *chart);
 

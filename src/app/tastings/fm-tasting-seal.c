@@ -17,6 +17,7 @@ struct _FmTastingSeal {
   GtkLabel *size_label;
   GtkButton *open_button;
   GtkLabel *hint_label;
+  GtkLabel *blinding_label;
   GtkLabel *events_label;
 
   FmTastingDocument *document;
@@ -46,6 +47,22 @@ show_events (FmTastingSeal *self)
   fm_widget_set_label (self->events_label, text->str);
 }
 
+/* Whoever hands out the portions has to know the way that was chosen. */
+static void
+show_blinding (FmTastingSeal *self)
+{
+  const FmTasting *tasting = get_tasting (self);
+  const gboolean shown =
+      fm_tasting_is_sealed (tasting) && tasting->blinding != FM_TASTING_BLINDING_NOT_SAID;
+  /* Translators: a way to keep the names from the cook, what it is worth */
+  g_autofree char *text = g_strdup_printf (_ ("If the cook tastes too: %s. %s"),
+                                           fm_tasting_blinding_name (tasting->blinding),
+                                           fm_tasting_blinding_worth (tasting->blinding));
+
+  fm_widget_set_label (self->blinding_label, shown ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->blinding_label), shown);
+}
+
 static void
 refresh (FmTastingSeal *self)
 {
@@ -67,6 +84,7 @@ refresh (FmTastingSeal *self)
     gtk_widget_add_css_class (GTK_WIDGET (self->open_button), "suggested-action");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->open_button), "suggested-action");
+  show_blinding (self);
   show_events (self);
 }
 
@@ -163,6 +181,7 @@ fm_tasting_seal_class_init (FmTastingSealClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, size_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, open_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, hint_label);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, blinding_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, events_label);
   gtk_widget_class_bind_template_callback (widget_class, open_clicked_cb);
 }

@@ -11,7 +11,9 @@ struct _FmTastingSheetForm {
   GtkWidget parent_instance;
 
   GtkWidget *box;
-  GPtrArray *fields; /* Field */
+  GtkGrid *grid;     /* (nullable) a row for each sample of the main round, a column a question */
+  guint n_columns;   /* of questions in the grid */
+  GPtrArray *fields; /* Field, as the marks lie on paper: question by question, down the samples */
 
   FmTastingDocument *document;
   guint taster;
@@ -92,17 +94,53 @@ cup_chosen_cb (Field *field, GtkCheckButton *button)
   fm_tasting_document_touch (self->document);
 }
 
+/* The field that has the keyboard; the number of fields when none has. */
+static guint
+find_focus (FmTastingSheetForm *self)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  guint i = 0;
+
+  while (i < self->fields->len &&
+         (!GTK_IS_TEXT (focus) ||
+          !gtk_widget_is_ancestor (focus, ((Field *)g_ptr_array_index (self->fields, i))->entry)))
+    i++;
+  return i;
+}
+
+/* From @at on over the fields that are typed, @step 1 or -1. */
 static gboolean
-key_pressed_cb (
-    GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, gpointer widget)
+move_focus (FmTastingSheetForm *self, guint at, int step)
+{
+  for (guint i = at + (guint)step; i < self->fields->len; i += (guint)step) {
+    GtkWidget *entry = ((Field *)g_ptr_array_index (self->fields, i))->entry;
+
+    /* Typing over a mark replaces it; words that stand there stay. */
+    if (GTK_IS_ENTRY (entry))
+      return gtk_entry_grab_focus_without_selecting (GTK_ENTRY (entry));
+    if (!GTK_IS_CHECK_BUTTON (entry))
+      return gtk_widget_grab_focus (entry);
+  }
+  return FALSE;
+}
+
+static gboolean
+key_pressed_cb (GtkEventControllerKey *keys,
+                guint key,
+                guint code,
+                GdkModifierType state,
+                FmTastingSheetForm *self)
 {
   const gboolean enter = key == GDK_KEY_Return || key == GDK_KEY_KP_Enter;
-  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (widget));
+  const gboolean down = key == GDK_KEY_Down || key == GDK_KEY_KP_Down;
+  const gboolean up = key == GDK_KEY_Up || key == GDK_KEY_KP_Up;
+  const guint at = find_focus (self);
 
-  if (!enter || focus == NULL || !GTK_IS_TEXT (focus))
+  if (!(enter || down || up) || at == self->fields->len)
     return FALSE;
-  if (!gtk_widget_child_focus (widget, GTK_DIR_TAB_FORWARD))
-    gtk_widget_child_focus (GTK_WIDGET (gtk_widget_get_root (widget)), GTK_DIR_TAB_FORWARD);
+  if (!move_focus (self, at, up ? -1 : 1) && enter)
+    gtk_widget_child_focus (GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self))),
+                            GTK_DIR_TAB_FORWARD);
   return TRUE;
 }
 
@@ -133,21 +171,37 @@ add_text (FmTastingSheetForm *self, const char *text, const char *css_class)
 }
 
 static GtkWidget *
-add_row (FmTastingSheetForm *self, guint code)
+head_new (const char *text)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  g_autofree char *text = g_strdup_printf ("%u", code);
   GtkWidget *label = gtk_label_new (text);
 
-  gtk_label_set_width_chars (GTK_LABEL (label), 4);
-  gtk_widget_add_css_class (label, "numeric");
-  gtk_box_append (GTK_BOX (row), label);
-  gtk_box_append (GTK_BOX (self->box), row);
-  return row;
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_yalign (GTK_LABEL (label), 1.0f);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 14);
+  gtk_widget_add_css_class (label, "heading");
+  return label;
+}
+
+/* The next column of the grid, its head on top. @how: (nullable) */
+static guint
+add_column (FmTastingSheetForm *self, const char *what, const char *how)
+{
+  const guint column = ++self->n_columns;
+
+  gtk_grid_attach (self->grid, head_new (what), (int)column, 0, 1, 1);
+  if (how != NULL) {
+    /* Translators: what is asked, what its numbers mean */
+    g_autofree char *text = g_strdup_printf (_ ("%s: %s"), what, how);
+
+    add_text (self, text, "dim-label");
+  }
+  return column;
 }
 
 static void
 add_mark (FmTastingSheetForm *self,
+          GtkWidget *cell,
           guint code,
           FmTastingTask task,
           guint attribute,
@@ -159,7 +213,6 @@ add_mark (FmTastingSheetForm *self,
   const int decimals = task == FM_TASTING_RANK ? 1 : 0;
   GtkWidget *entry = fm_number_entry_new (name, 1.0, highest, decimals);
   GtkWidget *word = gtk_label_new (NULL);
-  GtkWidget *row = add_row (self, code);
   Field *field = add_field (self, code, task, attribute, entry);
   const double value = fm_tasting_mark (get_tasting (self), self->taster, code, task, attribute);
 
@@ -171,9 +224,10 @@ add_mark (FmTastingSheetForm *self,
   gtk_label_set_text (field->word, get_word (field, value));
   gtk_label_set_xalign (field->word, 0.0f);
   gtk_label_set_wrap (field->word, TRUE);
-  gtk_widget_set_hexpand (word, TRUE);
-  gtk_box_append (GTK_BOX (row), entry);
-  gtk_box_append (GTK_BOX (row), word);
+  gtk_label_set_max_width_chars (field->word, 14);
+  gtk_widget_add_css_class (word, "caption");
+  gtk_box_append (GTK_BOX (cell), entry);
+  gtk_box_append (GTK_BOX (cell), word);
 }
 
 static void
@@ -186,13 +240,14 @@ add_marks (FmTastingSheetForm *self,
 {
   g_autoptr (GPtrArray) cups =
       fm_tasting_cups (get_tasting (self), self->taster, FM_TASTING_ROUND_MAIN);
+  const guint column = add_column (self, what, how);
 
-  add_text (self, what, "heading");
-  add_text (self, how, "dim-label");
   for (guint i = 0; i < cups->len; i++) {
     const FmTastingCup *cup = g_ptr_array_index (cups, i);
+    GtkWidget *cell = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
 
-    add_mark (self, cup->code, task, attribute, what, highest > 0.0 ? highest : cups->len);
+    add_mark (self, cell, cup->code, task, attribute, what, highest > 0.0 ? highest : cups->len);
+    gtk_grid_attach (self->grid, cell, (int)column, (int)i + 1, 1, 1);
   }
 }
 
@@ -222,7 +277,7 @@ add_choice (FmTastingSheetForm *self, FmTastingTask task, FmTastingRound round, 
 }
 
 static void
-add_remark (FmTastingSheetForm *self, guint code)
+add_remark (FmTastingSheetForm *self, guint code, guint column, guint row)
 {
   /* Translators: code on a cup */
   g_autofree char *name = g_strdup_printf (_ ("Remark on %u"), code);
@@ -232,12 +287,14 @@ add_remark (FmTastingSheetForm *self, guint code)
   Field *field = add_field (self, code, FM_TASTING_REMARKS, 0, entry);
 
   gtk_editable_set_text (GTK_EDITABLE (entry), text != NULL ? text : "");
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 16);
   gtk_widget_set_hexpand (entry, TRUE);
+  gtk_widget_set_valign (entry, GTK_ALIGN_START);
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (remark_typed_cb), field);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (take_remark), field);
   gtk_widget_add_controller (entry, focus);
-  gtk_box_append (GTK_BOX (add_row (self, code)), entry);
+  gtk_grid_attach (self->grid, entry, (int)column, (int)row, 1, 1);
 }
 
 static void
@@ -245,34 +302,83 @@ add_remarks (FmTastingSheetForm *self)
 {
   g_autoptr (GPtrArray) cups =
       fm_tasting_cups (get_tasting (self), self->taster, FM_TASTING_ROUND_MAIN);
+  const guint column = add_column (self, fm_tasting_task_name (FM_TASTING_REMARKS), NULL);
 
-  add_text (self, fm_tasting_task_name (FM_TASTING_REMARKS), "heading");
   for (guint i = 0; i < cups->len; i++)
-    add_remark (self, ((const FmTastingCup *)g_ptr_array_index (cups, i))->code);
+    add_remark (self, ((const FmTastingCup *)g_ptr_array_index (cups, i))->code, column, i + 1);
 }
 
+/* The questions in the order of the paper (fm-taster-sheet.h). */
 static void
-fill (FmTastingSheetForm *self)
+add_columns (FmTastingSheetForm *self)
 {
   const FmTasting *tasting = get_tasting (self);
 
-  if ((tasting->tasks & FM_TASTING_RANK) != 0)
-    add_marks (self, FM_TASTING_RANK, 0, fm_tasting_task_name (FM_TASTING_RANK),
-               _ ("Place of each sample, 1 for the best. Samples that tie get the same place."),
-               0.0);
   if ((tasting->tasks & FM_TASTING_LIKING) != 0)
     add_marks (self, FM_TASTING_LIKING, 0, fm_tasting_task_name (FM_TASTING_LIKING),
                _ ("1 dislike extremely … 9 like extremely"), 9.0);
   for (guint a = 0; (tasting->tasks & FM_TASTING_JAR) != 0 && a < tasting->attributes->len; a++)
     add_marks (self, FM_TASTING_JAR, a, g_ptr_array_index (tasting->attributes, a),
                _ ("1 much too little, 3 just about right, 5 much too much"), 5.0);
+  if ((tasting->tasks & FM_TASTING_RANK) != 0)
+    add_marks (self, FM_TASTING_RANK, 0, fm_tasting_task_name (FM_TASTING_RANK),
+               _ ("1 for the best; samples that tie get the same number"), 0.0);
+  if ((tasting->tasks & FM_TASTING_REMARKS) != 0)
+    add_remarks (self);
+}
+
+/* The codes stand in the order in which this taster got the samples, as on the paper. */
+static void
+add_codes (FmTastingSheetForm *self)
+{
+  g_autoptr (GPtrArray) cups =
+      fm_tasting_cups (get_tasting (self), self->taster, FM_TASTING_ROUND_MAIN);
+
+  gtk_grid_attach (self->grid, head_new (_ ("Sample")), 0, 0, 1, 1);
+  for (guint i = 0; i < cups->len; i++) {
+    g_autofree char *text =
+        g_strdup_printf ("%u", ((const FmTastingCup *)g_ptr_array_index (cups, i))->code);
+    GtkWidget *label = gtk_label_new (text);
+
+    gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+    gtk_label_set_width_chars (GTK_LABEL (label), 4);
+    gtk_widget_set_valign (label, GTK_ALIGN_START);
+    gtk_widget_set_margin_top (label, 8);
+    gtk_widget_add_css_class (label, "numeric");
+    gtk_grid_attach (self->grid, label, 0, (int)i + 1, 1, 1);
+  }
+}
+
+static void
+add_grid (FmTastingSheetForm *self)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  self->grid = GTK_GRID (gtk_grid_new ());
+  self->n_columns = 0;
+  gtk_grid_set_column_spacing (self->grid, 12);
+  gtk_grid_set_row_spacing (self->grid, 6);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_AUTOMATIC,
+                                  GTK_POLICY_NEVER);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->grid));
+  add_codes (self);
+  add_columns (self);
+  gtk_box_append (GTK_BOX (self->box), scroller);
+}
+
+static void
+fill (FmTastingSheetForm *self)
+{
+  const FmTasting *tasting = get_tasting (self);
+  g_autoptr (GPtrArray) cups = fm_tasting_cups (tasting, self->taster, FM_TASTING_ROUND_MAIN);
+
+  if (cups->len > 0)
+    add_grid (self);
   if ((tasting->tasks & FM_TASTING_PREFERENCE) != 0)
     add_choice (self, FM_TASTING_PREFERENCE, FM_TASTING_ROUND_PAIR, _ ("The sample preferred"));
   if ((tasting->tasks & FM_TASTING_TRIANGLE) != 0)
     add_choice (self, FM_TASTING_TRIANGLE, FM_TASTING_ROUND_TRIANGLE,
                 _ ("The odd sample of three"));
-  if ((tasting->tasks & FM_TASTING_REMARKS) != 0)
-    add_remarks (self);
 }
 
 /* A remark still being typed is taken before its field goes. */
@@ -291,6 +397,7 @@ empty (FmTastingSheetForm *self)
   while (self->box != NULL && (child = gtk_widget_get_first_child (self->box)) != NULL)
     gtk_box_remove (GTK_BOX (self->box), child);
   g_ptr_array_set_size (self->fields, 0);
+  self->grid = NULL;
 }
 
 static void

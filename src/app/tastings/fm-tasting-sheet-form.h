@@ -1,7 +1,9 @@
 /* fm-tasting-sheet-form.h - one taster's sheet to be typed: marks by the code on the cup
  *
- * Knows codes only: no sample has a name here. Each change goes into the document at once. Enter
- * goes on to the next field.
+ * A grid as the marks lie on the paper: the samples down in this taster's serving order, the
+ * questions across. Enter and Down go on down a question and then to the top of the next, Up goes
+ * back, Tab goes across. Knows codes only: no sample has a name here. Each change goes into the
+ * document at once.
  */
 #pragma once
 

@@ -7,6 +7,8 @@
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/tastings/fm-tasting-blind-window.h"
 #include "app/tastings/fm-tasting-cautions.h"
+#include "app/tastings/fm-tasting-key-window.h"
+#include "app/tastings/fm-tasting-reason.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
@@ -104,6 +106,51 @@ save_clicked_cb (FmTastingSheetTools *self)
                            say);
 }
 
+/* It is on record before it is seen. */
+static void
+show_key (FmTastingSheetTools *self, const char *helper)
+{
+  g_autofree char *date = get_date_text (self);
+  g_autoptr (FmBatchSheet) sheet = fm_taster_key_sheet_new (get_tasting (self), date);
+  g_autofree char *key = fm_batch_sheet_text (sheet);
+
+  fm_tasting_document_record (self->document, FM_TASTING_EVENT_KEY_SHEET, helper);
+  fm_tasting_document_flush (self->document);
+  fm_tasting_key_window_show (helper, key);
+}
+
+static void
+helper_answered_cb (AdwMessageDialog *dialog, const char *response, FmTastingSheetTools *self)
+{
+  g_autofree char *helper = g_strstrip (g_strdup (fm_tasting_reason_dialog_get (dialog)));
+
+  if (self->document == NULL || !g_str_equal (response, "go"))
+    return;
+  if (fm_tasting_find_taster (get_tasting (self), helper) >= 0) {
+    /* Translators: name of a taster */
+    g_autofree char *text = g_strdup_printf (
+        _ ("%s tastes, so the key is not shown: who has seen it cannot taste blind."), helper);
+
+    say (GTK_WIDGET (self), text, TRUE);
+    return;
+  }
+  show_key (self, helper);
+}
+
+static void
+ask_helper (FmTastingSheetTools *self)
+{
+  AdwMessageDialog *dialog = fm_tasting_reason_dialog_new (
+      GTK_WIDGET (self), _ ("Show the Key to a Helper?"),
+      _ ("It stays on the screen until the helper closes it. The helper must not taste, and who "
+         "tastes leaves the desk meanwhile. The helper’s name and the time are kept with the "
+         "tasting."),
+      _ ("_Cancel"), _ ("_Show the Key"), _ ("Name of the helper"));
+
+  g_signal_connect_object (dialog, "response", G_CALLBACK (helper_answered_cb), self, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
 static void
 key_answered_cb (FmTastingSheetTools *self, const char *response)
 {
@@ -112,6 +159,10 @@ key_answered_cb (FmTastingSheetTools *self, const char *response)
 
   if (self->document == NULL || g_str_equal (response, "close"))
     return;
+  if (g_str_equal (response, "show")) {
+    ask_helper (self);
+    return;
+  }
   date = get_date_text (self);
   sheet = fm_taster_key_sheet_new (get_tasting (self), date);
   g_set_object (&self->key_document, self->document);
@@ -131,11 +182,12 @@ key_clicked_cb (FmTastingSheetTools *self)
   GtkWidget *dialog = adw_message_dialog_new (
       GTK_WINDOW (root), _ ("Key Sheet for the Kitchen"),
       _ ("It tells which code is which sample. It is for the kitchen only: nobody who tastes or "
-         "types the sheets may see it. It is not shown on the screen, and that it was made is "
-         "written down with the tasting."));
+         "types the sheets may see it. That it was made or shown is written down with the "
+         "tasting."));
 
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "close", _ ("_Cancel"), "pdf",
-                                    _ ("_Save as PDF…"), "print", _ ("_Print…"), NULL);
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "close", _ ("_Cancel"), "show",
+                                    _ ("_Show to a Helper…"), "pdf", _ ("_Save as PDF…"), "print",
+                                    _ ("_Print…"), NULL);
   adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "close");
   g_signal_connect_object (dialog, "response", G_CALLBACK (key_answered_cb), self,
                            G_CONNECT_SWAPPED);

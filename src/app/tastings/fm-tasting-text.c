@@ -37,13 +37,14 @@ fm_tasting_text_size (guint n_samples, guint n_tasters)
 }
 
 static const char *
-event_name (FmTastingEventKind kind)
+event_name (const FmTastingEvent *event)
 {
-  switch (kind) {
+  switch (event->kind) {
   case FM_TASTING_EVENT_ARRANGED:
     return _ ("Samples arranged and sealed");
   case FM_TASTING_EVENT_KEY_SHEET:
-    return _ ("Key sheet printed or saved");
+    return event->text == NULL ? _ ("Key sheet printed or saved")
+                               : _ ("Key shown on the screen to a helper");
   case FM_TASTING_EVENT_OPENED:
     return _ ("Codes opened, all sheets in");
   case FM_TASTING_EVENT_OPENED_EARLY:
@@ -65,8 +66,8 @@ fm_tasting_text_event (const FmTastingEvent *event)
   /* Translators: day and time of something that happened at a tasting */
   g_autofree char *when = at != NULL ? g_date_time_format (at, _ ("%e %b %Y %H:%M")) : NULL;
   /* Translators: what happened, then day and time */
-  g_autofree char *text = g_strdup_printf (_ ("%s, %s"), event_name (event->kind),
-                                           when != NULL ? g_strchug (when) : "");
+  g_autofree char *text =
+      g_strdup_printf (_ ("%s, %s"), event_name (event), when != NULL ? g_strchug (when) : "");
 
   if (event->text == NULL || event->text[0] == '\0')
     return g_steal_pointer (&text);

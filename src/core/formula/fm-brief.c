@@ -52,6 +52,7 @@ fm_brief_equal (const FmBrief *a, const FmBrief *b)
       return FALSE;
   return fm_double_same (a->patty_mass_g, b->patty_mass_g) && a->n_patties == b->n_patties &&
          fm_double_same (a->surface_salt_pct, b->surface_salt_pct) &&
+         a->rules == b->rules &&
          g_strcmp0 (a->doneness, b->doneness) == 0 && g_strcmp0 (a->notes, b->notes) == 0;
 }
 
@@ -249,4 +250,36 @@ fm_target_unit (FmTargetKind kind)
   default:
     return "";
   }
+}
+
+static const struct {
+  const char *key;
+  const char *name;
+} rule_sets[FM_N_RULE_SETS] = {
+  [FM_RULE_SET_NONE] = { NULL, N_ ("No legal limits shown") },
+  [FM_RULE_SET_US] = { "us", N_ ("United States, 9 CFR 319.15") },
+  [FM_RULE_SET_EU] = { "eu", N_ ("European Union, minced meat") },
+};
+
+const char *
+fm_rule_set_name (FmRuleSet rules)
+{
+  g_return_val_if_fail (rules < FM_N_RULE_SETS, "");
+  return _ (rule_sets[rules].name);
+}
+
+const char *
+fm_rule_set_key (FmRuleSet rules)
+{
+  g_return_val_if_fail (rules < FM_N_RULE_SETS, NULL);
+  return rule_sets[rules].key;
+}
+
+FmRuleSet
+fm_rule_set_from_key (const char *key)
+{
+  for (guint i = 0; i < FM_N_RULE_SETS; i++)
+    if (g_strcmp0 (rule_sets[i].key, key) == 0)
+      return (FmRuleSet)i;
+  return FM_RULE_SET_NONE;
 }

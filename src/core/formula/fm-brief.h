@@ -38,10 +38,19 @@ typedef enum {
   FM_BAND_UNKNOWN, /* the value is not known, so nothing can be said */
 } FmBandState;
 
+/** Whose legal limits are shown beside the targets (fm-legal.h). */
+typedef enum {
+  FM_RULE_SET_NONE,
+  FM_RULE_SET_US,
+  FM_RULE_SET_EU,
+  FM_N_RULE_SETS,
+} FmRuleSet;
+
 typedef struct {
   double patty_mass_g; /* (0, FM_MAX_PATTY_MASS_G] */
   int n_patties;       /* [1, FM_MAX_N_PATTIES] */
   FmBand bands[FM_N_TARGETS];
+  FmRuleSet rules;
   double surface_salt_pct; /* strewn on the shaped patties, % of their mass; NaN = none planned */
   char *doneness;          /* (nullable) free text, e.g. "71 °C in the centre" */
   char *notes;             /* (nullable) free text */
@@ -60,6 +69,11 @@ FmBandState fm_band_state (const FmBand *band, double value);
 char *fm_band_describe (const FmBand *band, double value, int decimals, const char *unit);
 const char *fm_target_name (FmTargetKind kind); /* translated */
 const char *fm_target_unit (FmTargetKind kind);
+const char *fm_rule_set_name (FmRuleSet rules); /* translated */
+/** Word for files: stable, not translated; NULL for none. */
+const char *fm_rule_set_key (FmRuleSet rules);
+/** FM_RULE_SET_NONE for NULL and unknown words. */
+FmRuleSet fm_rule_set_from_key (const char *key);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmBrief, fm_brief_free)
 

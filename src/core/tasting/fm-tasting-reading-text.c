@@ -228,6 +228,14 @@ add_record_lines (FmTastingReading *self, const FmTasting *tasting)
     /* TRANSLATORS: "Somebody else relabels" */
     g_ptr_array_add (self->lines, g_strdup_printf (_ ("How the names were kept from the cook: %s."),
                                                    fm_tasting_blinding_name (tasting->blinding)));
+  for (guint i = 0; i < tasting->events->len; i++) {
+    const FmTastingEvent *event = tasting->events->pdata[i];
+    if (event->kind == FM_TASTING_EVENT_KEY_SHEET && event->text != NULL)
+      /* TRANSLATORS: name of a helper */
+      g_ptr_array_add (self->lines, g_strdup_printf (_ ("%s saw the key before the codes were "
+                                                        "opened, as a helper who does not taste."),
+                                                     event->text));
+  }
   if (find_event (tasting, FM_TASTING_EVENT_COPIED) != NULL)
     add_line (self, _ ("This is a copy of the sealed tasting: the codes may have been opened in "
                        "another copy before, without a trace in this one."));

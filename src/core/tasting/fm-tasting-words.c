@@ -152,8 +152,9 @@ fm_tasting_blinding_worth (FmTastingBlinding blinding)
         "and may remember a code: take their sheet with care.");
   case FM_TASTING_BLINDING_HELPER_KEY:
     return _ (
-        "Fair: only a helper sees the key sheet, and says which code to write on what the cook "
-        "hands over. The cook hears codes beside samples, and may remember one.");
+        "Fair: only a helper sees the key, on paper or on a screen that is closed again and put on "
+        "record, and says which code to write on what the cook hands over. The cook hears codes "
+        "beside samples, and may remember one.");
   }
   g_return_val_if_reached ("");
 }

@@ -208,6 +208,18 @@ fm_tasting_remove_taster (FmTasting *self, guint index)
   g_ptr_array_remove_index (self->tasters, index);
 }
 
+int
+fm_tasting_find_taster (const FmTasting *self, const char *name)
+{
+  g_autofree char *wanted = g_utf8_casefold (name, -1);
+  for (guint t = 0; t < self->tasters->len; t++) {
+    g_autofree char *folded = g_utf8_casefold (((FmTaster *)self->tasters->pdata[t])->name, -1);
+    if (g_str_equal (folded, wanted))
+      return (int)t;
+  }
+  return -1;
+}
+
 gboolean
 fm_tasting_is_sealed (const FmTasting *self)
 {

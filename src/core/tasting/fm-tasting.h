@@ -86,7 +86,8 @@ typedef struct {
 
 typedef enum {
   FM_TASTING_EVENT_ARRANGED,
-  FM_TASTING_EVENT_KEY_SHEET,     /* the kitchen's key sheet was printed or saved */
+  FM_TASTING_EVENT_KEY_SHEET,     /* the kitchen's key was printed or saved, or with a text shown
+                                     on the screen to the helper named there */
   FM_TASTING_EVENT_OPENED,        /* all sheets were in */
   FM_TASTING_EVENT_OPENED_EARLY,  /* on purpose, with sheets waited for, missing or dropped */
   FM_TASTING_EVENT_SHEET_CHANGED, /* a sheet was changed after opening */
@@ -145,6 +146,8 @@ fm_tasting_add_sample (FmTasting *self, gint64 experiment_id, gint64 version_id,
 /** Also forgets what refers to it (pair, triangle, expected places). Planned tastings only. */
 void fm_tasting_remove_sample (FmTasting *self, guint index);
 void fm_tasting_add_taster (FmTasting *self, const char *name);
+/** Index of the taster called @name, whatever the case of its letters; -1 = none. */
+int fm_tasting_find_taster (const FmTasting *self, const char *name);
 void fm_tasting_remove_taster (FmTasting *self, guint index); /* planned tastings only */
 
 /** What is missing in the plan, as a sentence (no task, fewer than two samples, a name twice ...)

@@ -100,12 +100,15 @@ test_reasons_are_told (void)
   rank_all (self, place);
   fm_tasting_set_sheet (self, 1, FM_SHEET_MISSING);
   fm_tasting_record (self, 7, FM_TASTING_EVENT_UNCHECKED, "thermometer broke");
+  fm_tasting_record (self, 7, FM_TASTING_EVENT_KEY_SHEET, NULL);
+  fm_tasting_record (self, 7, FM_TASTING_EVENT_KEY_SHEET, "Dot");
   fm_tasting_record (self, 8, FM_TASTING_EVENT_COPIED, NULL);
   g_assert_true (fm_tasting_open (self, 9, "one fell ill", NULL));
   g_autoptr (FmTastingReading) reading = read_it (self);
   g_autofree char *said = all_said (reading);
   g_assert_nonnull (strstr (said, "one fell ill"));
   g_assert_nonnull (strstr (said, "thermometer broke"));
+  g_assert_nonnull (strstr (said, "Dot saw the key before the codes were opened"));
   g_assert_nonnull (strstr (said, "This is a copy of the sealed tasting"));
 }
 

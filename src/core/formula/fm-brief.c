@@ -51,8 +51,7 @@ fm_brief_equal (const FmBrief *a, const FmBrief *b)
         !fm_double_same (a->bands[i].max, b->bands[i].max))
       return FALSE;
   return fm_double_same (a->patty_mass_g, b->patty_mass_g) && a->n_patties == b->n_patties &&
-         fm_double_same (a->surface_salt_pct, b->surface_salt_pct) &&
-         a->rules == b->rules &&
+         fm_double_same (a->surface_salt_pct, b->surface_salt_pct) && a->rules == b->rules &&
          g_strcmp0 (a->doneness, b->doneness) == 0 && g_strcmp0 (a->notes, b->notes) == 0;
 }
 

@@ -192,8 +192,12 @@ take_text (FmNumberEntry *self)
     return;
   }
   set_fault (self, NULL);
-  if (change_value (self, value))
+  if (change_value (self, value)) {
+    /* Without the keyboard, as when a tool sets the text, an edit is whole at once. */
+    if (!gtk_widget_has_focus (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry)))))
+      self->kept = self->value;
     return;
+  }
   refusal = g_steal_pointer (&self->refusal);
   self->valid = TRUE;
   refuse (self, refusal);

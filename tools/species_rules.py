@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Kinds of animal for the rows of data/sr28/foods.tsv, by data/sr28/species.tsv.
 
 Rules are tried in the order of the file; those of a row's own number come first. A rule's `words`

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Readable names for the dataset's abbreviated descriptions, by data/sr28/abbreviations.tsv."""
 
 import re

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* main.c - starts the program */
 #include <glib/gi18n-lib.h>
 #include <locale.h>

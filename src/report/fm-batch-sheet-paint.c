@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet-paint.c - a batch sheet on paper */
 #include "report/fm-batch-sheet-paint.h"
 

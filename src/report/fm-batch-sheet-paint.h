@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet-paint.h - a batch sheet on paper
  *
  * One page for each title is the rule: type shrinks down to 75 % for it. A longer sheet goes on

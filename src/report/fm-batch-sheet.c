@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet.c - the sheet that goes to the grinder, as plain rows of text */
 #include "report/fm-batch-sheet.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet.h - the sheet that goes to the grinder, as plain rows of text
  *
  * What stands on the sheet is decided here; fm-batch-sheet-paint.h only puts it on paper.

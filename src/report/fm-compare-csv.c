@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-csv.c - a comparison as a table for a spreadsheet */
 #include "report/fm-compare-csv.h"
 

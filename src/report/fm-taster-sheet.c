@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-taster-sheet.c - the papers of a tasting, as plain rows of text */
 #include "report/fm-taster-sheet.h"
 

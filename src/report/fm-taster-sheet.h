@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-taster-sheet.h - the papers of a tasting, as plain rows of text
  *
  * Taster sheets tell codes only, each taster's on a page of its own. The key sheet tells who is

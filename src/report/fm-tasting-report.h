@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-report.h - the reading of an opened tasting, for paper and for a spreadsheet
  *
  * Both tell which code was which sample, so they are made of opened tastings only.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-loss.c - measured cook loss of the notebook's experiments by fat level */
 #include "store/fm-cook-loss.h"
 

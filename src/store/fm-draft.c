@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-draft.c - the one draft of each blend, saved as it is typed */
 #include "store/fm-versions-private.h"
 

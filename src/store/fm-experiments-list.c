@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiments-list.c - the log: filter, full-text search and order */
 #include "store/fm-experiments.h"
 

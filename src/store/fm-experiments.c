@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiments.c - one experiment in and out of the notebook, whole or not at all */
 #include "store/fm-experiments.h"
 

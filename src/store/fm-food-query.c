@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-food-query.c - from what a cook types to full-text queries that cannot go wrong */
 #include "store/fm-food-query.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-food-query.h - from what a cook types to full-text queries that cannot go wrong
  *
  * Every word of the text becomes a quoted token of letters and digits, so that no punctuation can

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-food-store.h - the food-composition dataset, read-only, with full-text search
  *
  * Any thread may call these functions; one store serialises its callers on a mutex. A search

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-json-read.c - reading a formula from text that nobody vouches for */
 #include "store/fm-formula-json.h"
 

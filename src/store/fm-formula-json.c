@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-json.c - writing a formula as text
  *
  * Written by hand because json-glib 1.6 prints 1e-10 as "1e-10.0", which no reader accepts.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-json.h - the text form of a formula, and of one ingredient
  *
  * Internal to the store layer; fm_formula_to_json() and fm_formula_from_json() are in

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-image.h - looks at a photo's bytes without trusting them (inside the store only) */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-ingredients.c - the developer's own ingredients, kept for other blends */
 #include "store/notebook/fm-db.h"
 #include "store/fm-formula-json.h"

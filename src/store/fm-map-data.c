@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-data.c - collects what is known of the blends that lie on a map */
 #include "store/fm-map-data.h"
 

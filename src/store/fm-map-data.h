@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-data.h - what is known of the blends that lie on a map
  *
  * Every version of the blend is looked for among the map's components. For those found, what was

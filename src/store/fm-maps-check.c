@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-maps-check.c - do the parts of a map fit each other? */
 #include "store/fm-maps-private.h"
 

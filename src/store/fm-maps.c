@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-maps.c - one map into the notebook, whole or not at all */
 #include "store/fm-maps-private.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-photos.c - photos of experiments, their bytes kept once under their SHA-256 */
 #include "store/fm-experiments.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-prices.c - what an ingredient cost, and since when */
 #include "store/fm-prices.h"
 

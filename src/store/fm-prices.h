@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-prices.h - what an ingredient cost, and since when
  *
  * A price is kept under the identity of its ingredient (fm_ingredient_identity()), so that all

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-settings.c - small settings that travel with the notebook */
 #include "store/notebook/fm-db.h"
 #include "store/fm-versions.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tastings-caution.c - what the notebook knows of samples before somebody eats them */
 #include <math.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tastings-list.c - tastings at a glance, and what opened ones found */
 #include "store/fm-tastings-private.h"
 

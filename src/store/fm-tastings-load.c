@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tastings-load.c - a tasting out of the notebook */
 #include "store/fm-tastings-private.h"
 

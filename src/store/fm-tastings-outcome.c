@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tastings-outcome.c - keeping what an opened tasting found */
 #include "store/fm-tastings-private.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tastings-write.c - the parts of a tasting, row by row, inside a transaction */
 #include "store/fm-tastings-private.h"
 

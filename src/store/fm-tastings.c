@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tastings.c - one tasting into the notebook, whole or not at all */
 #include "store/fm-tastings-private.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-versions.c - the immutable, numbered versions of a blend */
 #include "store/fm-versions-private.h"
 

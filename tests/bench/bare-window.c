@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bare-window.c - the least that a libadwaita program can show: the yardstick for the first frame
  */
 #include <adwaita.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-d-optimal.c - 30 of 252 blends of 6 components for a quadratic model, here and in plain R
  *
  * R runs the same exchange with the same rank-one updates, on whole matrices; no package for it is

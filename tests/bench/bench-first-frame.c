@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-first-frame.c - time from start to the first painted frame, beside a bare window
  *
  * Runs on a screen without a window manager (tests/bench/run-bench). A frame counts as painted

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-friedman.c - all orders of 8 tasters and 4 samples counted, here and in plain R
  *
  * R convolves the sorted rank sums in the same way, with table sums from rowsum().

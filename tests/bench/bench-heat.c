@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-heat.c - the heat model against its own time step: cost and error as ratios */
 #include <glib.h>
 #include <math.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-keystroke.c - from one keystroke to updated numbers on the formula page
  *
  * A blend of 30 lines, then one of 200, in a real window: text is put into a grams entry as typing

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-mix-fit.c - 10 components, 500 trials, quadratic (55 terms), here and by R's lm()
  *
  * Both give coefficients, their errors, R2 and the leave-one-out error; R is given the finished

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-notebook.c - 10,000 experiments and 3,000 tastings: open, list, search, memory */
 #include <glib/gstdio.h>
 #include <math.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-search.c - food search beside the same full-text query in the sqlite3 shell
  *
  * One shell runs the query many times, so that its start counts only once.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* bench-solve.c - the whole search for shares beside GLPK's own solve of the same matrix */
 #include "core/targets/fm-targets.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* picture.h - a chart drawn into memory, and questions about what stands where
  *
  * Places are in pixels of the chart, whatever the scale of the picture.

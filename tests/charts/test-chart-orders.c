@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-chart-orders.c - the picture of each taster's order */
 #include "app/charts/fm-chart-orders.h"
 

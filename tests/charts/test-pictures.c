@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-pictures.c - what stands where in the drawn charts, in every palette and at twice the pixels
  */
 #include "app/charts/fm-chart-bars.h"

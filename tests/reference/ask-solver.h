@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* ask-solver.h - the same linear programs solved by glpsol and by SciPy, where they are installed
  */
 #pragma once

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* table.h - small published tables beside the tests: '#' comments, a header line, then rows */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-anova.c - liking scores against textbook analyses of variance
  *
  * Box, Hunter and Hunter (1978) penicillin: data, SS, F, p read (Faraway's R examples); LSD, HSD

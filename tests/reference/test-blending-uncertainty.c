@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-blending-uncertainty.c - the law of propagation against published and checked cases */
 #include "core/formula/fm-analysis.h"
 #include "core/base/fm-uncertainty.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-blending.c - blends, conversions and costs against published cases
  *
  * Each table names its source. Mark "read" means that the figure was read in that document,

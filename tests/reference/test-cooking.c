@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-cooking.c - the cooking model against USDA SR28 itself and against measured cook losses
  *
  * Each bound stands beside the error found; the errors are printed.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-discrimination.c - triangle, duo-trio and paired tests against tables */
 #include "core/statistics/fm-stat-choice.h"
 #include "test-stat-csv.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-heat-slab.c - the conduction solver against closed solutions of the plane wall */
 #include "core/heat/fm-heat-slab.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-hold-table.c - each authority's hold table against the published rows */
 #include "core/heat/fm-hold-table.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-lethality.c - integrated lethality against published figures */
 #include "core/heat/fm-lethality.h"
 

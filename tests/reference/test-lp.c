@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-lp.c - linear programs against published cases, glpsol and SciPy
  *
  * Stigler: The Cost of Subsistence, J. Farm Economics 27 (1945), data read in GLPK's stigler.mod;

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-designs.c - designs of mixtures against published ones */
 #include "core/mixture/fm-mix.h"
 

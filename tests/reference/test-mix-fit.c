@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-fit.c - mixture models against published cases and R
  *
  * Marks: read = seen in the named document; memory = known, not seen; computed = with R 4.2.2

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-pearson-solver.c - squares, least-cost blends and edible yields of published cases
  *
  * P1 Meat Calculations slide deck, FFA meats contest training (slideplayer.com 7660647): numbers

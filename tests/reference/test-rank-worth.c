@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-rank-worth.c - worths from incomplete rank orders, against published ones
  *
  * Marks: read = seen in the named document or package data; computed = maximised with R and SciPy

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-rank.c - rank tests against published and independently computed cases
  *
  * Marks: read = seen in the named document; memory = known, not seen; computed = with another

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-serving.c - serving orders against published designs */
 #include "core/statistics/fm-serving.h"
 #include "test-stat-csv.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-sr28.c - the dataset against what was published about it
  *
  * Sources: USDA National Nutrient Database for Standard Reference, Release 18 and Release 28; USDA

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-targets-outside.c - whole target problems against glpsol and SciPy's linprog
  *
  * The programs are written anew here from the problem's own numbers, so that a slip in how the

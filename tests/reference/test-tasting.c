@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting.c - published rank data read through a whole tasting */
 #include "../core/tasting/tasting.h"
 #include "core/statistics/fm-stat.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-thermal-properties.c - properties by composition against Choi & Okos 1986 */
 #include "core/heat/fm-thermal-properties.h"
 

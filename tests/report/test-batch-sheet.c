@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-batch-sheet.c - what stands on the batch sheet, and that it fits one page */
 #include "report/fm-batch-sheet-paint.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-compare-csv.c - a comparison survives the way into a spreadsheet */
 #include <locale.h>
 #include <math.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-taster-sheet.c - the papers of a tasting: taster sheets tell codes only, the key sheet all
  */
 #include "report/fm-taster-sheet.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting-report.c - the reading of a tasting on paper and for a spreadsheet */
 #include "report/fm-tasting-report.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* full-disk.h - a disk that is full from some write on, put below SQLite */
 #pragma once
 

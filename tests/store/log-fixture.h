@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* log-fixture.h - a notebook in a folder of its own, with one blend and one version */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* store-fixture.h - a folder for each test, and formulas to put into notebooks */
 #pragma once
 

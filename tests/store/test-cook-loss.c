@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-cook-loss.c - measured cook loss of alike experiments, by fat level */
 #include <math.h>
 

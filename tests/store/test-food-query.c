@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-food-query.c - what a cook types becomes a query that cannot go wrong */
 #include "store/fm-food-query.h"
 

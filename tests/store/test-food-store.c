@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-food-store.c - the compiled dataset says what the table says, and is found by its words */
 #include "store/fm-food-store.h"
 

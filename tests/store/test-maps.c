@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-maps.c - maps of blends in and out of the notebook */
 #include "log-fixture.h"
 

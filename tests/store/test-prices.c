@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-prices.c - the history of prices, and allergens on their way through the file */
 #include "store/fm-formula-json.h"
 #include "store/fm-prices.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting-faults.c - a full disk or a sudden end while sheets are saved loses no saved mark */
 #include "tasting-fixture.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tastings.c - tastings in and out of the notebook, sealed and opened */
 #include "tasting-fixture.h"
 

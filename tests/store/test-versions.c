@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-versions.c - blends, drafts, versions, own ingredients and settings */
 #include "store-fixture.h"
 

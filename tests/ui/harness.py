@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Drives the real program over AT-SPI, as a person with a keyboard and a screen reader would.
 
 Each test program runs inside its own session bus and X server (see run-ui). Waiting is always

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Walks through a window with the Tab key, as one who has no mouse.
 
 Where the focus is comes from the accessibility bus: each control says when it gets the focus.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* Writes the demo notebook for the UI tests, which open a copy each: painting its photos takes
  * seconds. Usage: make-demo FOODS.db NOTEBOOK */
 #include <glib/gstdio.h>

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What the tests of the targets window do in it."""
 
 from harness import wait_for

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What several tests of tastings do on the way to what they test."""
 
 from harness import wait_for

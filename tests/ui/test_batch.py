@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Planning a batch, reading, printing and saving its sheet, and correcting what was weighed."""
 
 import os

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Comparing versions and reading nutrients, as a person with a keyboard would."""
 
 from harness import run

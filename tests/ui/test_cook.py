@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The cook by its numbers: a temperature log becomes each authority's verdict, in words."""
 
 from harness import run

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The experiment log: a making is recorded, corrected, saved as it is typed and found again."""
 
 import shutil

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Kills, second programs, damaged files and pictures that are none: told clearly, nothing lost."""
 
 import os

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The formula page: numbers live while typing, bad numbers, locks, undo, brief, own entries."""
 
 import shutil

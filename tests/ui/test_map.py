@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """A map of a blend: components, shares, trials, and a trial that becomes a version."""
 
 from harness import run, wait_for

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What a map shows: a model of liking, its best blend, the next one to try, and refusals."""
 
 import re

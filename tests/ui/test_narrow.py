@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """A window of 360 x 720 folds to one column and still reaches every page."""
 
 import subprocess

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The whole story: from an empty notebook to a compare of two variants after a restart."""
 
 import os

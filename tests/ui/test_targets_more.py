@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What else may be asked of the targets window: other ingredients, targets, aims, certainty."""
 
 from harness import run, wait_for

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Sheets of a sealed tasting, typed by code and filled in at the desk: nobody is told who is who."""
 
 import re

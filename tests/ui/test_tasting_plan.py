@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """Planning a blind tasting, as a person with a keyboard would."""
 
 from harness import Atspi, plain, run, wait_for

@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """What opened tastings found stands in the story of the versions; a sealed one tells nothing."""
 
 import subprocess

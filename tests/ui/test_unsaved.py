@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """A notebook that cannot be written for a while: words stay in the window, and closing asks for them."""
 
 import contextlib

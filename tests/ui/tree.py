@@ -1,3 +1,5 @@
+# SPDX-FileCopyrightText: 2026 the Forcemeat developers
+# SPDX-License-Identifier: GPL-3.0-or-later
 """The accessible tree of one program, read in one go.
 
 Asking for one accessible at a time costs about two milliseconds each; a page has a thousand. So the

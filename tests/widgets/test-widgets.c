@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-widgets.c - every widget of the window: made, set, named, and gone without a trace
  *
  * The list of types comes from the sources, so a new widget is tested here from its first day.

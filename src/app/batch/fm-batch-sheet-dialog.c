@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet-dialog.c - plans a batch of the shown formula and prints its sheet */
 #include "app/batch/fm-batch-sheet-dialog.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet-dialog.h - plans a batch of the shown formula and prints its sheet */
 #pragma once
 

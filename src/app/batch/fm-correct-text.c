@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-correct-text.c - a correction of a batch, in sentences */
 #include "app/batch/fm-correct-text.h"
 

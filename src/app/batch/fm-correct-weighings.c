@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-correct-weighings.c - corrects the batch that an experiment weighed */
 #include "app/batch/fm-correct-weighings.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-correct-window.c - what to add to a real batch to bring it back to its target */
 #include "app/batch/fm-correct-window.h"
 

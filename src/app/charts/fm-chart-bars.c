@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-bars.c - a small bar chart, told apart by pattern and letter, not by colour */
 #include "app/charts/fm-chart-bars.h"
 

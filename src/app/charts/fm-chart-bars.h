@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-bars.h - a small bar chart, told apart by pattern and letter, not by colour
  *
  * Bars start at zero, so their length is the value. A value that is not known is an empty place

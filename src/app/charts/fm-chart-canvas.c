@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-canvas.c - what a chart is drawn on: a surface, its size, its colours and its letters */
 #include "app/charts/fm-chart-canvas.h"
 

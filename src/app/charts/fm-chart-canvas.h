@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-canvas.h - what a chart is drawn on: a surface, its size, its colours and its letters
  *
  * Needs no window: the same drawing goes to the screen, to a file and to a test. A canvas keeps

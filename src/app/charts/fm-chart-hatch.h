@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-hatch.h - eight fills that stay apart in print and for every kind of eye */
 #pragma once
 

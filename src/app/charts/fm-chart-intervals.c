@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-intervals.c - values with their intervals, one a line */
 #include "app/charts/fm-chart-intervals.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-intervals.h - values with their intervals, one a line
  *
  * A value is a dot, its interval a bar with ends, what was expected a hollow diamond: nothing

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-orders.c - each taster's order of the samples, side by side */
 #include "app/charts/fm-chart-orders.h"
 

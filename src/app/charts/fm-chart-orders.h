@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-orders.h - each taster's order of the samples, side by side
  *
  * One upright line a taster, the best on top; every sample is a letter in a circle, joined from

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart-table.c - the numbers of a chart as rows of text, each with a sentence for the ear */
 #include "app/charts/fm-chart-table.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-chart.h - the parent of every chart
  *
  * It owns the colours of the light, the dark and the high contrast, the accessible name and

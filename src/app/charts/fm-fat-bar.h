@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-fat-bar.h - one horizontal bar that shows which line brings how much of the fat
  *
  * Segments differ by hatching and carry their name where it fits; the accessible description

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-curves.c - predicted values along lines through a map */
 #include "app/charts/fm-map-curves.h"
 

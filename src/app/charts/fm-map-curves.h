@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-curves.h - predicted values along lines through a map
  *
  * Curves are told apart by their dashes and the letter at their ends, not by colour.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-readings-chart.h - core temperature over time as a small curve
  *
  * Readings are marked points joined by a line; the consumer figure of USDA FSIS is a dashed,

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-charts.c - a strip of small charts for a comparison */
 #include "app/compare/fm-compare-charts.h"
 

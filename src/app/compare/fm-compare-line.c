@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-line.c - one line of the comparison table, as a list model holds it */
 #include "app/compare/fm-compare-line.h"
 

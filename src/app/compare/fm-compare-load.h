@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-load.h - reads what can be compared and what is compared, off the main thread */
 #pragma once
 

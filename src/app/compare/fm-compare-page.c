@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-page.c - versions or experiments side by side */
 #include "app/compare/fm-compare-page.h"
 

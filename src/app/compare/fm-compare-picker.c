@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-picker.c - chooses versions or experiments: what to compare, or what to taste */
 #include "app/compare/fm-compare-picker.h"
 

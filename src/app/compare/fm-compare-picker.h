@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-picker.h - chooses versions or experiments: what to compare, or what to taste
  *
  * Signal: "chosen" (GStrv keys): the user confirmed; the window closes itself

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-table.c - the numbers of a comparison, one column per item */
 #include "app/compare/fm-compare-table.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-compare-table.h - the numbers of a comparison, one column per item
  *
  * Signal: "row-activated" (char *key): the user wants a chart of that row

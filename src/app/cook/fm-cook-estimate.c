@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-estimate.c - an estimated cook as a curve over the readings, in words and as a table */
 #include "app/cook/fm-cook-estimate.h"
 

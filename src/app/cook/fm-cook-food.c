@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-food.c - what a cooked version is made of, in a thread */
 #include "app/cook/fm-cook-food.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-food.h - what a cooked version is made of, as far as figures depend on it, in a thread */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-inputs.c - what an estimate of a cook starts from, as entries */
 #include "app/cook/fm-cook-inputs.h"
 

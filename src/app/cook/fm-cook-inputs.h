@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-inputs.h - what an estimate of a cook starts from, as entries
  *
  * Bad text is told at its entry and the last good value stays.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-job.c - what the estimate of a cook asks of the notebook and the heat model, in threads
  */
 #include "app/cook/fm-cook-job.h"

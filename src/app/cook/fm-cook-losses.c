@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-losses.c - predicted and measured cook loss by fat level, beside each other */
 #include "app/cook/fm-cook-losses.h"
 

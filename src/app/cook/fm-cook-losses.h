@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-losses.h - predicted and measured cook loss by fat level, beside each other
  *
  * The predicted loss comes from the dataset's raw and cooked pairs, the measured one from the

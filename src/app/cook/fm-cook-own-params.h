@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-own-params.h - D and z of the developer's own, as entries
  *
  * Kept with the preferences of the person at the desk, since they come from their own laboratory.

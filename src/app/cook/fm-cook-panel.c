@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-panel.c - the cook of one experiment by its numbers: measured, estimated and lost */
 #include "app/cook/fm-cook-panel.h"
 

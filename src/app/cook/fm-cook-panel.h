@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-panel.h - the cook of one experiment by its numbers: measured, estimated and lost */
 #pragma once
 

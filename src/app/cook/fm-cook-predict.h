@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-predict.h - an estimate of the core temperature, beside the readings of an experiment */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cook-verdicts.c - integrated lethality and each authority's hold table for core readings */
 #include "app/cook/fm-cook-verdicts.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-caution.c - the ground meat caution, with the authority behind each figure */
 #include "app/experiments/fm-experiment-caution.h"
 

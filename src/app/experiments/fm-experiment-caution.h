@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-caution.h - the ground meat caution, with the authority behind each figure */
 #pragma once
 

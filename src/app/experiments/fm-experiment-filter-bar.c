@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-filter-bar.c - search, scope, order and conditions of the log */
 #include "app/experiments/fm-experiment-filter-bar.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-filter-bar.h - search, scope, order and conditions of the log
  *
  * Signal: "filter-changed" ()

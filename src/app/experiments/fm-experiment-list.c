@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-list.c - the log: filter, list and what is said when it is empty */
 #include "app/experiments/fm-experiment-list.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-patties.h - raw and cooked mass of every patty, with mean, spread and cook loss */
 #pragma once
 

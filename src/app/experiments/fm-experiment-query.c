@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-query.c - what the log asks of the notebook, in threads */
 #include "app/experiments/fm-experiment-query.h"
 

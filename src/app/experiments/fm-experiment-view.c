@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-view.c - one experiment as a page, every change saved as it is made */
 #include "app/experiments/fm-experiment-view.h"
 

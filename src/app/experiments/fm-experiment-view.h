@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-view.h - one experiment as a page, every change saved as it is made
  *
  * Signals, besides those of a stored view:

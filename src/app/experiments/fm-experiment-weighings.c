@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-weighings.c - planned and weighed grams of each ingredient, with the deviation */
 #include "app/experiments/fm-experiment-weighings.h"
 

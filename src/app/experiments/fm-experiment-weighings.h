@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-weighings.h - planned and weighed grams of each ingredient, with the deviation */
 #pragma once
 

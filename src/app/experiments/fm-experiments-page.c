@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiments-page.c - the log of experiments, and one experiment as a page */
 #include "app/experiments/fm-experiments-page.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-readings-editor.h - core readings as a curve, as a table, and as text to paste */
 #pragma once
 

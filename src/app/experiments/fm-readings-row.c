@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-readings-row.c - one core reading: a time and a temperature, each checked as it is typed */
 #include "app/experiments/fm-readings-row.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-brief-legal.c - choice of the rule set of a brief, and its limits beside what the blend has */
 #include "app/formula/fm-brief-legal.h"
 

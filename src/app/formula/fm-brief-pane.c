@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-brief-pane.c - what is to be developed: patty, number, doneness and target bands */
 #include "app/formula/fm-brief-pane.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-brief-pane.h - what is to be developed: patty, number, doneness and target bands */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-layout.c - one line of a table that folds when the page is narrow */
 #include "app/formula/fm-formula-line-layout.h"
 

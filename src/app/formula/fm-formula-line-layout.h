@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-layout.h - one line of a table that folds when the page is narrow
  *
  * A layout manager for up to six children in this order: lead (takes what is left), entries,

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-row.c - one line of the formula: its entries, figures and buttons */
 #include "app/formula/fm-formula-line-row.h"
 

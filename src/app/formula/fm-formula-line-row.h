@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-row.h - one line of the formula: its entries, figures and buttons
  *
  * Keys while the focus is in the row: Alt+Up and Alt+Down move the line, F2 edits its ingredient.

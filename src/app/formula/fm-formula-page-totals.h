@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-page-totals.h - the numbers of the whole blend, as captions with values */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-page.c - the lines of the shown formula, the brief and the live numbers */
 #include "app/formula/fm-formula-page.h"
 

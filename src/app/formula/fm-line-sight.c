@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-line-sight.c - which lines of a long formula are in view */
 #include "app/formula/fm-line-sight.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-line-sight.h - which lines of a long formula are in view
  *
  * A keystroke changes the share of every line, but most lines of a long blend are scrolled out of

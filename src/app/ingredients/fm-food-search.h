@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-food-search.h - an entry that finds foods of the dataset and the developer's own entries
  *
  * It searches as one types, off the main thread; the latest text wins. Enter takes the first hit.

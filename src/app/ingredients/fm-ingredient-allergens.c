@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-ingredient-allergens.c - what somebody stated about the allergens of an ingredient */
 #include "app/ingredients/fm-ingredient-allergens.h"
 

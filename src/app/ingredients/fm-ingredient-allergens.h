@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-ingredient-allergens.h - what somebody stated about the allergens of an ingredient
  *
  * Not stated is a state of its own: it is never shown or read as "none".

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-ingredient-dialog.c - the figures of one ingredient: an own entry, or those of a line */
 #include "app/ingredients/fm-ingredient-dialog.h"
 

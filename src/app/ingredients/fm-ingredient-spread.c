@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-ingredient-spread.c - a published spread of the fat, for the cook to take or leave */
 #include "app/ingredients/fm-ingredient-spread.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-ingredient-spread.h - a published spread of the fat, for the cook to take or leave */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-log-list.c - a log at the left of its page: what narrows it, the rows, what an empty one says
  */
 #include "app/log/fm-log-list.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-log-model.c - the records of one kind that a notebook holds, as a list model */
 #include "app/log/fm-log-model.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-log-model.h - the records of one kind that a notebook holds, as a list model
  *
  * The rows of a query arrive as one array and are swapped in at once; the objects for them are made

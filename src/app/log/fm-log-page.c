@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-log-page.c - records of one kind: the list at the left, the open one at the right */
 #include "app/log/fm-log-page.h"
 

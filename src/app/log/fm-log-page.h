@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-log-page.h - records of one kind: the list at the left, the open one at the right
  *
  * In a narrow window there is one at a time, and a way back.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-log-row.c - one record of a log as an object, for list models */
 #include "app/log/fm-log-row.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-records-page.c - a page of records of one kind, of which one is open */
 #include "app/log/fm-records-page.h"
 

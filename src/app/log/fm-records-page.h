@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-records-page.h - a page of records of one kind, of which one is open
  *
  * Lists them, opens one as a document, adds and removes. A page of a kind says in its class how

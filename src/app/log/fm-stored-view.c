@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-stored-view.c - one record as a page, every change saved as it is made */
 #include "app/log/fm-stored-view.h"
 

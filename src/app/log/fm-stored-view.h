@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-stored-view.h - one record as a page, every change saved as it is made
  *
  * Shows a document, says below it whether all changes are saved, and lets go of it flushed.

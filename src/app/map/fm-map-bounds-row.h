@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-bounds-row.h - how much of one component there may be
  *
  * Signal: "bounds-changed" (double lower, double upper): shares, 0 .. 1.

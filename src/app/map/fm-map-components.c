@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-components.c - what a map changes, how far, and what keeps it in bounds */
 #include "app/map/fm-map-components.h"
 

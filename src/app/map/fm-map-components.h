@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-components.h - what a map changes, how far, and what keeps it in bounds */
 #pragma once
 

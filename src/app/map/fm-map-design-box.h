@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-design-box.h - chooses how the trials of a map are drawn up, and draws them up */
 #pragma once
 

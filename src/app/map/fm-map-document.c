@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-document.c - one map being edited, saved as it changes */
 #include "app/map/fm-map-document.h"
 

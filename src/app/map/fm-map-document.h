@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-document.h - one map being edited, with all that follows from it
  *
  * Widgets change the map in place and call fm_map_document_touch(). What follows (the mixture, its

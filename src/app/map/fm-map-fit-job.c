@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-fit-job.c - fits a map's responses and looks for the blends worth a trial, in a thread */
 #include "app/map/fm-map-fit-job.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-goal-row.c - whether and how a response counts among several goals */
 #include "app/map/fm-map-goal-row.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-goal-row.h - whether and how a response counts among several goals
  *
  * Signal: "changed" (): the goal, or whether it counts, changed.

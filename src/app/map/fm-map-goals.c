@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-goals.c - several responses at once: goals, and the blend that meets them best */
 #include "app/map/fm-map-goals.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-ingredient-row.c - whether a map changes one ingredient, alone or in a group */
 #include "app/map/fm-map-ingredient-row.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-ingredient-row.h - whether a map changes one ingredient, alone or in a group
  *
  * Signal: "role-changed" (): the user chose another role.

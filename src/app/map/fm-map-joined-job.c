@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-joined-job.c - looks for the blend that meets several goals at once, in a thread */
 #include "app/map/fm-map-joined-job.h"
 

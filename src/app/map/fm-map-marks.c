@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-marks.c - the blends marked on a map's pictures: versions measured, and those proposed */
 #include "app/map/fm-map-marks.h"
 

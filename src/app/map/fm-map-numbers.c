@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-numbers.c - a fitted model in words: a sentence, its numbers, the method and its source */
 #include "app/map/fm-map-numbers.h"
 

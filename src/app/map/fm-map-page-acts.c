@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-page-acts.c - making and removing maps, clearing their trials */
 #include <glib/gi18n-lib.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-page.h - maps of the shown blend: what changes, the trials, and what they show */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-picture.c - a slice of a fitted map, worked out for drawing */
 #include "app/map/fm-map-picture.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-picture.h - a slice of a fitted map, worked out for drawing; plane as in fm-mix-surface.h
  */
 #pragma once

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-plot-draw.c - draws a map's picture */
 #include "app/map/fm-map-plot-draw.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-plot.c - a map of three components as a triangle with curves of equal prediction */
 #include "app/map/fm-map-plot.h"
 

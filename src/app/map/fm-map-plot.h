@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-plot.h - a map of three components as a triangle with curves of equal prediction
  *
  * Marks, patterns and words tell things apart, not colour.

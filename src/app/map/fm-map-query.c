@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-query.c - reads and makes maps of a blend, off the main thread */
 #include "app/map/fm-map-query.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-reading.c - what a map shows: fit, pictures, the best blend and the next one to try */
 #include "app/map/fm-map-reading.h"
 

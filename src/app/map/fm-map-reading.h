@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-reading.h - what a map shows: fit, pictures, the best blend and the next one to try */
 #pragma once
 

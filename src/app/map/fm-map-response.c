@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-response.c - what a map can show: the numbers that are measured of a blend */
 #include "app/map/fm-map-response.h"
 

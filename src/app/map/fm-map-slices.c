@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-slices.c - a fitted map as a picture: a triangle of three components or a curve of two */
 #include "app/map/fm-map-slices.h"
 

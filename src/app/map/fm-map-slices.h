@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-slices.h - a fitted map as a picture: a triangle of three components with the others
  * held, or a curve for two; with its legend and the same as a table
  */

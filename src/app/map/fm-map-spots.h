@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-spots.h - the predicted best blend and the next ones to try, each with its reason */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-traces.c - how a prediction changes with each component, from the middle of the map */
 #include "app/map/fm-map-traces.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-trial-row.c - one trial of a map in words, with the way to make it into a version */
 #include "app/map/fm-map-trial-row.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-nutrition-panel.c - nutrients of what the centre shows, raw and cooked
  *
  * The rows are built once; an edit of the formula only changes label texts, at most once a frame

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-nutrition-panel.h - nutrients of what the centre shows, raw and cooked */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-nutrition-row.c - one nutrient in the nutrition panel */
 #include "app/nutrition/fm-nutrition-row.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-photo-caption.h - the caption of a photo being edited, saved as it changes
  *
  * Signals: as of FmStoredDocument.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-photo-export.h - the original file of a photo, saved under a name of the user's choice */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-photo-grid.c - the photos of an experiment: add, caption, view, export, remove */
 #include "app/photos/fm-photo-grid.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-photo-import.c - photos into the notebook, one after another in a thread */
 #include "app/photos/fm-photo-import.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-photo-listing.c - the photos of an experiment with their thumbnails, read in a thread */
 #include "app/photos/fm-photo-listing.h"
 

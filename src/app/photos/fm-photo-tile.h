@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-photo-tile.h - a photo's thumbnail with its caption
  *
  * Signals: "open" () the thumbnail was pressed; "export" (); "remove" ().

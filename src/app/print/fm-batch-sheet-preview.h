@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet-preview.h - the first page of a batch sheet as it will be printed */
 #pragma once
 

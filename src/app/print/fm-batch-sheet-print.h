@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet-print.h - a batch sheet to the printer or into a PDF file */
 #pragma once
 

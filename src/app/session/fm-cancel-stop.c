@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cancel-stop.c - how the core, which knows no GCancellable, is told to stop by one */
 #include "app/session/fm-cancel-stop.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-documents.h - the documents of a session: one a record, and none is forgotten unsaved
  *
  * Who opens a record that is being edited already gets the same document, so that what was typed

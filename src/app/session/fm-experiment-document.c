@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-document.c - one experiment being edited, saved as it changes */
 #include "app/session/fm-experiment-document.h"
 

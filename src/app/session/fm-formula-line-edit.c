@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-edit.c - the acts on the lines of the draft, each one step of undo */
 #include "app/session/fm-formula-line-edit.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-edit.h - the acts on the lines of the draft, each one step of undo
  *
  * Lines are named by id, because their position may have changed since the view was drawn. An

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-item.c - what one row of the formula shows, and the list of them */
 #include "app/session/fm-formula-line-item.h"
 

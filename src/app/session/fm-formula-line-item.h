@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-line-item.h - what one row of the formula shows, and the list of them
  *
  * The list keeps one item per line id over edits, so that a row under the typing cursor is never

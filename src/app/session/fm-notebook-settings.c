@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook-settings.c - the units, the currency and the own D and z of the open notebook */
 #include "app/session/fm-notebook-settings.h"
 

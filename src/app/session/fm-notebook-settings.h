@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook-settings.h - the units, the currency and the own D and z of the open notebook
  *
  * They travel with the notebook: a shared one shows the same amounts in the same units everywhere.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-removal.h - removing with a way back
  *
  * What is removed only disappears from view at first; a toast offers to undo. The notebook is

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session-base.c - what the other files of a session stand on: its state and what it tells */
 #include "app/session/fm-session-private.h"
 

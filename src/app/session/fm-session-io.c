@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session-io.c - what a session writes besides its documents */
 #include "app/session/fm-session-io.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session-io.h - what a session writes besides its documents
  *
  * Each job takes a reference to the notebook and copies what it is given.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session-read.c - reads a blend, its draft or a version to be shown, off the main thread */
 #include "app/session/fm-session-read.h"
 

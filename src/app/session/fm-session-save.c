@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session-save.c - writes a session's drafts, versions and settings to the notebook */
 #include <glib/gi18n-lib.h>
 

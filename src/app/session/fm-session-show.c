@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session-show.c - which blend, version or draft a session shows */
 #include <glib/gi18n-lib.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session.c - what the window shows: one notebook, one blend, its draft or a saved version */
 #include "app/session/fm-session-private.h"
 

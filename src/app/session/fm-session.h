@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-session.h - what the window shows: one notebook, one blend, its draft or a saved version
  *
  * Pages take a session as their "session" property, read from it, edit through it and listen to

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-store-task.c - work on a notebook in a thread, its outcome on the main thread */
 #include "app/session/fm-store-task.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-store-task.h - work on a notebook in a thread, its outcome on the main thread
  *
  * Every read, write and long computation of the window goes this way: a function that runs in a

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-stored-document.c - something of the notebook being edited, saved as it changes */
 #include "app/session/fm-stored-document.h"
 

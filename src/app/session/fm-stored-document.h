@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-stored-document.h - something of the notebook being edited, saved as it changes
  *
  * A draft, an experiment, a tasting, a map or a caption. Widgets change the content in place and

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-document.c - one tasting being planned, filled in or read, saved as it changes */
 #include "app/session/fm-tasting-document.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-document.h - one tasting being planned, filled in or read, saved as it changes
  *
  * Signals: as of FmStoredDocument, and

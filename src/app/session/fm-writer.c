@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-writer.c - writes to a notebook, one after the other, off the main thread */
 #include "app/session/fm-writer.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-writer.h - writes to a notebook, one after the other, off the main thread
  *
  * All writes of a session go through one writer, so that an older draft can never land after a

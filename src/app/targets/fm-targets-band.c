@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-band.c - one target beyond those of the brief: its band and the value now */
 #include "app/targets/fm-targets-band.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-bands.c - the targets: the bands of the brief, and further ones of any nutrient */
 #include "app/targets/fm-targets-bands.h"
 

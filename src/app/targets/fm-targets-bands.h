@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-bands.h - the targets: the bands of the brief, and further ones of any nutrient
  *
  * Works on a formula that its owner keeps; the bands of its brief are changed as the user types.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-lines.c - the permitted ingredients: the lines of the blend and what else may be used
  */
 #include "app/targets/fm-targets-lines.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-lines.h - the permitted ingredients: the lines of the blend and what else may be used
  *
  * Works on a formula that its owner keeps; further ingredients are lines of 0 g behind those of the

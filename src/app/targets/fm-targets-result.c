@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-result.c - the new blend beside the old, or why there is none */
 #include "app/targets/fm-targets-result.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-square.c - the Pearson square of two ingredients, as the trade lays it out
  *
  *   fat of A              parts of A = |fat of B - target|

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-task.c - the slow parts of meeting the targets, off the main thread */
 #include "app/targets/fm-targets-task.h"
 

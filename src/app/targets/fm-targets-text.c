@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-text.c - what a solution says, in sentences */
 #include "app/targets/fm-targets-text.h"
 

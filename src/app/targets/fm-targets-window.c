@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-window.c - finds the shares that meet the targets of the brief */
 #include "app/targets/fm-targets-window.h"
 

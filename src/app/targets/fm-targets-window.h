@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-window.h - finds the shares that meet the targets of the brief
  *
  * Works on a copy of the shown formula; "Use This Blend" hands it to the session as one step.

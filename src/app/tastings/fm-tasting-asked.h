@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-asked.h - what a planned tasting asks: tasks, attributes, the two of a pair or
  * triangle
  */

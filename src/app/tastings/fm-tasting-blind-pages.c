@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-blind-pages.c - what a taster at the desk is asked, one page at a time */
 #include "app/tastings/fm-tasting-blind-pages.h"
 

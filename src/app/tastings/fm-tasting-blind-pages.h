@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-blind-pages.h - what a taster at the desk is asked, one page at a time
  *
  * Pages know codes only. Each answer goes into the document at once. A page holds a reference to

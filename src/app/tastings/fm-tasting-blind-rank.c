@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-blind-rank.c - a taster at the desk puts the cups in order, best first */
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-blind-window.c - the whole screen for a taster at the desk: codes only */
 #include "app/tastings/fm-tasting-blind-window.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-blind-window.h - the whole screen for a taster at the desk: codes only
  *
  * All other windows are hidden while it is there, so that neither eye nor screen reader meets a

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-cautions.c - core readings and allergens of a plan's samples, as far as on record */
 #include "app/tastings/fm-tasting-cautions.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-cover.c - one window alone on the screen while others must not be seen or heard */
 #include "app/tastings/fm-tasting-cover.h"
 

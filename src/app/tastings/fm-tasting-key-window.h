@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-key-window.h - which code is which sample, for a helper's eyes, until it is closed
  *
  * All other windows are hidden while it is there. It keeps nothing when it is closed. That it was

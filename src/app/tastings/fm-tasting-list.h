@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-list.h - the notebook's tastings: scope, list and what is said when it is empty */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-names.c - a short list of names: written one after the other, each can be taken out */
 #include "app/tastings/fm-tasting-names.h"
 

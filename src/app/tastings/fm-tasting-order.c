@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-order.c - the order of samples that is expected, written down before anyone tastes */
 #include "app/tastings/fm-tasting-order.h"
 

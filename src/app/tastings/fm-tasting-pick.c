@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-pick.c - experiments chosen in the picker become samples of a plan */
 #include "app/tastings/fm-tasting-pick.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-plan.c - a tasting before it starts: samples, tasters, what is asked, what it can show
  */
 #include "app/tastings/fm-tasting-plan.h"

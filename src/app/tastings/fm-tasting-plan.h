@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-plan.h - a tasting before it starts: samples, tasters, what is asked, what it can show
  */
 #pragma once

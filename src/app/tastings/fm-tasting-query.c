@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-query.c - what the tastings page asks of the notebook, in threads */
 #include "app/tastings/fm-tasting-query.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-reason.c - what is gone on with only for a reason or a name, which is kept */
 #include "app/tastings/fm-tasting-reason.h"
 

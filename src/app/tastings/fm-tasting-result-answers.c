@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-result-answers.c - which code was which sample, and what stood on the sheets */
 #include <glib/gi18n-lib.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-result-choices.c - preference, triangle, just about right and serving positions */
 #include <glib/gi18n-lib.h>
 #include <math.h>

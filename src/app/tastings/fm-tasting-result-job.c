@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-result-job.c - reads a tasting, and keeps what an opened one found, in threads */
 #include "app/tastings/fm-tasting-result-job.h"
 

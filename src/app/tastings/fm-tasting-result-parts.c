@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-result-parts.c - what the sections of a reading are made of */
 #include "app/tastings/fm-tasting-result-sections.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-result-sections.c - rank order and liking as charts, tables and sentences */
 #include "app/tastings/fm-tasting-result-sections.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-scope.c - what a planned panel can and cannot show, kept current as the plan changes
  */
 #include "app/tastings/fm-tasting-scope.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-seal.c - head of an arranged tasting: how far it is, what happened, the way to open */
 #include "app/tastings/fm-tasting-seal.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-seal.h - head of an arranged tasting: how far it is, what happened, the way to open
  *
  * Knows how many sheets are in and what was done, and nothing of who is who.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-sheet-form.c - one taster's sheet to be typed: marks by the code on the cup */
 #include "app/tastings/fm-tasting-sheet-form.h"
 

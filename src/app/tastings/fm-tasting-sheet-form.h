@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-sheet-form.h - one taster's sheet to be typed: marks by the code on the cup
  *
  * A grid as the marks lie on the paper: the samples down in this taster's serving order, the

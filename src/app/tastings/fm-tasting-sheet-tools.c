@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-sheet-tools.c - papers of an arranged tasting, and the way into blind mode */
 #include "app/tastings/fm-tasting-sheet-tools.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-sheets.h - the tasters' sheets: what each found of the codes on the cups */
 #pragma once
 

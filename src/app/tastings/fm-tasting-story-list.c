@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-story-list.c - what opened tastings found of a version or an experiment, a line each
  */
 #include "app/tastings/fm-tasting-story-list.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-story-list.h - what opened tastings found of a version or an experiment, a line each
  *
  * Hidden while there is nothing to tell. A sealed tasting tells nothing.

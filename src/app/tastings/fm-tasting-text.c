@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-text.c - tastings in words: state, sheets, events */
 #include "app/tastings/fm-tasting-text.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-text.h - tastings in words: state, sheets, events. Says nothing about who is who. */
 #pragma once
 

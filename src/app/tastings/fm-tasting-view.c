@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-view.c - one tasting as a page: its plan, its sheets or its reading, by its state */
 #include "app/tastings/fm-tasting-view.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-save-version-dialog.c - asks for the reason before a draft becomes a version */
 #include "app/versions/fm-save-version-dialog.h"
 

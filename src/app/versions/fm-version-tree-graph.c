@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-version-tree-graph.c - draws one row of the tree of versions */
 #include "app/versions/fm-version-tree-graph.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-version-tree-graph.h - draws one row of the tree of versions: a node and the lines past it */
 #pragma once
 

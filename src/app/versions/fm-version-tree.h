@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-version-tree.h - where the nodes and lines of a tree of versions are drawn
  *
  * One row per version, oldest first. The first child of a version stays in its lane; every

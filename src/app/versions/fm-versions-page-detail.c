@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-versions-page-detail.c - one version: its reason, and what changed since its parent */
 #include "app/versions/fm-versions-page-detail.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-versions-page-diff.h - what changed between a version and its parent, in lines and numbers */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-versions-page-number.c - one quantity of a version, its parent's, and the difference */
 #include "app/versions/fm-versions-page-number.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-versions-page.c - the tree of versions, reasons and differences */
 #include "app/versions/fm-versions-page.h"
 

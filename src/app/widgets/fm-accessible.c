@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-accessible.c - names where the toolkit gives none */
 #include "app/widgets/fm-accessible.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-brief-target-row.h - one target band: its ends, the value now, and what that means */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-date-entry.c - an entry for local date and time, with a calendar */
 #include "app/widgets/fm-date-entry.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-date-entry.h - an entry for local date and time, with a calendar
  *
  * Signal: "date-changed" (gint64 made_at): another good date was typed or picked.

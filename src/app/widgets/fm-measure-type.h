@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-measure-type.h - FmMeasure as a type of properties, so that templates can name a measure */
 #pragma once
 

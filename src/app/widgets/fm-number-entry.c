@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-number-entry.c - an entry for one number, which says what is wrong with bad text */
 #include "app/widgets/fm-number-entry.h"
 

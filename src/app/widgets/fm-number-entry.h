@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-number-entry.h - an entry for one number or measure, which keeps no refused text
  *
  * Composed of a GtkEntry, a unit label and a message label. Each good text is told of as it is

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-page.c - what shows a session: a page of the window, or its panel */
 #include "app/widgets/fm-page.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-page.h - what shows a session: a page of the window, or its panel
  *
  * Property "session" (FmSession): what is shown; may be another one later. A page says once, in its

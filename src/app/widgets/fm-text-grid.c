@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-text-grid.c - small tables of text for numbers that also stand in a curve */
 #include "app/widgets/fm-text-grid.h"
 

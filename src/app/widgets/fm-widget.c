@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-widget.c - what many widgets of ours need */
 #include "app/widgets/fm-widget.h"
 

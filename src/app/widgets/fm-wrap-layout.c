@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-wrap-layout.c - places children in columns, as many beside each other as there is room for */
 #include "app/widgets/fm-wrap-layout.h"
 

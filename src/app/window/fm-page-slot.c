@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-page-slot.c - keeps the place of a page that is built when it is first shown
  *
  * While the window has not painted anything yet, building waits for its first frame: an empty

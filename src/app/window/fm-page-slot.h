@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-page-slot.h - keeps the place of a page that is built when it is first shown
  *
  * Property "page-type" (GType): of the page, for the handler.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-preferences-window.c - the units of the notebook, and the colours of the program */
 #include "app/window/fm-preferences-window.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-sidebar-row.c - one row of the sidebar: a blend with its menu, a draft or a version */
 #include "app/window/fm-sidebar-row.h"
 

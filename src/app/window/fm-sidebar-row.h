@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-sidebar-row.h - one row of the sidebar: a blend with its menu, a draft or a version */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-sidebar.c - the notebook's blends, each with its draft and versions as a small tree */
 #include "app/window/fm-sidebar.h"
 

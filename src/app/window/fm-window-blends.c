@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-window-blends.c - making, naming and removing blends; saving and branching versions */
 #include <glib/gi18n-lib.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-window-busy.c - what the window shows as a whole: its pages, or work under way */
 #include "app/window/fm-window-private.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-window-leave.c - nothing that was typed is left behind without a question */
 #include <glib/gi18n-lib.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-window-open.c - opening, creating and copying notebooks from a window */
 #include "app/window/fm-window-open.h"
 

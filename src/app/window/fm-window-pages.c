@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-window-pages.c - builds what the window's first frame does not show: pages, menu */
 #include "app/compare/fm-compare-page.h"
 #include "app/experiments/fm-experiments-page.h"

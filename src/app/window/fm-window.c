@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-window.c - the one window: blends at the left, pages in the centre, nutrition at the right */
 #include "app/window/fm-window-private.h"
 

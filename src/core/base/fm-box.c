@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-box.c - rectangles of a drawing, and a free place for a label among them */
 #include "core/base/fm-box.h"
 

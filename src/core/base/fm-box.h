@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-box.h - rectangles of a drawing, and a free place for a label among them
  *
  * Plain numbers in one unit (pixels, points); y grows downwards.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-measure-unit.c - the units of measures, their factors and how a value is shown in them */
 #include "core/base/fm-measure-private.h"
 

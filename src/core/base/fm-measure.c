@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-measure.c - reads a typed measure: numbers, units, fractions, times and sums */
 #include "core/base/fm-measure-private.h"
 

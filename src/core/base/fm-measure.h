@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-measure.h - masses, temperatures, lengths, times and prices as a cook types and reads them
  *
  * Values are kept in one unit a kind, the base unit named beside it. The units of a notebook say in

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-stop.h - how long work in the core is told to stop
  *
  * The core knows no GCancellable; the caller wraps its own. Work that was stopped returns an

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-uncertainty.c - the law of propagation of uncertainty for sums and mixtures */
 #include "core/base/fm-uncertainty.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-uncertainty.h - how uncertain a mean is when what it is made of is uncertain
  *
  * Source: JCGM 100:2008 (the "GUM"), 5.2.2 equation (16), the law of propagation for

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-correction.c - bringing a real batch back to its target */
 #include "core/batch/fm-batch-correction.h"
 

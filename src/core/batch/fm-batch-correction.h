@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-correction.h - bringing a real batch back to its target
  *
  * Mass balance: M g at f % with a g of an ingredient at c % makes (M + a) g at t % where

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-weighed.c - an experiment's weighings beside what its version planned */
 #include "core/batch/fm-batch-weighed.h"
 

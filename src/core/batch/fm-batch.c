@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch.c - what to buy and weigh for so many patties, and what they cost */
 #include "core/batch/fm-batch.h"
 

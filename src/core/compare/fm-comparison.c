@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-comparison.c - versions and experiments side by side, as plain numbers */
 #include "core/compare/fm-comparison.h"
 

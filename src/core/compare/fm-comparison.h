@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-comparison.h - versions and experiments side by side, as plain numbers
  *
  * A comparison is a table: one column per item, one row per quantity. An experiment whose every

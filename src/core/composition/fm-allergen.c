@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-allergen.c - the allergens that two laws want named */
 #include "core/composition/fm-allergen.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-allergen.h - the allergens that two laws want named, as a set of bits
  *
  * United States: nine major food allergens (Federal Food, Drug, and Cosmetic Act, section 201(qq);

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-composition.c - a row of nutrient values with its unknowns */
 #include "core/composition/fm-composition.h"
 

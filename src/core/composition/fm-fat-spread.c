@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-fat-spread.c - how much the fat of a cut is known to vary between samples */
 #include "core/composition/fm-fat-spread.h"
 

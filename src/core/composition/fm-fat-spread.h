@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-fat-spread.h - how much the fat of a cut is known to vary between samples
  *
  * Source: USDA National Nutrient Database for Standard Reference, Release 18 (2005), which prints

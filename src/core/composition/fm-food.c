@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-food.c - one row of the food-composition dataset */
 #include "core/composition/fm-food.h"
 

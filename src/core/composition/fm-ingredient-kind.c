@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-ingredient-kind.c - what an ingredient is for in a mix */
 #include "core/composition/fm-ingredient.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-nutrient.c - names, units, groups and Daily Values of the nutrients */
 #include "core/composition/fm-nutrient.h"
 

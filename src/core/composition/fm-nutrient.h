@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-nutrient.h - the nutrients of the food-composition dataset
  *
  * The order is the dataset's own column order (USDA National Nutrient Database for Standard

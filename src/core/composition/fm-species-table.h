@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-species-table.h - kinds of animal by number of the dataset
  *
  * Private to fm-species.c. The build writes the table (tools/make-species-table).

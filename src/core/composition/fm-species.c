@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-species.c - the kind of animal that a food comes from */
 #include "core/composition/fm-species.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-species.h - the kind of animal that a food comes from
  *
  * Figures of authorities for the core of ground meat differ by kind, so every ingredient has one.

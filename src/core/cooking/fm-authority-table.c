@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-authority-table.c - the hold tables of the FSIS guideline of 2021 */
 #include "core/cooking/fm-authority-table.h"
 

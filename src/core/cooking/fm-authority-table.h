@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-authority-table.h - the hold tables of the FSIS guideline of 2021
  *
  * Private to fm-authority.c. USDA FSIS Cooking Guideline for Meat and Poultry Products (Revised

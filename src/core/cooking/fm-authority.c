@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-authority.c - core temperatures and hold times that authorities ask for */
 #include "core/cooking/fm-authority.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-authority.h - core temperatures and hold times that authorities ask for, by kind of animal
  *
  * Each authority names what it speaks of, its edition, and how its figure was read; figures that

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-caution.c - ground meat caution, by kind of animal */
 #include "core/cooking/fm-caution.h"
 

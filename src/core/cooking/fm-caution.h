@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-caution.h - ground meat caution, by kind of animal
  *
  * Nothing here ever says that food is safe. Each figure names its authority (fm-authority.h);

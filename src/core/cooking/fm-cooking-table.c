@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cooking-table.c - raw and cooked ground beef rows of USDA SR28, per 100 g
  *
  * Written by tools/make-cooking-table; do not edit by hand. Source: USDA National Nutrient Database

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cooking-table.h - the dataset's raw and cooked rows of ground meat, and how a yield is fitted
  *
  * Private to the cooking model and its tests. The rows come from the USDA National Nutrient

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cooking-yield.c - what a raw mass yields and what it keeps, from the dataset's own pairs */
 #include "core/cooking/fm-cooking-table.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-cooking.h - from raw to cooked, by stated method
  *
  * Predictions come from the dataset's own raw/cooked pairs (raw and cooked rows, and household

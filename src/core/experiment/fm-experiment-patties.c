@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-patties.c - mean, spread and cook loss of single patties */
 #include "core/experiment/fm-experiment.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-experiment-readings.c - core readings as a cook types them, one "time temperature" a line */
 #include "core/experiment/fm-experiment.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-strange.c - measured values that physics objects to: said, never refused */
 #include "core/experiment/fm-strange.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-strange.h - measured values that physics objects to: said, never refused
  *
  * Each returns a translated sentence (transfer none), NULL when nothing is strange or a value is

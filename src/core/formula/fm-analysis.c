@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-analysis.c - what a formula is made of, with its unknowns */
 #include "core/formula/fm-analysis.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-analysis.h - what a formula is made of, with its unknowns
  *
  * A composition is the mass-weighted mean of the ingredients. Unknown values stay unknown: an

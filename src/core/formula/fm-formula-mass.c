@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula-mass.c - changing the masses and shares of a formula */
 #include "core/formula/fm-formula.h"
 

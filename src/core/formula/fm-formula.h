@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-formula.h - the lines of a blend, and how they may be edited
  *
  * A formula is a small mutable value. Callers that need history copy it before an edit; the

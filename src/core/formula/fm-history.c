@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-history.c - undo and redo over whole formula values
  *
  * Every state is a whole formula, so undo cannot get an act's reverse wrong. Neighbouring states

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-legal.c - limits that rules of law set for ground meat, beside what the blend has */
 #include "core/formula/fm-legal.h"
 

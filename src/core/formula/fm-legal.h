@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-legal.h - limits that rules of law set for ground meat, beside what the blend has
  *
  * Figures, never a verdict: whether a food may be sold under a name, a licensed professional or the

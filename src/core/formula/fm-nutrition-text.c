@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-nutrition-text.c - one nutrient of a portion, in words that never hide a gap */
 #include "core/formula/fm-nutrition-text.h"
 

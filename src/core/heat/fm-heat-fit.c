@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-heat-fit.c - the contact coefficient that an experiment's own readings tell */
 #include "core/heat/fm-heat.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-heat-slab.h - one-dimensional conduction through a slab; private to the heat model, its tests
  * and its benchmark
  *

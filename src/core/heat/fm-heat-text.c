@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-heat-text.c - what stands beside every estimate of a cook */
 #include "core/heat/fm-heat.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-heat.h - centre temperature of a patty on a dry pan: an estimate
  *
  * One-dimensional transient conduction through the thickness: finite volumes, fully implicit in

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-hold-table-judge.c - a varying curve beside a hold table; the rule is in the header */
 #include "core/heat/fm-hold-table.h"
 

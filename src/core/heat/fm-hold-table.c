@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-hold-table.c - what a hold table asks for, and the words of a verdict */
 #include "core/heat/fm-hold-table.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-hold-table.h - a core temperature curve beside each authority's hold times
  *
  * How a varying curve is judged. A table's row asks for a time at or above a temperature; either

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-lethality.h - integrated lethality of a core temperature curve by the D/z method
  *
  * Lethal rate L = 10^((T - Tref) / z); F = integral of L dt, minutes at Tref; log10 reductions =

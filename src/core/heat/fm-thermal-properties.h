@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-thermal-properties.h - density, heat capacity and conductivity from composition
  *
  * Choi & Okos 1986, "Effects of temperature and composition on the thermal properties of foods",

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-choice.c - which ingredients of a formula a map changes */
 #include "core/mixture/fm-map-choice.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-design.c - draws up the trials of a map */
 #include "core/mixture/fm-map-design.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map.c - the map as a value: making, copying, comparing */
 #include "core/mixture/fm-map.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-blend-locate.c - where another version lies among the components of a mixture */
 #include "core/mixture/fm-mix-blend.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-blend.c - a formula divided into the components of a mixture and a fixed part */
 #include "core/mixture/fm-mix-blend.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-blend.h - how a mixture sits in a formula
  *
  * The chosen components share a part of the formula (the mixture); all other lines (salt, water,

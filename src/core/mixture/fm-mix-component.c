@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-component.c - one ingredient of a mixture, or a group of them */
 #include "core/mixture/fm-mix-blend.h"
 

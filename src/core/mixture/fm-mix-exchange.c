@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-exchange.c - Fedorov's exchange over mixture candidates
  *
  * Fedorov (Theory of Optimal Experiments, 1972), one trial at a time as Cook and Nachtsheim (1980,

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-faces.c - edges, faces and centroids of a region
  *
  * A face is known by the sides that all its vertices lie on. Intersecting the region with one

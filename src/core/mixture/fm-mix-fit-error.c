@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-fit-error.c - how far off a fitted model is: left-out blends and replicates */
 #include <gsl/gsl_blas.h>
 #include <gsl/gsl_cdf.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-fit.h - Scheffe models fitted to what was measured, and what they can say
  *
  * Sources: Scheffe (1958, 1963); Cornell, Experiments with Mixtures (2002); least squares by GSL

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-layout.c - trials as columns for least squares */
 #include <gsl/gsl_blas.h>
 #include <gsl/gsl_linalg.h>

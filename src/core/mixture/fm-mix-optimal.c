@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-optimal.c - D-optimal choices of mixture trials
  *
  * Model rows of a narrow region are nearly collinear, so the search runs on rows Z = X R^-1 of

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-predict.c - what a fitted model expects of a blend */
 #include <gsl/gsl_cdf.h>
 #include <math.h>

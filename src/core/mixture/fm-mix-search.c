@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-search.c - the blend in a region where something is largest
  *
  * Direct search (Hooke and Jeeves, 1961, J. ACM 8) kept inside the region, from many starts:

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-slice.c - a triangle of three components and what crosses it */
 #include <glib/gi18n-lib.h>
 #include <math.h>

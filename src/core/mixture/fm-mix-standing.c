@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-standing.c - whether a fitted map may speak of a best blend at all */
 #include "core/mixture/fm-mix-standing.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-standing.h - whether a fitted map may speak of a best blend at all
  *
  * A model that predicts no better than the plain mean, misses something, or leaves the scale of its

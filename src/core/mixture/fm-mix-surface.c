@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-surface.c - a fitted model over a triangle, and its contours */
 #include "core/mixture/fm-mix-surface.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-surface.h - what a simplex plot shows, as plain numbers
  *
  * Three components span the triangle; the others are held (a slice). Corners of the plane: first

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-text.c - a fitted mixture model in plain sentences */
 #include "core/mixture/fm-mix-text.h"
 

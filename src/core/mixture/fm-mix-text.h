@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-text.h - a fitted mixture model in plain sentences
  *
  * A refusal is the message of the error that fm_mix_fit() gave. All strings are translated, without

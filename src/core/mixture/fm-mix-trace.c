@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-trace.c - what happens when one share changes and the others keep their proportions */
 #include <glib/gi18n-lib.h>
 #include <math.h>

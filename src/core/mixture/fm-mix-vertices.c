@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix-vertices.c - the extreme vertices of a region
  *
  * Starting from the simplex above the lower bounds, each further side cuts off the corners beyond

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix.c - points of a mixture and the terms of Scheffe's models */
 #include "core/mixture/fm-mix.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-mix.h - mixtures: shares that sum to 1, the region they may lie in, and designs on it
  *
  * Sources: Scheffe (1958, J. R. Stat. Soc. B 20), simplex lattice; Scheffe (1963, JRSS B 25),

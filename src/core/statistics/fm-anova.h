@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-anova.h - liking scores: samples compared within tasters
  *
  * score = taster + sample + error, both fixed, by least squares; with gaps or incomplete blocks

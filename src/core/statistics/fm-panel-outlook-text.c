@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-panel-outlook-text.c - what a panel can and cannot show, before it tastes */
 #include <glib/gi18n-lib.h>
 #include <math.h>

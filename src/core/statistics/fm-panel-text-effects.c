@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-panel-text-effects.c - how far tasters agree, and whether the serving position mattered */
 #include <glib/gi18n-lib.h>
 #include <math.h>

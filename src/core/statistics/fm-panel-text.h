@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-panel-text.h - results as one plain sentence, and where each method comes from
  *
  * @names are what the caller wants shown: codes while identities are sealed, names after.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-rank-null.c - counts the orders all tasters together can give */
 #include <math.h>
 #include <string.h>

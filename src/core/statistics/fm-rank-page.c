@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-rank-page.c - Page's test of an order written down before */
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-rank-worth.h - how good samples are that not everybody ranked
  *
  * Where tasters ranked different subsets, sums of places reward being ranked more often and beside

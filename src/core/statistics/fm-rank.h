@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-rank.h - reading rank orders of a small panel, exactly
  *
  * Tests are conditional on each taster's own ties: under "no difference" every taster's ranks

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-serving-bib.c - balanced incomplete blocks */
 #include <glib/gi18n-lib.h>
 

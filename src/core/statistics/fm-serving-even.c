@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-serving-even.c - blocks as even as can be where there is no balanced design
  *
  * Filled by always taking the samples served least, then exchanged between tasters while the

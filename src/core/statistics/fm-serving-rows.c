@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-serving-rows.c - rows of sample indices in serving order */
 #include "core/statistics/fm-serving-private.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-serving.h - who gets which sample when: codes and serving orders
  *
  * Sources: Williams (1949, Aust. J. Sci. Res. A 2), designs balanced for position and carry-over;

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-stat-choice.h - triangle, duo-trio and paired tests: counting right answers
  *
  * Sources: exact binomial tests as in ISO 4120 (triangle), ISO 10399 (duo-trio) and ISO 5495

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-pearson.h - the Pearson square: two ingredients that meet one target between them
  *
  * Source: Pearson square as taught in the meat and feed trades (agricultural education): the

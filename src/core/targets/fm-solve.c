@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-solve.c - linear programs, solved by GLPK without a word on the terminal */
 #include "core/targets/fm-solve.h"
 

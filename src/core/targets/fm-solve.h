@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-solve.h - linear programs, solved by GLPK without a word on the terminal
  *
  * A thin layer: nothing above it knows which library does the work. Numbers that are not finite,

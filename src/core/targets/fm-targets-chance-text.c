@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-chance-text.c - how sure the fat of a blend is, in sentences */
 #include "core/targets/fm-targets-chance.h"
 

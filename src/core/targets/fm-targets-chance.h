@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-chance.h - how sure the fat of a blend is
  *
  * Source: JCGM 100:2008 (GUM). Ingredient uncertainties propagate by 5.2.2; lines of one

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-check.c - refusing numbers that no blend can be made from */
 #include "core/targets/fm-targets.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-conflict.c - which targets stand against each other, and the ways out */
 #include "fm-targets-private.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-round.c - from exact shares to masses on a scale, and what that costs */
 #include "fm-targets-private.h"
 

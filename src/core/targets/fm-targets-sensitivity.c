@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-sensitivity.c - what the cost does when a share or a limit moves */
 #include "fm-targets-private.h"
 

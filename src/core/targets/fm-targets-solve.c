@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets-solve.c - from targets to shares, masses and what they cost */
 #include "fm-targets-private.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-targets.h - the shares that meet a set of target bands
  *
  * A linear program over the shares of the permitted ingredients. Mixing is by mass, so every

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-weighable.c - masses that a scale can weigh, with the targets still met */
 #include "core/targets/fm-weighable.h"
 

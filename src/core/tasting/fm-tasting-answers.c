@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-answers.c - what stands on the sheets, in words, and which code was which sample */
 #include "core/tasting/fm-tasting-answers.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-arrange.c - what a plan needs, and its cups: codes and serving orders */
 #include <glib/gi18n-lib.h>
 #include <string.h>

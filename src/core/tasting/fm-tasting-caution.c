@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-caution.c - what is on record of samples before somebody eats them */
 #include "core/tasting/fm-tasting-caution.h"
 

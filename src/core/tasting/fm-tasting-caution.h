@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-caution.h - what is on record of samples before somebody eats them
  *
  * The highest core reading beside the figure of the authority that rules for the sample's kind of

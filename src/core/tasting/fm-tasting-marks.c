@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-marks.c - cups of a taster and what was written on their sheet */
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-outcome.c - from a reading to what is kept of each sample */
 #include "core/tasting/fm-tasting-outcome.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-outcome.h - what an opened tasting found of each sample, small enough to be kept
  *
  * It becomes part of the story of the version that was tasted: tree, compare page, log, maps.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-outlook.c - what this panel can and cannot show, before it starts */
 #include <glib/gi18n-lib.h>
 #include <math.h>

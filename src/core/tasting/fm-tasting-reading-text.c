@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-reading-text.c - the reading as sentences, most telling first */
 #include <glib/gi18n-lib.h>
 #include <math.h>

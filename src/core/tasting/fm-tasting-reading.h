@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-reading.h - everything that one tasting says, worked out once
  *
  * Labels are codes while the tasting is sealed and names after, so a reading of a sealed tasting

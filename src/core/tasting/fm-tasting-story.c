@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-story.c - opened tastings in the story of a version: one line each, and one liking */
 #include "core/tasting/fm-tasting-story.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-story.h - opened tastings in the story of a version: one line each, and one liking
  *
  * Rank sums belong to their panel: they stand in its own line and are never put beside those of

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-words.c - scales, tasks and samples in words */
 #include <glib/gi18n-lib.h>
 #include <stdlib.h>

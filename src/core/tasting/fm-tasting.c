@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting.c - the tasting as a value: making, copying, comparing, opening */
 #include "core/tasting/fm-tasting.h"
 

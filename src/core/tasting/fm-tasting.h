@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting.h - one blind tasting: plan, cups with codes, sheets
  *
  * A sample is an experiment (so one version) or something from outside. Cups carry three-digit

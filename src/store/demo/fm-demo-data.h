@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-demo-data.h - the invented story that the demo notebook tells (inside the store only)
  *
  * Kitchen, blends, prices, weighings, temperatures and opinions are all made up; only the

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-demo-experiments.c - the makings in the invented story */
 #include "store/demo/fm-demo-data.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-demo-log.h - writes one invented making into the demo notebook (inside the store only) */
 #pragma once
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-demo-panel.c - an invented panel with a taste of its own, and what it tasted */
 #include "store/demo/fm-demo-panel.h"
 

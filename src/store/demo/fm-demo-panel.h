@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-demo-panel.h - an invented panel with a taste of its own, and what it tasted
  *
  * The panel's liking of a blend of three cuts is a hill whose top is known here, so that tests can

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-demo-tasting.c - one invented tasting */
 #include "store/demo/fm-demo-tasting.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-demo-version.c - a version with a date in the past, for the demo */
 #include "store/demo/fm-demo-version.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-db-error.c - what a failure of SQLite means to a cook */
 #include "store/notebook/fm-db.h"
 

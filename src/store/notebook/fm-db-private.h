@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-db-private.h - the inside of a connection, for fm-db.c and fm-notebook-transaction.c */
 #pragma once
 

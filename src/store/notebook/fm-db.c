@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-db.c - one connection with its cached statements */
 #include "store/notebook/fm-db-private.h"
 

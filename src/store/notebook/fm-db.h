@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-db.h - one connection with its cached statements, and transactions on a notebook
  *
  * Internal to the store layer. Pattern of a write:

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook-check.c - is this file ours, whole, and free of strange parts? */
 #include "store/notebook/fm-notebook-private.h"
 

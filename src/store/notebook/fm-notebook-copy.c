@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook-copy.c - consistent copies while the notebook is in use */
 #include "store/notebook/fm-notebook-private.h"
 #include "store/notebook/fm-store-thread.h"

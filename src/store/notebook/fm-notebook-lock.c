@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook-lock.c - one writer at a time
  *
  * The lock is on an open file description of a file beside the notebook, so it goes with its

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook-private.h - the parts of a notebook, shared by the fm-notebook-*.c files */
 #pragma once
 

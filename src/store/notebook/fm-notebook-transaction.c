@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook-transaction.c - who may write and read, and when */
 #include "store/notebook/fm-db-private.h"
 #include "store/notebook/fm-notebook-private.h"

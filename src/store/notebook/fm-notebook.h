@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-notebook.h - the notebook file: one SQLite database that holds everything
  *
  * Threads: every function of this layer may be called from any thread; a notebook serialises its

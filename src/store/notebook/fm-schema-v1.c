@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-schema-v1.c - the first released schema
  *
  * NULL stands for "not known" or "not recorded" in every number. Masses in g, temperatures in

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-schema-v2.c - patty measures, tastings and maps
  *
  * NULL stands for "not known", "not recorded" or "none", as in version 1.

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-schema-v2.h - patty measures, tastings and maps; see the tables in the .c file */
 #pragma once
 

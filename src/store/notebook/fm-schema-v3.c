@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-schema-v3.c - what the codes of a tasting hang on, and what was recorded of it
  *
  * NULL stands for "not known" or "none", as before.

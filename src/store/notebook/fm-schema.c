@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-schema.c - migrations one step at a time, and the check against strange schemas */
 #include "store/notebook/fm-schema.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-schema.h - the tables of a notebook and how older ones are brought up to date
  *
  * Internal to the store layer. A migration is never edited once a version with it is released;

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-store-thread.c - a thread that must not wait for the disk */
 #include "store/notebook/fm-store-thread.h"
 

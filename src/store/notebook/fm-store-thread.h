@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-store-thread.h - a thread that must not wait for the disk
  *
  * The thread that draws reads and writes nothing itself. It says so once, and from then on a call

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-line-sight.c - lines of a long blend that are out of view catch up; needs a display */
 #include <adwaita.h>
 #include <glib/gstdio.h>

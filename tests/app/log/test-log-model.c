@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-log-model.c - a record that changed is read alone, and only its row is touched */
 #include "app/experiments/fm-experiment-query.h"
 #include "log-fixture.h"

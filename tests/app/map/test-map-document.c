@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-map-document.c - a map being edited: what follows from it, its versions and its data */
 #include <glib/gstdio.h>
 #include <math.h>

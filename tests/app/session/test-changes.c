@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-changes.c - what a session says of its changes, as kind and id, without waiting for the disk
  */
 #include <glib/gstdio.h>

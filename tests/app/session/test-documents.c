@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-documents.c - documents on a disk that is full for a while: kept, asked for, copied, saved
  */
 #include <glib/gstdio.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-formula-lines.c - the acts on the lines of a draft, and the list that a view shows */
 #include <glib/gstdio.h>
 #include <math.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-session.c - the session keeps drafts, undo and versions; the tree of versions is placed */
 #include <glib/gstdio.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-store-task.c - work in a thread: its outcome, its end, and whose thread its owner leaves in
  */
 #include "app/session/fm-store-task.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-result-job.c - looking at an opened tasting keeps what it found once */
 #include "app/tastings/fm-tasting-result-job.h"
 #include "tasting-fixture.h"

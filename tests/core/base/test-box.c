@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-box.c - labels keep clear of each other and of the edge */
 #include "core/base/fm-box.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-measure.c - typed units and sums, and the units in which a notebook shows its values */
 #include "core/base/fm-error.h"
 #include "core/base/fm-measure.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-number.c - numbers as typed and shown */
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-rounding.c - what is shown adds up to the total that is shown */
 #include "core/base/fm-rounding.h"
 

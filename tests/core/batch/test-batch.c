@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-batch.c - batch sheets, corrections of a real batch, certainty of its fat */
 #include "core/batch/fm-batch-correction.h"
 #include "core/batch/fm-batch-weighed.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-ingredient.c - ingredients as stocked */
 #include "core/base/fm-error.h"
 #include "core/composition/fm-ingredient.h"

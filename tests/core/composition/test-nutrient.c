@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-nutrient.c - the list of nutrients and compositions with unknowns */
 #include "core/composition/fm-food.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-species.c - the kind of animal of every row of the dataset, and sets of kinds
  *
  * The table is the project's own reading of the dataset's groups and names, so these tests hold

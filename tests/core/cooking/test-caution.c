@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-caution.c - which authority's figure rules, and what is said of a core reading */
 #include <math.h>
 #include <string.h>

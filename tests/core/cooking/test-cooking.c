@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-cooking.c - what the cooking model promises, whatever the table says */
 #include <math.h>
 #include <string.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-strange.c - what physics objects to is said, and nothing else */
 #include "core/experiment/fm-strange.h"
 

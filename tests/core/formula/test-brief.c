@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-brief.c - briefs, target bands and units */
 #include "core/formula/fm-brief.h"
 #include "core/base/fm-error.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-formula.c - editing the lines of a blend */
 #include "core/base/fm-error.h"
 #include "core/formula/fm-formula.h"

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-history.c - undo and redo by scripts of edits */
 #include "core/formula/fm-history.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-legal.c - limits of law beside what a blend has, against data/legal/limits.tsv */
 #include "core/formula/fm-legal.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-blend.c - a formula as a mixture with a fixed part */
 #include "core/mixture/fm-mix-blend.h"
 

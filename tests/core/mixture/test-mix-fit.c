@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-fit.c - mixture models: what they learn, refuse, and where they send the cook */
 #include <math.h>
 

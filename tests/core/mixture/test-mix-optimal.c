@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-optimal.c - D-optimal choices of mixture trials */
 #include "core/mixture/fm-mix.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-search.c - the best, the next and the least known blend against a fine grid */
 #include <math.h>
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-standing.c - a map speaks of a best blend only when it predicts */
 #include <math.h>
 #include <string.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix.c - regions of mixtures and designs on them */
 #include "core/mixture/fm-mix.h"
 

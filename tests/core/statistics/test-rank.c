@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-rank.c - rank tests: what they promise and what they refuse */
 #include "core/statistics/fm-rank.h"
 

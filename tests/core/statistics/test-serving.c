@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-serving.c - codes and serving orders of plans */
 #include "core/statistics/fm-serving.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-stat.c - chance, intervals and their promises */
 #include "core/statistics/fm-stat.h"
 

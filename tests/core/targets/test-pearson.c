@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-pearson.c - the Pearson square and its limits */
 #include "core/base/fm-error.h"
 #include "core/targets/fm-pearson.h"

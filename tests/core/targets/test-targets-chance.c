@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-targets-chance.c - how sure the fat of a blend is, and when that cannot be said */
 #include "core/base/fm-error.h"
 #include "core/composition/fm-fat-spread.h"

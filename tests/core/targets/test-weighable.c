@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-weighable.c - whole steps of a scale, against every blend that the scale can weigh */
 #include "core/targets/fm-weighable.h"
 

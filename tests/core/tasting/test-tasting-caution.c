@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting-caution.c - what is said of samples before somebody eats them */
 #include <math.h>
 #include <string.h>

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting-chance.c - under no difference p < .05 comes no oftener than 5 %, through the whole
  * path from the plan to the reading */
 #include "core/statistics/fm-stat.h"

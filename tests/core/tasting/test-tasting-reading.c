@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting-reading.c - what a tasting says, sealed and opened */
 #include "core/tasting/fm-tasting-reading.h"
 

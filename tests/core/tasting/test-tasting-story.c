@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting-story.c - opened tastings told in lines, and joined into one liking */
 #include <math.h>
 

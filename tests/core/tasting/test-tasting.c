@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting.c - plan, seal and sheets of a tasting */
 #include "tasting.h"
 

@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-demo-panel.c - the demo's invented panel: what the map suggests approaches its true top
  *
  * The panel's taste is a hill whose top is known (fm-demo-panel.h): invented, no published source.

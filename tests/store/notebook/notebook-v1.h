@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* notebook-v1.h - what data/notebook-v1.forcemeat holds, in the words of the API
  *
  * The file was written once, by the last code before schema version 2 (commit e73cf6f), with

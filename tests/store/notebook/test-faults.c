@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-faults.c - the program dies, the disk fills, a statement fails: nothing saved is lost */
 #include "store-fixture.h"
 

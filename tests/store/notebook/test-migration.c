@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-migration.c - a notebook of the first release is brought up to date and loses nothing */
 #include "store-fixture.h"
 

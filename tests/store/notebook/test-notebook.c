@@ -1,3 +1,5 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-notebook.c - the file itself: opening, refusing, copying, migrating */
 #include "store-fixture.h"
 

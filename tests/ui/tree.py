@@ -270,6 +270,11 @@ def children_in(items):
     return children, unsure
 
 
+# One role has two names: newer libraries of the bus leave out that a button is pushed.
+OLDER_NAMES = {"button": "push button"}
+
+
 @functools.cache
 def role_name(role):
-    return Atspi.Role(role).value_nick.replace("-", " ")
+    name = Atspi.Role(role).value_nick.replace("-", " ")
+    return OLDER_NAMES.get(name, name)

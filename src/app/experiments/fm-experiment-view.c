@@ -171,8 +171,7 @@ notes_cursor_cb (FmExperimentView *self, GParamSpec *pspec, GtkTextBuffer *buffe
     return;
   gtk_text_buffer_get_iter_at_mark (buffer, &iter, gtk_text_buffer_get_insert (buffer));
   gtk_text_view_get_iter_location (self->notes_view, &iter, &cursor);
-  if (!gtk_widget_translate_coordinates (GTK_WIDGET (self->notes_view), viewport, 0, cursor.y, NULL,
-                                         &y))
+  if (!fm_widget_height_in (GTK_WIDGET (self->notes_view), viewport, cursor.y, &y))
     return;
   y += gtk_adjustment_get_value (adjustment);
   gtk_adjustment_clamp_page (adjustment, y, y + 3 * cursor.height);

@@ -180,8 +180,7 @@ scroll_to_last_cb (gpointer data)
   double y = 0.0;
 
   self->scroll_id = 0;
-  if (row != NULL &&
-      gtk_widget_translate_coordinates (GTK_WIDGET (row), self->content, 0.0, 0.0, NULL, &y))
+  if (row != NULL && fm_widget_height_in (GTK_WIDGET (row), self->content, 0.0, &y))
     gtk_adjustment_clamp_page (adjustment, y, y + gtk_widget_get_height (GTK_WIDGET (row)));
   return G_SOURCE_REMOVE;
 }

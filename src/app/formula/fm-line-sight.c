@@ -4,6 +4,7 @@
 #include "app/formula/fm-line-sight.h"
 
 #include "app/formula/fm-formula-line-row.h"
+#include "app/widgets/fm-widget.h"
 
 #define MARGIN 2           /* rows beyond each edge that count as seen: the focus moves there */
 #define CATCH_UP_MS 200    /* after the last keystroke */
@@ -24,8 +25,8 @@ find_edges (FmLineSight *self, int *first, int *last)
   const double height = gtk_widget_get_height (GTK_WIDGET (self->scroller));
   GtkListBoxRow *row;
 
-  if (height <= 0.0 || !gtk_widget_translate_coordinates (
-                           GTK_WIDGET (self->scroller), GTK_WIDGET (self->list), 0, 0, NULL, &top))
+  if (height <= 0.0 ||
+      !fm_widget_height_in (GTK_WIDGET (self->scroller), GTK_WIDGET (self->list), 0.0, &top))
     return FALSE;
   bottom = top + height;
   row = gtk_list_box_get_row_at_y (self->list, MAX (0, (int)top));

@@ -12,6 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/fm-newer.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
@@ -33,7 +34,7 @@ draw_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data
 {
   GdkRGBA colour;
 
-  gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (area)), &colour);
+  fm_newer_get_colour (GTK_WIDGET (area), &colour);
   colour.alpha *= 0.5F;
   gdk_cairo_set_source_rgba (cr, &colour);
   cairo_set_line_width (cr, 1.0);

@@ -150,8 +150,7 @@ scroll_to_result (FmTargetsWindow *self)
   GtkWidget *content = gtk_widget_get_parent (GTK_WIDGET (self->result_view));
   double y = 0.0;
 
-  if (gtk_widget_translate_coordinates (GTK_WIDGET (self->result_view), content, 0.0, 0.0, NULL,
-                                        &y))
+  if (fm_widget_height_in (GTK_WIDGET (self->result_view), content, 0.0, &y))
     gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), y);
 }
 

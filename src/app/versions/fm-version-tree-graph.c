@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#include "app/widgets/fm-newer.h"
+
 #define LANE_PX 14
 /* Many branches draw closer together, so that the words beside them keep their room. */
 #define MAX_WIDTH_PX 72
@@ -84,7 +86,7 @@ fm_version_tree_graph_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   GdkRGBA colour;
   cairo_t *cr;
 
-  gtk_style_context_get_color (gtk_widget_get_style_context (widget), &colour);
+  fm_newer_get_colour (widget, &colour);
   cr =
       gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   gdk_cairo_set_source_rgba (cr, &colour);

@@ -47,6 +47,17 @@ fm_widget_pass_focus (GtkWidget *widget, GtkDirectionType direction)
 }
 
 gboolean
+fm_widget_height_in (GtkWidget *widget, GtkWidget *other, double y, double *height)
+{
+  graphene_point_t there;
+
+  if (!gtk_widget_compute_point (widget, other, &GRAPHENE_POINT_INIT (0.0F, (float)y), &there))
+    return FALSE;
+  *height = there.y;
+  return TRUE;
+}
+
+gboolean
 fm_widget_has_painted (GtkWidget *widget)
 {
   GdkFrameClock *clock = gtk_widget_get_frame_clock (widget);

@@ -29,6 +29,13 @@ gboolean fm_widget_pass_focus (GtkWidget *widget, GtkDirectionType direction);
 gboolean fm_widget_has_painted (GtkWidget *widget);
 
 /**
+ * fm_widget_height_in:
+ * Where a point @y pixels below the top of @widget lies in @other, in pixels below its top. Returns
+ * FALSE when they share no window.
+ */
+gboolean fm_widget_height_in (GtkWidget *widget, GtkWidget *other, double y, double *height);
+
+/**
  * fm_widget_ellipsize_drop_down:
  * Shortens long choices of a @drop_down of GtkStringObjects; the default label would widen a
  * narrow window to the longest of them.

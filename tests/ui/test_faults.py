@@ -10,6 +10,7 @@ from harness import run, wait_for
 from steps import add_cut, first_blend, new_blend, save_version, weigh
 
 NOTEBOOK = "forcemeat/notebook.forcemeat"
+OLD_NOTEBOOK = os.path.join(os.path.dirname(__file__), "../store/data/notebook-v1.forcemeat")
 
 
 def drafts(path):
@@ -88,6 +89,16 @@ def a_notebook_that_is_not_there_is_told(start, folder):
     program.quit()
 
 
+def each_notebook_opens_in_a_window_of_its_own(start, folder):
+    names = [os.path.join(folder, name) for name in ("one.forcemeat", "two.forcemeat")]
+    for name in names:
+        shutil.copy(OLD_NOTEBOOK, name)
+    program = start("--separate", *names, "sftp://elsewhere.invalid/three.forcemeat")
+    program.find("one.forcemeat", role="frame", contains=True)
+    program.find("two.forcemeat", role="frame", contains=True)
+    program.says("three.forcemeat is not on this computer's disks.")
+
+
 run(a_killed_program_keeps_the_draft, a_second_program_may_only_read,
     a_damaged_notebook_is_told_and_left_alone, a_notebook_cut_short_is_told,
-    a_notebook_that_is_not_there_is_told)
+    a_notebook_that_is_not_there_is_told, each_notebook_opens_in_a_window_of_its_own)

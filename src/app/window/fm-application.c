@@ -58,12 +58,12 @@ fm_application_activate (GApplication *application)
   self->start_with_demo = FALSE;
 }
 
+/* A file that has no path here says so; the window shows what it would have shown without it. */
 static void
-fm_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
+open_in (FmWindow *window, GFile *file)
 {
-  FmWindow *window = get_window (FM_APPLICATION (application));
-  g_autofree char *path = g_file_get_path (files[0]);
-  g_autofree char *name = g_file_get_parse_name (files[0]);
+  g_autofree char *path = g_file_get_path (file);
+  g_autofree char *name = g_file_get_parse_name (file);
   g_autoptr (GError) error = NULL;
 
   gtk_window_present (GTK_WINDOW (window));
@@ -75,6 +75,18 @@ fm_application_open (GApplication *application, GFile **files, int n_files, cons
                _ ("%s is not on this computer's disks. Copy the notebook here first."), name);
   fm_session_failure (fm_window_get_session (window), error);
   fm_window_open_last (window);
+}
+
+/* The first notebook opens where one would expect it, each further one in a window of its own. */
+static void
+fm_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
+{
+  open_in (get_window (FM_APPLICATION (application)), files[0]);
+  for (int i = 1; i < n_files; i++) {
+    g_autoptr (FmSession) session = fm_session_new ();
+
+    open_in (fm_window_new (ADW_APPLICATION (application), session), files[i]);
+  }
 }
 
 static int
@@ -173,7 +185,8 @@ static const struct {
   { "win.save-version", { "<Control>s" } },
   { "win.save-copy", { "<Control><Shift>s" } },
   { "win.nutrition", { "F9" } },
-  { "win.show-help-overlay", { "<Control>question" } },
+  { "win.fullscreen", { "F11" } },
+  { "win.show-help-overlay", { "<Control>question", "F1" } },
   { "win.page(1)", { "<Control>1" } },
   { "win.page(2)", { "<Control>2" } },
   { "win.page(3)", { "<Control>3" } },
@@ -241,7 +254,7 @@ fm_application_init (FmApplication *self)
   };
 
   g_application_add_main_option_entries (G_APPLICATION (self), options);
-  g_application_set_option_context_parameter_string (G_APPLICATION (self), _ ("[NOTEBOOK]"));
+  g_application_set_option_context_parameter_string (G_APPLICATION (self), _ ("[NOTEBOOK…]"));
   g_action_map_add_action_entries (G_ACTION_MAP (self), app_actions, G_N_ELEMENTS (app_actions),
                                    self);
 }

@@ -228,6 +228,15 @@ page_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+fullscreen_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  if (gtk_window_is_fullscreen (GTK_WINDOW (widget)))
+    gtk_window_unfullscreen (GTK_WINDOW (widget));
+  else
+    gtk_window_fullscreen (GTK_WINDOW (widget));
+}
+
+static void
 nutrition_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmWindow *self = FM_WINDOW (widget);
@@ -336,6 +345,7 @@ install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.show-blends", NULL, show_blends_action);
   gtk_widget_class_install_action (klass, "win.page", "i", page_action);
   gtk_widget_class_install_action (klass, "win.nutrition", NULL, nutrition_action);
+  gtk_widget_class_install_action (klass, "win.fullscreen", NULL, fullscreen_action);
   fm_window_install_open_actions (klass);
   fm_window_install_blend_actions (klass);
 
@@ -343,6 +353,7 @@ install_actions (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_z, GDK_CONTROL_MASK, "win.undo", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "win.redo", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_y, GDK_CONTROL_MASK, "win.redo", NULL);
 }
 
 static void

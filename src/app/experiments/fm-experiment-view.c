@@ -17,6 +17,7 @@
 #include "app/photos/fm-photo-grid.h"
 #include "app/experiments/fm-readings-editor.h"
 #include "app/tastings/fm-tasting-story-list.h"
+#include "app/widgets/fm-widget.h"
 
 struct _FmExperimentView {
   FmStoredView parent_instance;

@@ -111,6 +111,11 @@ def sealed_tells_nothing_until_opened(start, folder):
     program.press_in(row)
     lines = wait_for(lambda: told(program), "what the panel found")
     assert SEALED_PANEL in lines[0], lines
+    program.page("Tastings")
+    program.button("Taste Again")
+    program.reads("Title of the tasting", SEALED_PANEL + ", again")
+    program.says("Being planned")
+    program.says("Core Readings and Allergens")
     program.quit()
 
 

@@ -62,15 +62,20 @@ fm_tasting_query_create (FmNotebook *notebook,
                          GCancellable *cancellable,
                          GError **error)
 {
-  g_autoptr (FmTasting) tasting = fm_tasting_new ();
-  g_autoptr (GPtrArray) rows = fm_tastings_list (notebook, 0, error);
+  g_autoptr (GPtrArray) rows = NULL;
+  g_autoptr (FmTasting) empty = NULL;
+  FmTasting *plan = data;
 
-  if (rows == NULL)
+  if (plan == NULL) {
+    rows = fm_tastings_list (notebook, 0, error);
+    if (rows == NULL)
+      return NULL;
+    plan = empty = fm_tasting_new ();
+    plan->title = g_strdup_printf (_ ("Tasting %u"), rows->len + 1);
+  }
+  if (!fm_tastings_save (notebook, plan, error))
     return NULL;
-  tasting->title = g_strdup_printf (_ ("Tasting %u"), rows->len + 1);
-  if (!fm_tastings_save (notebook, tasting, error))
-    return NULL;
-  return copy_id (&tasting->id);
+  return copy_id (&plan->id);
 }
 
 static gpointer

@@ -18,7 +18,7 @@ gpointer fm_tasting_query_load (FmNotebook *notebook,
                                 gpointer data,
                                 GCancellable *cancellable,
                                 GError **error);
-/** Stores a new, empty plan. */
+/** @data: the plan (FmTasting); NULL stores an empty one. Returns: its id (gint64*) */
 gpointer fm_tasting_query_create (FmNotebook *notebook,
                                   gpointer data,
                                   GCancellable *cancellable,

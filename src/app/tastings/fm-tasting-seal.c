@@ -17,6 +17,7 @@ struct _FmTastingSeal {
   GtkImage *state_image;
   GtkLabel *state_label;
   GtkLabel *size_label;
+  GtkWidget *again_button;
   GtkButton *open_button;
   GtkLabel *hint_label;
   GtkLabel *blinding_label;
@@ -79,6 +80,7 @@ refresh (FmTastingSeal *self)
   gtk_image_set_from_icon_name (self->state_image,
                                 sealed ? "changes-prevent-symbolic" : "changes-allow-symbolic");
   gtk_widget_set_visible (GTK_WIDGET (self->open_button), sealed);
+  gtk_widget_set_visible (self->again_button, !sealed);
   gtk_widget_set_visible (GTK_WIDGET (self->hint_label), sealed);
   gtk_widget_set_sensitive (GTK_WIDGET (self->open_button),
                             fm_tasting_document_is_editable (self->document));
@@ -182,6 +184,7 @@ fm_tasting_seal_class_init (FmTastingSealClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, state_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, size_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, open_button);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, again_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, hint_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, blinding_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingSeal, events_label);

@@ -32,6 +32,17 @@ new_action (GtkWidget *widget, const char *name, GVariant *parameter)
   fm_records_page_create (FM_RECORDS_PAGE (widget), NULL);
 }
 
+/* The button for it stands beside opened tastings only. */
+static void
+again_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmStoredDocument *document = fm_records_page_get_document (FM_RECORDS_PAGE (widget));
+
+  if (document != NULL)
+    fm_records_page_create (FM_RECORDS_PAGE (widget),
+                            fm_tasting_again (fm_stored_document_get_content (document)));
+}
+
 static FmStoredDocument *
 fm_tastings_page_take (FmRecordsPage *page, gpointer tasting)
 {
@@ -54,6 +65,14 @@ tell_removed (FmStoredDocument *document)
 }
 
 static void
+fm_tastings_page_update_actions (FmRecordsPage *page)
+{
+  FM_RECORDS_PAGE_CLASS (fm_tastings_page_parent_class)->update_actions (page);
+  gtk_widget_action_set_enabled (GTK_WIDGET (page), "tastings.again",
+                                 fm_page_is_writable (FM_PAGE (page)));
+}
+
+static void
 define_records (FmRecordsPageClass *klass)
 {
   klass->rows = &fm_tasting_log_kind;
@@ -63,8 +82,10 @@ define_records (FmRecordsPageClass *klass)
   klass->free_record = (GDestroyNotify)fm_tasting_free;
   klass->take = fm_tastings_page_take;
   klass->create = fm_tasting_query_create;
+  klass->free_plan = (GDestroyNotify)fm_tasting_free;
   klass->remove = fm_tastings_remove;
   klass->tell_removed = tell_removed;
+  klass->update_actions = fm_tastings_page_update_actions;
 }
 
 static void
@@ -77,6 +98,7 @@ fm_tastings_page_class_init (FmTastingsPageClass *klass)
   g_type_ensure (FM_TYPE_TASTING_LIST);
   g_type_ensure (FM_TYPE_TASTING_VIEW);
   gtk_widget_class_install_action (widget_class, "tastings.new", NULL, new_action);
+  gtk_widget_class_install_action (widget_class, "tastings.again", NULL, again_action);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tastings-page.ui");
 }

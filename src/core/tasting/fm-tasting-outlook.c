@@ -119,11 +119,40 @@ jar_text (const Size *size)
   return g_strdup (_ ("Just-about-right answers are counted, not tested."));
 }
 
+/* Chance of a finding at 5 % somewhere among so many looks at equal steps where there is no
+ * difference: Armitage, McPherson and Rowe (1969), J. R. Statist. Soc. A 132:235-244, Table 2,
+ * normal data; worked out anew and in agreement with the published figures as remembered. */
+static const struct {
+  guint n_looks;
+  double chance;
+} looks[] = {
+  { 2, 0.083 }, { 3, 0.107 }, { 4, 0.126 }, { 5, 0.142 }, { 10, 0.193 }, { 20, 0.248 },
+};
+
+/* NULL for one sheet only. A panel between two rows reads as the smaller of them. */
+static char *
+looking_text (guint n_sheets)
+{
+  guint row = G_N_ELEMENTS (looks);
+  while (row > 0 && looks[row - 1].n_looks > n_sheets)
+    row--;
+  if (row == 0)
+    return NULL;
+  return g_strdup_printf (
+      _ ("Open once, with all sheets in: where there is no difference, whoever looks after each of "
+         "%u sheets and stops as soon as a test pleases finds one in about %.0f of 100 tastings, "
+         "not in 5 (Armitage, McPherson and Rowe 1969)."),
+      looks[row - 1].n_looks, 100 * looks[row - 1].chance);
+}
+
 static void
 add_text (GPtrArray *texts, char *text)
 {
   g_ptr_array_add (texts, text);
 }
+
+#define TESTED_TASKS                                                                               \
+  (FM_TASTING_RANK | FM_TASTING_LIKING | FM_TASTING_PREFERENCE | FM_TASTING_TRIANGLE)
 
 static void
 add_texts (GPtrArray *texts, const FmTasting *tasting, const Size *size)
@@ -147,6 +176,8 @@ add_texts (GPtrArray *texts, const FmTasting *tasting, const Size *size)
     add_text (texts, fm_panel_outlook_triangle_text (&outlook));
   if ((tasks & FM_TASTING_REMARKS) != 0)
     add_text (texts, g_strdup (_ ("Free remarks are collected, not tested.")));
+  if ((tasks & TESTED_TASKS) != 0 && size->n > 1)
+    add_text (texts, looking_text (size->n));
 }
 
 char *

@@ -139,6 +139,9 @@ typedef struct {
 
 FmTasting *fm_tasting_new (void); /* rank and remarks asked; random seed; today */
 FmTasting *fm_tasting_copy (const FmTasting *self);
+/** A new plan with the samples, tasters and questions of @self, a seed of its own and no order
+ * written down: that one has to be written before the codes of this tasting are known. */
+FmTasting *fm_tasting_again (const FmTasting *self);
 void fm_tasting_free (FmTasting *self);
 gboolean fm_tasting_equal (const FmTasting *a, const FmTasting *b);
 

@@ -310,6 +310,36 @@ test_sheet_gaps (void)
   g_assert_null (fm_tasting_sheet_gaps (self, 0));
 }
 
+/* The same plan, free again, under a seed of its own and without the order written down before. */
+static void
+test_again (void)
+{
+  g_autoptr (FmTasting) held =
+      tasting_sealed (4, 3, FM_TASTING_RANK | FM_TASTING_LIKING | FM_TASTING_TRIANGLE, 5);
+  g_autoptr (FmTasting) again = NULL;
+
+  fm_tasting_set_sheet (held, 1, FM_SHEET_MISSING);
+  held->blinding = FM_TASTING_BLINDING_RELABELLED;
+  again = fm_tasting_again (held);
+  g_assert_cmpint (again->state, ==, FM_TASTING_PLANNED);
+  g_assert_cmpint (again->id, ==, 0);
+  g_assert_cmpuint (again->seed, !=, held->seed);
+  g_assert_cmpuint (again->tasks, ==, held->tasks);
+  g_assert_cmpint (again->blinding, ==, held->blinding);
+  g_assert_cmpint (again->triangle[0], ==, held->triangle[0]);
+  g_assert_cmpuint (again->cups->len + again->marks->len + again->events->len, ==, 0);
+  g_assert_null (again->expected_place);
+  g_assert_cmpuint (again->samples->len, ==, 4);
+  for (guint i = 0; i < 3; i++) {
+    const FmTaster *taster = again->tasters->pdata[i];
+
+    g_assert_cmpstr (taster->name, ==, ((FmTaster *)held->tasters->pdata[i])->name);
+    g_assert_cmpint (taster->sheet, ==, FM_SHEET_WAITED_FOR);
+  }
+  g_assert_true (fm_tasting_check (again, NULL));
+  g_assert_true (fm_tasting_arrange (again, 9, 2000, NULL));
+}
+
 static void
 test_remove_sample (void)
 {
@@ -408,6 +438,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tasting/marks", test_marks);
   g_test_add_func ("/tasting/marks-refused", test_marks_refused);
   g_test_add_func ("/tasting/sheet-gaps", test_sheet_gaps);
+  g_test_add_func ("/tasting/again", test_again);
   g_test_add_func ("/tasting/remove-sample", test_remove_sample);
   g_test_add_func ("/tasting/refusals", test_refusals);
   g_test_add_func ("/tasting/arrange-once", test_arrange_once);

@@ -121,7 +121,6 @@ def sealed_tells_nothing_until_opened(start, folder):
 
 def the_open_tasting_stays_selected_in_a_smaller_window(start, folder):
     program = start("--demo", "--separate")
-    window = program.windows()[-1]
     program.press_in(row_of(program, "trial 4", "Version 5, "))
     program.page("Tastings")
     program.says("3 tastings")
@@ -135,6 +134,7 @@ def the_open_tasting_stays_selected_in_a_smaller_window(start, folder):
     def selected():
         return [node.name for node in program.all("Map tasting", contains=True, role="list item")
                 if node.has_state(Atspi.StateType.SELECTED)]
+    window = program.window_of(program.tree().children[0])
     for width in ("900", "1280"):
         subprocess.run(["xdotool", "windowsize", "--sync", window, width, "600"], check=True)
         wait_for(lambda: program.tree().children[0].extents()[2] <= int(width), "new width")

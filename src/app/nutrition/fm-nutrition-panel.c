@@ -29,6 +29,7 @@ struct _FmNutritionPanel {
   GtkDropDown *method_drop_down;
   FmNumberEntry *cooked_mass_entry;
   GtkLabel *portion_label;
+  GtkLabel *gap_label;
   GtkExpander *basis_expander;
   GtkLabel *basis_label;
   GtkLabel *problem_label;
@@ -49,22 +50,39 @@ show_problem (FmNutritionPanel *self, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (self->problem_label), text != NULL);
 }
 
+/* What most rows would say alike is said once. */
+static void
+show_rows (FmNutritionPanel *self, const FmNutritionText *texts)
+{
+  const char *common = fm_nutrition_common_gap (texts, FM_N_NUTRIENTS);
+  g_autofree char *said = NULL;
+
+  /* TRANSLATORS: "92 % of the mass covered; without a value: Beef trim 50/50" */
+  said = common != NULL ? g_strdup_printf (_ ("Gaps, unless a row says more: %s"), common) : NULL;
+  fm_widget_set_label (self->gap_label, said != NULL ? said : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->gap_label), said != NULL);
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
+    fm_nutrition_row_set_text (self->rows[i], &texts[i], g_strcmp0 (texts[i].gap, common) == 0);
+}
+
 static void
 show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
 {
   const FmFormula *formula = fm_session_get_formula (fm_page_get_session (FM_PAGE (self)));
   const FmAnalysis *raw = fm_session_get_analysis (fm_page_get_session (FM_PAGE (self)));
+  FmNutritionText texts[FM_N_NUTRIENTS] = { 0 };
 
   for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
-    g_auto (FmNutritionText) text = { 0 };
     g_auto (GStrv) missing = NULL;
 
     /* No ingredient is to blame for what only the cooking table does not know. */
     if (fm_amount_knowledge (&amounts[i]) == fm_amount_knowledge (&raw->amounts[i]))
       missing = fm_analysis_missing (formula, i);
-    fm_nutrition_text_init (&text, i, &amounts[i], portion_g, (const char *const *)missing);
-    fm_nutrition_row_set_text (self->rows[i], &text);
+    fm_nutrition_text_init (&texts[i], i, &amounts[i], portion_g, (const char *const *)missing);
   }
+  show_rows (self, texts);
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
+    fm_nutrition_text_clear (&texts[i]);
 }
 
 /* Salt on the surface counts in sodium, so it is named beside the portion. */
@@ -154,6 +172,8 @@ update (FmNutritionPanel *self)
   gboolean cooked = gtk_toggle_button_get_active (self->cooked_button);
 
   gtk_widget_set_visible (GTK_WIDGET (self->groups_box), !empty);
+  if (empty)
+    gtk_widget_set_visible (GTK_WIDGET (self->gap_label), FALSE);
   if (empty || !cooked)
     gtk_widget_set_visible (GTK_WIDGET (self->basis_expander), FALSE);
   if (empty) {
@@ -299,6 +319,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, method_drop_down);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, cooked_mass_entry);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, portion_label);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, gap_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, basis_expander);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, basis_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, problem_label);

@@ -63,8 +63,11 @@ fm_nutrition_row_new (FmNutrient nutrient)
 }
 
 void
-fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text)
+fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text, gboolean gap_is_said)
 {
+  const gboolean has_gap = text->gap != NULL && !gap_is_said;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->gap_label), has_gap);
   if (g_strcmp0 (self->spoken, text->spoken) == 0)
     return;
   g_free (self->spoken);
@@ -72,7 +75,6 @@ fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text)
   fm_widget_set_label (self->amount_label, text->amount);
   fm_widget_set_label (self->daily_value_label, text->daily_value);
   fm_widget_set_label (self->gap_label, text->gap != NULL ? text->gap : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->gap_label), text->gap != NULL);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->gap_label), text->gap);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   text->spoken, -1);

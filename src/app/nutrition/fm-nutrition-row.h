@@ -14,7 +14,9 @@ G_DECLARE_FINAL_TYPE (FmNutritionRow, fm_nutrition_row, FM, NUTRITION_ROW, GtkLi
 
 GtkWidget *fm_nutrition_row_new (FmNutrient nutrient);
 /** Shows @text; labels whose text stays the same are left alone. */
-void fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text);
+/** @gap_is_said: the panel says it for several rows; it is still part of the spoken name. */
+void
+fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text, gboolean gap_is_said);
 void fm_nutrition_row_show_daily_value (FmNutritionRow *self, gboolean shown);
 
 G_END_DECLS

@@ -98,6 +98,32 @@ fm_nutrition_text_init (FmNutritionText *self,
   self->spoken = spoken_text (self, nutrient);
 }
 
+static guint
+count_gap (const FmNutritionText *texts, guint n, const char *gap)
+{
+  guint found = 0;
+
+  for (guint i = 0; i < n; i++)
+    found += g_strcmp0 (texts[i].gap, gap) == 0 ? 1 : 0;
+  return found;
+}
+
+const char *
+fm_nutrition_common_gap (const FmNutritionText *texts, guint n)
+{
+  const char *common = NULL;
+  guint most = 1;
+
+  for (guint i = 0; i < n; i++) {
+    guint found = texts[i].gap != NULL ? count_gap (texts, n, texts[i].gap) : 0;
+    if (found > most) {
+      most = found;
+      common = texts[i].gap;
+    }
+  }
+  return common;
+}
+
 void
 fm_nutrition_text_clear (FmNutritionText *self)
 {

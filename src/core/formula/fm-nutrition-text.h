@@ -32,6 +32,12 @@ void fm_nutrition_text_init (FmNutritionText *self,
                              double portion_g,
                              const char *const *missing);
 void fm_nutrition_text_clear (FmNutritionText *self);
+/**
+ * The gap that most of @texts share, so that it can be said once for all of them.
+ *
+ * Returns: (nullable) (transfer none): of one of @texts; NULL when no two share one
+ */
+const char *fm_nutrition_common_gap (const FmNutritionText *texts, guint n);
 
 /** How far a value is known. */
 typedef enum {

@@ -45,6 +45,20 @@ test_almost_all_is_not_all (void)
 }
 
 static void
+test_common_gap (void)
+{
+  char salt[] = "salt";
+  char trim[] = "trim";
+  char also_trim[] = "trim";
+  FmNutritionText texts[] = { { .gap = salt }, { 0 }, { .gap = trim }, { .gap = also_trim } };
+  FmNutritionText apart[] = { { .gap = salt }, { 0 }, { 0 } };
+
+  g_assert_cmpstr (fm_nutrition_common_gap (texts, G_N_ELEMENTS (texts)), ==, "trim");
+  g_assert_null (fm_nutrition_common_gap (apart, G_N_ELEMENTS (apart)));
+  g_assert_null (fm_nutrition_common_gap (NULL, 0));
+}
+
+static void
 test_unknown_is_no_zero (void)
 {
   const char *missing[] = { "Back fat", NULL };
@@ -86,6 +100,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/nutrition-text/known", test_known);
   g_test_add_func ("/nutrition-text/partly-known", test_partly_known);
   g_test_add_func ("/nutrition-text/almost-all-is-not-all", test_almost_all_is_not_all);
+  g_test_add_func ("/nutrition-text/common-gap", test_common_gap);
   g_test_add_func ("/nutrition-text/unknown-is-no-zero", test_unknown_is_no_zero);
   g_test_add_func ("/nutrition-text/unknown-portion", test_unknown_portion);
   g_test_add_func ("/nutrition-text/no-daily-value", test_no_daily_value);

@@ -161,6 +161,7 @@ def an_entry_without_analysis_is_no_zero(start, folder):
     add_own_entry(program, "Trim of unknown make")
     weigh(program, "Trim of unknown make", "1000")
     program.says("Fat, calculated: ≥ 9.5 %")
+    program.find("House patty, draft – notebook.forcemeat", role="label")
     program.says("known for 50 % of the mass, not for Trim of unknown make")
     program.says("Total fat: at least")
     program.says("50 % of the mass covered; without a value: Trim of unknown make")

@@ -15,6 +15,7 @@ struct _FmWindow {
   AdwLeaflet *leaflet;
   FmSidebar *sidebar;
   AdwViewSwitcherTitle *switcher_title;
+  GtkLabel *shown_label;
   AdwHeaderBar *header;
   AdwViewSwitcherBar *switcher_bar;
   GtkButton *undo_button;

@@ -7,6 +7,7 @@
 
 #include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-preferences.h"
+#include "app/widgets/fm-widget.h"
 
 #define TOAST_S 4
 
@@ -66,6 +67,7 @@ update_title (FmWindow *self)
   g_autofree char *file =
       notebook != NULL ? g_filename_display_basename (fm_notebook_path (notebook)) : NULL;
   g_autofree char *shown = NULL;
+  g_autofree char *title = NULL;
 
   if (version != NULL)
     shown = g_strdup_printf (_ ("version %d"), version->number);
@@ -73,13 +75,12 @@ update_title (FmWindow *self)
     shown = g_strdup (_ ("draft"));
   adw_view_switcher_title_set_title (self->switcher_title, blend != NULL ? blend : "Forcemeat");
   adw_view_switcher_title_set_subtitle (self->switcher_title, shown);
-  if (blend != NULL) {
-    g_autofree char *title = g_strdup_printf ("%s, %s – %s", blend, shown, file);
-
-    gtk_window_set_title (GTK_WINDOW (self), title);
-  } else {
-    gtk_window_set_title (GTK_WINDOW (self), file != NULL ? file : "Forcemeat");
-  }
+  title = blend != NULL ? g_strdup_printf ("%s, %s – %s", blend, shown, file)
+                        : g_strdup (file != NULL ? file : "Forcemeat");
+  gtk_window_set_title (GTK_WINDOW (self), title);
+  /* The header has no room for it beside the pages. */
+  fm_widget_set_label (self->shown_label, title);
+  gtk_widget_set_visible (GTK_WIDGET (self->shown_label), notebook != NULL);
 }
 
 static void
@@ -307,6 +308,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, leaflet);
   gtk_widget_class_bind_template_child (klass, FmWindow, sidebar);
   gtk_widget_class_bind_template_child (klass, FmWindow, switcher_title);
+  gtk_widget_class_bind_template_child (klass, FmWindow, shown_label);
   gtk_widget_class_bind_template_child (klass, FmWindow, header);
   gtk_widget_class_bind_template_child (klass, FmWindow, switcher_bar);
   gtk_widget_class_bind_template_child (klass, FmWindow, undo_button);

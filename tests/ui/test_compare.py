@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Comparing versions and reading nutrients, as a person with a keyboard would."""
 
-from harness import run
+from harness import run, wait_for
+from tree import Atspi
 
 
 def choose_two(program):
@@ -18,6 +19,11 @@ def choose_two(program):
     program.find("A · version 7")
 
 
+def panel_can_be_shown(program):
+    button = program.find("Nutrition panel")
+    return button.has_state(Atspi.StateType.SENSITIVE)
+
+
 def a_comparison_survives_a_restart(start, folder):
     program = start("--demo", "--separate")
     choose_two(program)
@@ -25,6 +31,7 @@ def a_comparison_survives_a_restart(start, folder):
     program.find("19.7", role="label")
     program.click("Differences")
     program.find("A · reference")
+    wait_for(lambda: not panel_can_be_shown(program), "compare without the panel of one blend")
     program.find("+1.0", role="label")
     assert not program.unnamed(), program.unnamed()
     program.quit()
@@ -36,6 +43,7 @@ def a_comparison_survives_a_restart(start, folder):
 def cooked_values_say_where_they_come_from(start, folder):
     program = start("--demo", "--separate")
     program.find("One raw patty", contains=True)
+    assert panel_can_be_shown(program)
     program.click("Cooked")
     program.find("as predicted", contains=True)
     program.type_into("Measured mass of one cooked patty", "130")

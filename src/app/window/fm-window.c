@@ -170,11 +170,20 @@ picked_cb (FmWindow *self)
   adw_leaflet_set_visible_child_name (self->leaflet, "work");
 }
 
+/* Compare and Map show several blends, of which the panel could tell of one only. */
+static gboolean
+page_has_panel (FmWindow *self)
+{
+  const char *name = adw_view_stack_get_visible_child_name (self->stack);
+
+  return g_strcmp0 (name, "compare") != 0 && g_strcmp0 (name, "map") != 0;
+}
+
 static void
 flap_folded_cb (FmWindow *self)
 {
   /* An unfolded panel that starts to overlay the page would hide it, so it steps aside. */
-  if (adw_flap_get_folded (self->flap))
+  if (adw_flap_get_folded (self->flap) || !page_has_panel (self))
     adw_flap_set_reveal_flap (self->flap, FALSE);
   else
     adw_flap_set_reveal_flap (self->flap,
@@ -184,7 +193,7 @@ flap_folded_cb (FmWindow *self)
 static void
 flap_revealed_cb (FmWindow *self)
 {
-  if (!adw_flap_get_folded (self->flap))
+  if (!adw_flap_get_folded (self->flap) && page_has_panel (self))
     g_settings_set_boolean (fm_preferences_get (), "show-nutrition",
                             adw_flap_get_reveal_flap (self->flap));
 }
@@ -196,6 +205,9 @@ page_changed_cb (FmWindow *self)
 
   if (name != NULL)
     g_settings_set_string (fm_preferences_get (), "page", name);
+  fm_window_set_enabled (self, "win.nutrition", page_has_panel (self));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->nutrition_button), page_has_panel (self));
+  flap_folded_cb (self);
 }
 
 static void
@@ -326,6 +338,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, frozen_draft_button);
   gtk_widget_class_bind_template_child (klass, FmWindow, frozen_branch_button);
   gtk_widget_class_bind_template_child (klass, FmWindow, flap);
+  gtk_widget_class_bind_template_child (klass, FmWindow, nutrition_button);
   gtk_widget_class_bind_template_child (klass, FmWindow, content_stack);
   gtk_widget_class_bind_template_child (klass, FmWindow, stack);
   fm_window_bind_pages (klass);
@@ -385,7 +398,7 @@ restore_window_state (FmWindow *self)
   if (g_settings_get_boolean (settings, "window-maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
   adw_view_stack_set_visible_child_name (self->stack, page);
-  adw_flap_set_reveal_flap (self->flap, g_settings_get_boolean (settings, "show-nutrition"));
+  flap_folded_cb (self);
   adw_leaflet_set_visible_child_name (self->leaflet, "work");
 }
 

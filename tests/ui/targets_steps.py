@@ -35,8 +35,10 @@ def type_here(program, name, text, contains=False):
 
 
 def set_fat(program, least, most):
-    type_here(program, "Fat, at least", least)
+    # An end that would pass the other is refused.
+    type_here(program, "Fat, at least", "")
     type_here(program, "Fat, at most", most)
+    type_here(program, "Fat, at least", least)
 
 
 def close(program):

@@ -60,7 +60,9 @@ static void
 end_changed_cb (FmTargetsBand *self, double value, FmNumberEntry *entry)
 {
   if (is_crossed (self)) {
-    fm_number_entry_refuse (entry, _ ("The lower end would lie above the upper end."));
+    fm_number_entry_refuse (
+        entry,
+        _ ("The lower end would lie above the upper end. Change or clear the other one first."));
     return;
   }
   g_signal_emit (self, signals[BAND_CHANGED], 0);

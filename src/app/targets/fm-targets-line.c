@@ -50,7 +50,9 @@ static void
 limit_changed_cb (FmTargetsLine *self, double value, FmNumberEntry *entry)
 {
   if (fm_number_entry_get_value (self->min_entry) > fm_number_entry_get_value (self->max_entry)) {
-    fm_number_entry_refuse (entry, _ ("The least share would lie above the greatest."));
+    fm_number_entry_refuse (
+        entry,
+        _ ("The least share would lie above the greatest. Change or clear the other one first."));
     return;
   }
   g_signal_emit (self, signals[LIMITS_CHANGED], 0);

@@ -96,7 +96,8 @@ check_band (const FmBand *band, FmTargetKind kind, GError **error)
   }
   if (band->min > band->max) {
     g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
-                 _ ("Target for %s: the lower limit lies above the upper one. Swap them."),
+                 _ ("Target for %s: the lower limit lies above the upper one. "
+                    "Change or clear the other one first."),
                  fm_target_name (kind));
     return FALSE;
   }

@@ -22,10 +22,23 @@ struct _FmSolver {
   gboolean whole; /* the last run was fm_solver_run_whole() */
 };
 
+/* GLPK keeps an environment in each thread that uses it, and the thread's end does not free it. */
+static GPrivate n_in_thread;
+
+static void
+count_in_thread (int change)
+{
+  int n = GPOINTER_TO_INT (g_private_get (&n_in_thread)) + change;
+  g_private_set (&n_in_thread, GINT_TO_POINTER (n));
+  if (n == 0)
+    glp_free_env ();
+}
+
 FmSolver *
 fm_solver_new (guint n_rows, guint n_columns)
 {
   FmSolver *self = g_new0 (FmSolver, 1);
+  count_in_thread (1);
   glp_term_out (GLP_OFF);
   self->problem = glp_create_prob ();
   glp_set_obj_dir (self->problem, GLP_MIN);
@@ -45,6 +58,7 @@ fm_solver_free (FmSolver *self)
 {
   glp_delete_prob (self->problem);
   g_free (self);
+  count_in_thread (-1);
 }
 
 static int

@@ -21,7 +21,8 @@ typedef enum {
 /** A program: minimise cost x subject to row limits on A x and column limits on x. */
 typedef struct _FmSolver FmSolver;
 
-/** Columns start within [0, open) at cost 0, rows empty and open. */
+/** Columns start within [0, open) at cost 0, rows empty and open. Freed in the thread that made it.
+ */
 FmSolver *fm_solver_new (guint n_rows, guint n_columns);
 void fm_solver_free (FmSolver *self);
 void fm_solver_set_cost (FmSolver *self, guint column, double cost);

@@ -8,6 +8,7 @@ for a condition with a deadline, never for a time.
 
 import os
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -65,6 +66,24 @@ def lay_demo_into(folder):
         shutil.copy(ready, path)
 
 
+class Child:
+    """A process that a program has started, as far as a test asks of one."""
+
+    returncode = 0
+
+    def __init__(self, pid):
+        self.pid = pid
+
+    def poll(self):
+        return None if os.path.exists(f"/proc/{self.pid}") else self.returncode
+
+    def wait(self, timeout=None):
+        wait_for(lambda: self.poll() is not None, "end of the other program", timeout)
+
+    def kill(self):
+        os.kill(self.pid, signal.SIGKILL)
+
+
 class Program:
     """One running Forcemeat and its accessible tree."""
 
@@ -76,8 +95,22 @@ class Program:
         if "--demo" in arguments:
             lay_demo_into(data_home + "/forcemeat")
         self.process = subprocess.Popen([os.environ["FORCEMEAT_BINARY"], *arguments], env=env)
+        self._meet()
+
+    def _meet(self):
         self.bus = Bus()
         wait_for(self._is_there, "program on the accessibility bus")
+
+    def other(self):
+        """The program that this one has started."""
+        def children():
+            with open(f"/proc/{self.process.pid}/task/{self.process.pid}/children",
+                      encoding="ascii") as file:
+                return file.read().split()
+        found = Program.__new__(Program)
+        found.process = Child(int(wait_for(children, "program of its own")[0]))
+        found._meet()
+        return found
 
     def _is_there(self):
         assert self.process.poll() is None, f"the program ended with {self.process.returncode}"

@@ -18,6 +18,12 @@ def drafts(path):
         return [row[0] for row in notebook.execute("SELECT formula_json FROM drafts")]
 
 
+def currency(path):
+    with sqlite3.connect(f"file:{path}?mode=ro", uri=True) as notebook:
+        return next((row[0] for row in notebook.execute(
+            "SELECT value FROM settings WHERE key = 'currency'")), None)
+
+
 def a_killed_program_keeps_the_draft(start, folder):
     program = start()
     first_blend(program)
@@ -95,8 +101,18 @@ def each_notebook_opens_in_a_window_of_its_own(start, folder):
         shutil.copy(OLD_NOTEBOOK, name)
     program = start("--separate", *names, "sftp://elsewhere.invalid/three.forcemeat")
     program.find("one.forcemeat", role="frame", contains=True)
-    program.find("two.forcemeat", role="frame", contains=True)
+    other = program.other()
+    other.find("two.forcemeat", role="frame", contains=True)
     program.says("three.forcemeat is not on this computer's disks.")
+    program.find("one.forcemeat", role="frame", contains=True)
+    program.press("ctrl+comma")
+    program.type_into("Currency sign (amounts are not converted)", "US$")
+    wait_for(lambda: currency(names[0]) == "US$", "currency of the first notebook")
+    program.press("Escape")
+    program.gone("Preferences", role="frame")
+    program.quit()
+    assert currency(names[1]) != "US$", "the units of one notebook went into another"
+    other.quit()
 
 
 run(a_killed_program_keeps_the_draft, a_second_program_may_only_read,

@@ -58,35 +58,62 @@ fm_application_activate (GApplication *application)
   self->start_with_demo = FALSE;
 }
 
-/* A file that has no path here says so; the window shows what it would have shown without it. */
-static void
-open_in (FmWindow *window, GFile *file)
+/* The path of @file; one that has none here says so. */
+static char *
+find_path (FmWindow *window, GFile *file)
 {
-  g_autofree char *path = g_file_get_path (file);
+  char *path = g_file_get_path (file);
   g_autofree char *name = g_file_get_parse_name (file);
   g_autoptr (GError) error = NULL;
 
-  gtk_window_present (GTK_WINDOW (window));
-  if (path != NULL) {
-    fm_window_open_path (window, path);
-    return;
-  }
+  if (path != NULL)
+    return path;
   g_set_error (&error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND,
                _ ("%s is not on this computer's disks. Copy the notebook here first."), name);
   fm_session_failure (fm_window_get_session (window), error);
-  fm_window_open_last (window);
+  return NULL;
 }
 
-/* The first notebook opens where one would expect it, each further one in a window of its own. */
+/* The window shows what it would have shown without a file that has no path here. */
+static void
+open_in (FmWindow *window, GFile *file)
+{
+  g_autofree char *path = find_path (window, file);
+
+  gtk_window_present (GTK_WINDOW (window));
+  if (path != NULL)
+    fm_window_open_path (window, path);
+  else
+    fm_window_open_last (window);
+}
+
+/* A program has one notebook: its units and its currency are those of every text. */
+static void
+open_apart (FmWindow *window, GFile *file)
+{
+  g_autofree char *path = find_path (window, file);
+  g_autofree char *program = NULL;
+  g_autoptr (GSubprocess) other = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (path == NULL)
+    return;
+  program = g_file_read_link ("/proc/self/exe", &error);
+  if (program != NULL)
+    other = g_subprocess_new (G_SUBPROCESS_FLAGS_NONE, &error, program, "--separate", path, NULL);
+  if (other == NULL)
+    fm_session_failure (fm_window_get_session (window), error);
+}
+
+/* The first notebook opens where one would expect it, each further one in a program of its own. */
 static void
 fm_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
-  open_in (get_window (FM_APPLICATION (application)), files[0]);
-  for (int i = 1; i < n_files; i++) {
-    g_autoptr (FmSession) session = fm_session_new ();
+  FmWindow *window = get_window (FM_APPLICATION (application));
 
-    open_in (fm_window_new (ADW_APPLICATION (application), session), files[i]);
-  }
+  open_in (window, files[0]);
+  for (int i = 1; i < n_files; i++)
+    open_apart (window, files[i]);
 }
 
 static int

@@ -265,7 +265,7 @@ fm_correct_window_init (FmCorrectWindow *self)
 static void
 add_line (FmCorrectWindow *self, const FmFormulaLine *line, double weighed_g)
 {
-  g_autofree char *what = g_strdup_printf (_ ("Weighed grams of %s"), line->ingredient->name);
+  g_autofree char *what = fm_notebook_weighed_name (line->ingredient->name);
   g_autofree char *mass = fm_notebook_text (FM_MEASURE_MASS, line->mass_g, 1);
   g_autofree char *planned = g_strdup_printf (_ ("planned %s"), mass);
   GtkWidget *row = adw_action_row_new ();

@@ -161,9 +161,7 @@ static void
 add_row (FmExperimentWeighings *self, guint index)
 {
   const FmWeighing *weighing = &g_array_index (get_weighings (self), FmWeighing, index);
-  g_autofree char *what = g_strdup_printf (
-      fm_notebook_units ()->us_masses ? _ ("Weighed ounces of %s") : _ ("Weighed grams of %s"),
-      weighing->name);
+  g_autofree char *what = fm_notebook_weighed_name (weighing->name);
   GtkWidget *entry = fm_number_entry_new (what, 0, FM_MAX_LINE_MASS_G, 2);
   GtkWidget *deviation = make_label (NULL, TRUE);
   const int row = 2 * (int)index; /* the name has a row to itself */

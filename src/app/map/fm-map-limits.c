@@ -70,8 +70,7 @@ char *
 fm_map_limit_text (const FmMapLimit *self)
 {
   const int decimals = band_decimals (self->kind);
-  g_autofree char *unit = self->kind == FM_TARGET_COST ? g_strdup (fm_notebook_units ()->currency)
-                                                       : g_strdup (fm_target_unit (self->kind));
+  const char *unit = fm_notebook_target_unit (self->kind);
   g_autofree char *low = fm_number_to_edit (self->band.min, decimals);
   g_autofree char *high = fm_number_to_edit (self->band.max, decimals);
   const char *name = fm_target_name (self->kind);

@@ -71,8 +71,7 @@ static void
 add_limit (FmMapPicture *self, const FmMapLimit *limit, double value)
 {
   const int decimals = limit->kind == FM_TARGET_COST ? 2 : 1;
-  g_autofree char *unit = limit->kind == FM_TARGET_COST ? g_strdup (fm_notebook_units ()->currency)
-                                                        : g_strdup (fm_target_unit (limit->kind));
+  const char *unit = fm_notebook_target_unit (limit->kind);
   g_autofree char *number = NULL;
   FmMixSegment segment;
   GArray *segments;

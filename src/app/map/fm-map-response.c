@@ -38,12 +38,9 @@ fm_map_response_name (FmMapResponse response)
 char *
 fm_map_response_unit (FmMapResponse response)
 {
-  g_autofree char *currency = NULL;
-
   if (response != FM_MAP_COST)
     return g_strdup (*responses[response].unit != '\0' ? _ (responses[response].unit) : "");
-  currency = g_strdup (fm_notebook_units ()->currency);
-  return g_strdup_printf (_ ("%s/kg"), currency);
+  return g_strdup_printf (_ ("%s/kg"), fm_notebook_units ()->currency);
 }
 
 int

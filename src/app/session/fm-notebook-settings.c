@@ -3,9 +3,11 @@
 /* fm-notebook-settings.c - the units, the currency and the own D and z of the open notebook */
 #include "app/session/fm-notebook-settings.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "app/session/fm-preferences.h"
+#include "core/base/fm-double.h"
 #include "store/fm-versions.h"
 
 struct _FmNotebookSettings {
@@ -249,19 +251,39 @@ fm_notebook_settings_get_values (FmNotebookSettings *self)
 void
 fm_notebook_settings_set_own (FmNotebookSettings *self, double d_min, double ref_c, double z_k)
 {
+  FmSettingValues before;
+
   g_return_if_fail (FM_IS_NOTEBOOK_SETTINGS (self));
+  before = self->values;
   self->values.own_d_min = d_min;
   self->values.own_ref_c = ref_c;
   self->values.own_z_k = z_k;
-  for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
-    if (own_value (&self->values, keys[i]) != NULL)
+  for (guint i = 0; i < G_N_ELEMENTS (keys); i++) {
+    const double *own = own_value (&self->values, keys[i]);
+
+    if (own != NULL && !fm_double_same (*own, *own_value (&before, keys[i])))
       edited (self, keys[i]);
+  }
 }
 
 const FmUnits *
 fm_notebook_units (void)
 {
   return &fm_notebook_settings_get_default ()->values.units;
+}
+
+const char *
+fm_notebook_target_unit (FmTargetKind kind)
+{
+  return kind == FM_TARGET_COST ? fm_notebook_units ()->currency : fm_target_unit (kind);
+}
+
+char *
+fm_notebook_weighed_name (const char *ingredient)
+{
+  return g_strdup_printf (fm_notebook_units ()->us_masses ? _ ("Weighed ounces of %s")
+                                                          : _ ("Weighed grams of %s"),
+                          ingredient);
 }
 
 char *

@@ -4,8 +4,8 @@
  *
  * They travel with the notebook: a shared one shows the same amounts in the same units everywhere.
  * The preferences of the machine, the units chosen last, are only what a notebook without settings
- * starts with. One
- * instance is shared by all widgets; values are read when the notebook opens, in its thread.
+ * starts with. One instance is shared by all widgets, so a program has one notebook open; values
+ * are read when it opens, in its thread.
  *
  * Properties to bind: "us-masses", "fahrenheit", "currency".
  * Signals: "changed": a setting changed, or another notebook came; "edited" (char *key,
@@ -16,6 +16,7 @@
 #include <glib-object.h>
 
 #include "core/base/fm-measure.h"
+#include "core/formula/fm-brief.h"
 #include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
@@ -47,6 +48,10 @@ fm_notebook_settings_set_own (FmNotebookSettings *self, double d_min, double ref
 
 /** The units of the open notebook. (transfer none) */
 const FmUnits *fm_notebook_units (void);
+/** In which the value of a target is written: costs in the currency. (transfer none) */
+const char *fm_notebook_target_unit (FmTargetKind kind);
+/** Accessible name of the entry for what was weighed of an ingredient. (transfer full) */
+char *fm_notebook_weighed_name (const char *ingredient);
 /** Number and unit of a measure in the units of the open notebook. (transfer full) */
 char *fm_notebook_text (FmMeasure measure, double value, int decimals);
 /** The number alone, for a column headed by the unit. (transfer full) */

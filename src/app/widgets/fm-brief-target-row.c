@@ -53,14 +53,6 @@ target_decimals (FmTargetKind kind)
   return kind == FM_TARGET_COST ? 2 : 1;
 }
 
-/* Costs are in the currency that the developer chose; it has no unit in the formula. */
-static char *
-target_unit (FmTargetKind kind)
-{
-  return kind == FM_TARGET_COST ? g_strdup (fm_notebook_units ()->currency)
-                                : g_strdup (fm_target_unit (kind));
-}
-
 static void
 min_changed_cb (FmBriefTargetRow *self, double value)
 {
@@ -125,7 +117,7 @@ fm_brief_target_row_new (FmTargetKind kind)
   /* Translators: a target such as "Fat", then the end of its band. */
   g_autofree char *minimum = g_strdup_printf (_ ("%s, at least"), name);
   g_autofree char *maximum = g_strdup_printf (_ ("%s, at most"), name);
-  g_autofree char *unit = target_unit (kind);
+  const char *unit = fm_notebook_target_unit (kind);
   g_autofree char *title = g_strdup_printf ("%s (%s)", name, unit);
   const double largest = is_percentage (kind) ? 100.0 : 1e6;
 
@@ -162,7 +154,7 @@ void
 fm_brief_target_row_update (FmBriefTargetRow *self, FmBand band, double value, gboolean editable)
 {
   const int decimals = target_decimals (self->kind);
-  g_autofree char *unit = target_unit (self->kind);
+  const char *unit = fm_notebook_target_unit (self->kind);
   const FmBandState state = fm_band_state (&band, value);
   g_autofree char *now =
       isnan (value) ? g_strdup (_ ("not known")) : fm_number_format_unit (value, decimals, unit);

@@ -14,7 +14,6 @@
 #include "app/session/fm-formula-line-edit.h"
 #include "app/session/fm-formula-line-item.h"
 #include "app/formula/fm-formula-line-layout.h"
-#include "app/session/fm-notebook-settings.h"
 #include "app/formula/fm-formula-line-row.h"
 #include "app/formula/fm-formula-page-totals.h"
 #include "app/formula/fm-line-sight.h"
@@ -298,14 +297,6 @@ fm_formula_page_unroot (GtkWidget *widget)
   GTK_WIDGET_CLASS (fm_formula_page_parent_class)->unroot (widget);
 }
 
-/* Units and the currency sign are part of every text: show all of it again. */
-static void
-settings_changed_cb (FmFormulaPage *self)
-{
-  fm_formula_line_list_update (self->lines, NULL, NULL, FALSE);
-  formula_changed_cb (self);
-}
-
 static void
 fm_formula_page_show_session (FmPage *page)
 {
@@ -417,6 +408,7 @@ fm_formula_page_init (FmFormulaPage *self)
   add_history_keys (GTK_WIDGET (self->brief_pane));
   fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (formula_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (formula_changed_cb));
+  /* Units and the currency sign are part of every text; the rows hear of them themselves. */
   g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
-                           G_CALLBACK (settings_changed_cb), self, G_CONNECT_SWAPPED);
+                           G_CALLBACK (formula_changed_cb), self, G_CONNECT_SWAPPED);
 }

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "core/cooking/fm-caution.h"
+#include "core/base/fm-double.h"
 #include "core/base/fm-number.h"
 #include "core/base/fm-rounding.h"
 #include "core/base/fm-units.h"
@@ -125,9 +126,7 @@ columns_init (Columns *self, const FmBatch *batch)
   for (guint i = 0; i < n; i++) {
     self->edible_total_g += self->edible_g[i];
     self->has_all_costs &= !isnan (self->cost[i]);
-    if (!isnan (self->cost[i]))
-      self->cost_total =
-          isnan (self->cost_total) ? self->cost[i] : self->cost_total + self->cost[i];
+    self->cost_total = fm_double_add_known (self->cost_total, self->cost[i]);
   }
 }
 
@@ -164,9 +163,7 @@ add_salt (FmBatchSheet *self,
 {
   const double salt_cost = round (batch->salt_cost * 100.0) / 100.0;
   const gboolean is_whole = columns->has_all_costs && !isnan (salt_cost);
-  const double cost = isnan (salt_cost)             ? columns->cost_total
-                      : isnan (columns->cost_total) ? salt_cost
-                                                    : columns->cost_total + salt_cost;
+  const double cost = fm_double_add_known (columns->cost_total, salt_cost);
   g_autofree char *salt_pct = fm_number_to_edit (input->plan.salt_pct, 2);
   FmSheetRow *row =
       fm_batch_sheet_add (self, FM_SHEET_INGREDIENT,

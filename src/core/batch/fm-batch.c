@@ -3,6 +3,7 @@
 /* fm-batch.c - what to buy and weigh for so many patties, and what they cost */
 #include "core/batch/fm-batch.h"
 
+#include "core/base/fm-double.h"
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
 
@@ -121,13 +122,6 @@ fill_salt (FmBatch *self, const FmFormula *formula, const FmBatchPlan *plan)
 }
 
 static void
-add_cost (double *sum, double cost)
-{
-  if (!isnan (cost))
-    *sum = isnan (*sum) ? cost : *sum + cost;
-}
-
-static void
 fill_lines (FmBatch *self, const FmFormula *formula, const FmBatchPlan *plan, double total_g)
 {
   g_autoptr (GStrvBuilder) without_price = g_strv_builder_new ();
@@ -142,12 +136,11 @@ fill_lines (FmBatch *self, const FmFormula *formula, const FmBatchPlan *plan, do
     g_array_append_val (self->lines, sheet);
     self->purchased_g += sheet.purchased_g;
     self->bought_g += sheet.bought_g;
-    add_cost (&self->lines_cost, sheet.cost);
+    self->lines_cost = fm_double_add_known (self->lines_cost, sheet.cost);
     if (isnan (sheet.cost))
       g_strv_builder_add (without_price, line->ingredient->name);
   }
-  self->cost = self->lines_cost;
-  add_cost (&self->cost, self->salt_cost);
+  self->cost = fm_double_add_known (self->lines_cost, self->salt_cost);
   if (self->salt_g > 0.0 && isnan (self->salt_cost))
     g_strv_builder_add (without_price, _ ("salt on the surface"));
   self->without_price = g_strv_builder_end (without_price);

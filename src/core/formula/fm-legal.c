@@ -7,10 +7,10 @@
 #include <math.h>
 
 #include "core/base/fm-number.h"
+#include "core/base/fm-units.h"
 
 /* Arithmetic may leave a value this far beside a limit that it was made for. */
 #define TOLERANCE_PCT 1e-9
-#define SALT_PER_SODIUM 2.5
 #define MAX_DECIMALS 6
 
 typedef enum { NO, YES, NOT_KNOWN } Answer;
@@ -107,7 +107,7 @@ get_value (FmLegalFigure figure, const FmFormula *formula, const FmAnalysis *ana
   case FM_LEGAL_COLLAGEN:
     return collagen_pct (formula);
   case FM_LEGAL_SALT:
-    return fm_analysis_value (analysis, FM_NUTRIENT_SODIUM) / 1000.0 * SALT_PER_SODIUM;
+    return fm_analysis_value (analysis, FM_NUTRIENT_SODIUM) / 1000.0 * FM_SALT_PER_SODIUM;
   case FM_LEGAL_WATER_BINDER:
     return kinds_pct (formula, FM_INGREDIENT_WATER, FM_INGREDIENT_BINDER);
   case FM_LEGAL_ADDED_FAT:

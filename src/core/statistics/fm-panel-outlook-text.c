@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/base/fm-number.h"
 #include "core/statistics/fm-panel-text-private.h"
 
 /* How much likelier than full agreement "one taster turns two neighbours around, or none" is: the
@@ -50,6 +51,8 @@ fm_panel_outlook_rank_text (const FmPanelOutlook *outlook)
 char *
 fm_panel_outlook_triangle_text (const FmPanelOutlook *outlook)
 {
+  g_autofree char *if_half = fm_number_format (100 * outlook->triangle_power_50, 0);
+  g_autofree char *if_30 = fm_number_format (100 * outlook->triangle_power_30, 0);
   GString *text = g_string_new (NULL);
   if (outlook->triangle_critical == 0)
     g_string_append (text, _ ("A triangle test cannot show a difference at this size."));
@@ -57,9 +60,8 @@ fm_panel_outlook_triangle_text (const FmPanelOutlook *outlook)
     g_string_append_printf (
         text,
         _ ("A triangle test needs %u of %u right; if half the panel can tell the samples apart "
-           "it shows this in %.0f of 100 sessions, if 30 %% can, in %.0f."),
-        outlook->triangle_critical, outlook->n_tasters, 100 * outlook->triangle_power_50,
-        100 * outlook->triangle_power_30);
+           "it shows this in %s of 100 sessions, if 30 %% can, in %s."),
+        outlook->triangle_critical, outlook->n_tasters, if_half, if_30);
   if (outlook->triangle_power_50 < 0.8 && outlook->triangle_n_power_80 > 0)
     g_string_append_printf (text, _ (" For 80 of 100 it takes %u answers."),
                             outlook->triangle_n_power_80);

@@ -138,11 +138,12 @@ looking_text (guint n_sheets)
     row--;
   if (row == 0)
     return NULL;
+  g_autofree char *percent = fm_number_format (100 * looks[row - 1].chance, 0);
   return g_strdup_printf (
       _ ("Open once, with all sheets in: where there is no difference, whoever looks after each of "
-         "%u sheets and stops as soon as a test pleases finds one in about %.0f of 100 tastings, "
+         "%u sheets and stops as soon as a test pleases finds one in about %s of 100 tastings, "
          "not in 5 (Armitage, McPherson and Rowe 1969)."),
-      looks[row - 1].n_looks, 100 * looks[row - 1].chance);
+      looks[row - 1].n_looks, percent);
 }
 
 static void

@@ -245,9 +245,3 @@ fm_log_page_init (FmLogPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
 }
-
-gpointer
-fm_log_page_get_view (FmLogPage *self)
-{
-  return get_private (self)->view;
-}

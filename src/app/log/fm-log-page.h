@@ -30,7 +30,4 @@ struct _FmLogPageClass {
   const char *new_action;
 };
 
-/** (transfer none) */
-gpointer fm_log_page_get_view (FmLogPage *self);
-
 G_END_DECLS

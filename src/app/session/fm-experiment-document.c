@@ -87,9 +87,3 @@ fm_experiment_document_touch (FmExperimentDocument *self)
 {
   fm_stored_document_touch (FM_STORED_DOCUMENT (self));
 }
-
-void
-fm_experiment_document_flush (FmExperimentDocument *self)
-{
-  fm_stored_document_flush (FM_STORED_DOCUMENT (self));
-}

@@ -24,6 +24,5 @@ FmExperiment *fm_experiment_document_get_experiment (FmExperimentDocument *self)
 FmNotebook *fm_experiment_document_get_notebook (FmExperimentDocument *self);
 gboolean fm_experiment_document_is_editable (FmExperimentDocument *self);
 void fm_experiment_document_touch (FmExperimentDocument *self);
-void fm_experiment_document_flush (FmExperimentDocument *self);
 
 G_END_DECLS

@@ -36,20 +36,15 @@ enum {
 static guint signals[N_SIGNALS];
 
 static gboolean
-check_order (FmTargetsLine *self)
+is_crossed (FmTargetsLine *self)
 {
-  const double min = fm_number_entry_get_value (self->min_entry);
-  const double max = fm_number_entry_get_value (self->max_entry);
-
-  if (!fm_number_entry_is_valid (self->min_entry) || !fm_number_entry_is_valid (self->max_entry))
-    return FALSE;
-  return !(min > max);
+  return fm_number_entry_get_value (self->min_entry) > fm_number_entry_get_value (self->max_entry);
 }
 
 static void
 limit_changed_cb (FmTargetsLine *self, double value, FmNumberEntry *entry)
 {
-  if (fm_number_entry_get_value (self->min_entry) > fm_number_entry_get_value (self->max_entry)) {
+  if (is_crossed (self)) {
     fm_number_entry_refuse (
         entry,
         _ ("The least share would lie above the greatest. Change or clear the other one first."));
@@ -217,7 +212,8 @@ gboolean
 fm_targets_line_store (FmTargetsLine *self, FmFormulaLine *line)
 {
   g_return_val_if_fail (FM_IS_TARGETS_LINE (self), FALSE);
-  if (!check_order (self))
+  if (!fm_number_entry_is_valid (self->min_entry) || !fm_number_entry_is_valid (self->max_entry) ||
+      is_crossed (self))
     return FALSE;
   line->min_share_pct = fm_number_entry_get_value (self->min_entry);
   line->max_share_pct = fm_number_entry_get_value (self->max_entry);

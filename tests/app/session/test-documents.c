@@ -133,7 +133,7 @@ test_retry (Fixture *fixture, gconstpointer data)
 
   writes_left = 0;
   retitle (document, "Aft");
-  fm_experiment_document_flush (document);
+  fm_stored_document_flush (FM_STORED_DOCUMENT (document));
   retitle (document, "After");
   while (fixture->n_failures == 0)
     g_main_context_iteration (NULL, TRUE);

@@ -73,8 +73,6 @@ update_title (FmWindow *self)
     shown = g_strdup_printf (_ ("version %d"), version->number);
   else if (blend != NULL)
     shown = g_strdup (_ ("draft"));
-  adw_view_switcher_title_set_title (self->switcher_title, blend != NULL ? blend : "Forcemeat");
-  adw_view_switcher_title_set_subtitle (self->switcher_title, shown);
   title = blend != NULL ? g_strdup_printf ("%s, %s – %s", blend, shown, file)
                         : g_strdup (file != NULL ? file : "Forcemeat");
   gtk_window_set_title (GTK_WINDOW (self), title);

@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet.c - the sheet that goes to the grinder, as plain rows of text */
-#include "report/fm-batch-sheet.h"
+#include "report/fm-batch-sheet-process.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -286,13 +286,30 @@ add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
                              fm_cook_method_name (input->method), yield, mass));
 }
 
+/* The plates of all passes, where the sheet is still about the passes that the process plans. */
 static char *
-grind_step (const FmBatchSheetInput *input)
+planned_plates (const FmProcess *process, const FmBatchSheetInput *input)
+{
+  const GArray *plates = process->plates_mm;
+  const FmUnits metric = { 0 };
+
+  if (plates->len < 2 || (guint)input->grind_passes != plates->len ||
+      g_array_index (plates, double, plates->len - 1) != input->plate_mm)
+    return NULL;
+  return fm_process_field_text (process, FM_PROCESS_PLATES, &metric);
+}
+
+static char *
+grind_step (const FmProcess *process, const FmBatchSheetInput *input)
 {
   g_autoptr (GString) step = g_string_new (NULL);
   g_autofree char *plate = fm_number_to_edit (input->plate_mm, 1);
+  g_autofree char *plates = planned_plates (process, input);
 
-  if (isnan (input->plate_mm))
+  if (plates != NULL)
+    /* TRANSLATORS: plates in order: "10 mm, then 4.5 mm" */
+    g_string_append_printf (step, _ ("Grind through the plates %s"), plates);
+  else if (isnan (input->plate_mm))
     g_string_append (step, _ ("Grind: plate not planned"));
   else
     g_string_append_printf (step, _ ("Grind through the %s mm plate"), plate);
@@ -342,6 +359,7 @@ add_steps (FmBatchSheet *self,
            const FmBatchSheetInput *input,
            const FmBatch *batch)
 {
+  const FmProcess *process = formula->process;
   const char *doneness = formula->brief->doneness;
   g_autofree char *mass = fm_number_format_unit (input->plan.patty_mass_g, 1, "g");
   g_autofree char *goal = doneness != NULL && *doneness != '\0'
@@ -350,7 +368,9 @@ add_steps (FmBatchSheet *self,
 
   fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Steps")));
   fm_batch_sheet_add (self, FM_SHEET_STEP, chill_step (input));
-  fm_batch_sheet_add (self, FM_SHEET_STEP, grind_step (input));
+  fm_batch_sheet_add_process (self, process, FM_PROCESS_ORDER, FM_PROCESS_ORDER);
+  fm_batch_sheet_add (self, FM_SHEET_STEP, grind_step (process, input));
+  fm_batch_sheet_add_process (self, process, FM_PROCESS_MINCE_TEMP, FM_PROCESS_SEASONINGS);
   if (!isnan (batch->salt_g))
     fm_batch_sheet_add (self, FM_SHEET_STEP, salt_step (input, batch));
   fm_batch_sheet_add (
@@ -358,9 +378,11 @@ add_steps (FmBatchSheet *self,
       g_strdup_printf (ngettext ("Shape %d patty of %s.", "Shape %d patties of %s each.",
                                  (gulong)input->plan.n_patties),
                        input->plan.n_patties, mass));
+  fm_batch_sheet_add_process (self, process, FM_PROCESS_DIAMETER, FM_PROCESS_CHILL);
   fm_batch_sheet_add (self, FM_SHEET_STEP,
                       g_strdup_printf (_ ("Cook: %s.%s Highest core temperature: ______ °C."),
                                        fm_cook_method_name (input->method), goal));
+  fm_batch_sheet_add_process (self, process, FM_PROCESS_SURFACE, FM_PROCESS_STEPS);
 }
 
 static char *

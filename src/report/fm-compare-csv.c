@@ -51,11 +51,14 @@ append_row (GString *csv, const FmCompareRow *row, guint n_items, int reference)
   g_string_append_c (csv, ',');
   fm_csv_append_text (csv, unit);
   for (guint i = 0; i < n_items; i++) {
+    g_autofree char *words = row->texts != NULL ? fm_compare_row_text (row, i, reference) : NULL;
     double value = fm_compare_row_value (row, i, reference);
     gboolean absolute = reference < 0 || (guint)reference == i;
 
     g_string_append_c (csv, ',');
-    if (!isnan (value)) {
+    if (words != NULL) {
+      fm_csv_append_text (csv, words);
+    } else if (!isnan (value)) {
       fm_csv_append_number (csv, value, decimals);
     } else if (absolute && !isnan (row->at_least[i])) {
       g_string_append (csv, ">=");

@@ -383,6 +383,95 @@ read_brief (Reading *self, JsonObject *object, FmBrief *brief)
 }
 
 static void
+read_plates (Reading *self, JsonNode *node, FmProcess *process)
+{
+  const FmProcessFieldInfo *info = fm_process_field (FM_PROCESS_PLATES);
+  JsonArray *list = JSON_NODE_HOLDS_ARRAY (node) ? json_node_get_array (node) : NULL;
+  double plates_mm[FM_PROCESS_MAX_PASSES];
+
+  if (list == NULL || json_array_get_length (list) > FM_PROCESS_MAX_PASSES) {
+    fail (self, info->key);
+    return;
+  }
+  for (guint i = 0; i < json_array_get_length (list); i++)
+    if (!get_number (json_array_get_element (list, i), &plates_mm[i]) || plates_mm[i] < info->min ||
+        plates_mm[i] > info->max) {
+      fail (self, info->key);
+      return;
+    }
+  fm_process_set_plates (process, plates_mm, json_array_get_length (list));
+}
+
+static void
+read_seasoning (Reading *self, JsonObject *object, FmProcess *process)
+{
+  g_autofree char *what = read_string (self, object, "what");
+  g_autofree char *moment_key = read_string (self, object, "moment");
+  g_autofree char *where = read_string (self, object, "where");
+  FmSeasonMoment moment = fm_season_moment_from_key (moment_key);
+  gboolean on_surface = g_strcmp0 (where, "surface") == 0;
+
+  if (what == NULL || *what == '\0' || moment == FM_N_SEASON_MOMENTS ||
+      (!on_surface && g_strcmp0 (where, "mixed") != 0))
+    fail (self, "seasonings");
+  else
+    fm_process_add_seasoning (process, what, moment, on_surface);
+}
+
+static void
+read_seasonings (Reading *self, JsonNode *node, FmProcess *process)
+{
+  JsonArray *list = JSON_NODE_HOLDS_ARRAY (node) ? json_node_get_array (node) : NULL;
+
+  if (list == NULL || json_array_get_length (list) > FM_PROCESS_MAX_SEASONINGS) {
+    fail (self, "seasonings");
+    return;
+  }
+  for (guint i = 0; i < json_array_get_length (list); i++) {
+    JsonNode *seasoning = json_array_get_element (list, i);
+
+    if (JSON_NODE_HOLDS_OBJECT (seasoning))
+      read_seasoning (self, json_node_get_object (seasoning), process);
+    else
+      fail (self, "seasonings");
+  }
+}
+
+static void
+read_words (Reading *self, JsonObject *object, FmProcess *process, FmProcessField field)
+{
+  g_autofree char *words = read_string (self, object, fm_process_field (field)->key);
+
+  fm_process_set_words (process, field, words);
+}
+
+static void
+read_process (Reading *self, JsonObject *object, FmProcess *process)
+{
+  for (int i = 0; i < FM_N_PROCESS_FIELDS; i++) {
+    const FmProcessFieldInfo *info = fm_process_field ((FmProcessField)i);
+    JsonNode *node = json_object_get_member (object, info->key);
+
+    switch (info->shape) {
+    case FM_PROCESS_IS_NUMBER:
+      process->numbers[i] = read_double (self, object, info->key, info->min, info->max);
+      break;
+    case FM_PROCESS_IS_WORDS:
+      read_words (self, object, process, (FmProcessField)i);
+      break;
+    case FM_PROCESS_IS_PLATES:
+      if (node != NULL)
+        read_plates (self, node, process);
+      break;
+    case FM_PROCESS_IS_SEASONINGS:
+      if (node != NULL)
+        read_seasonings (self, node, process);
+      break;
+    }
+  }
+}
+
+static void
 check_format (Reading *self, JsonObject *object)
 {
   double format = read_needed (self, object, "format", 1.0, MAX_NUMBER);
@@ -399,7 +488,7 @@ fm_formula_from_json (const char *json, GError **error)
   g_autoptr (JsonNode) root = parse (json, error);
   g_autoptr (FmFormula) formula = fm_formula_new ();
   Reading reading = { NULL };
-  JsonObject *object, *brief;
+  JsonObject *object, *brief, *process;
 
   if (root == NULL)
     return NULL;
@@ -410,6 +499,9 @@ fm_formula_from_json (const char *json, GError **error)
     read_brief (&reading, brief, formula->brief);
   else
     fail (&reading, "brief");
+  process = read_object (&reading, object, "process");
+  if (process != NULL)
+    read_process (&reading, process, formula->process);
   read_lines (&reading, object, formula);
   if (reading.error != NULL) {
     g_propagate_error (error, reading.error);

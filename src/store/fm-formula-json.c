@@ -33,17 +33,23 @@ add_key (GString *out, const char *key)
 }
 
 static void
-add_double (GString *out, const char *key, double value)
+append_double (GString *out, double value)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE];
 
-  if (!isfinite (value))
-    return;
-  add_key (out, key);
   g_ascii_formatd (text, sizeof text, "%.15g", value);
   if (g_ascii_strtod (text, NULL) != value)
     g_ascii_dtostr (text, sizeof text, value);
   g_string_append (out, text);
+}
+
+static void
+add_double (GString *out, const char *key, double value)
+{
+  if (!isfinite (value))
+    return;
+  add_key (out, key);
+  append_double (out, value);
 }
 
 static void
@@ -177,6 +183,69 @@ add_brief (GString *out, const FmBrief *brief)
   g_string_append_c (out, '}');
 }
 
+static void
+add_plates (GString *out, const FmProcess *process)
+{
+  if (process->plates_mm->len == 0)
+    return;
+  add_key (out, fm_process_field (FM_PROCESS_PLATES)->key);
+  g_string_append_c (out, '[');
+  for (guint i = 0; i < process->plates_mm->len; i++) {
+    if (i > 0)
+      g_string_append_c (out, ',');
+    append_double (out, g_array_index (process->plates_mm, double, i));
+  }
+  g_string_append_c (out, ']');
+}
+
+static void
+add_seasonings (GString *out, const FmProcess *process)
+{
+  if (process->seasonings->len == 0)
+    return;
+  add_key (out, fm_process_field (FM_PROCESS_SEASONINGS)->key);
+  g_string_append_c (out, '[');
+  for (guint i = 0; i < process->seasonings->len; i++) {
+    const FmSeasoning *seasoning = fm_process_seasoning (process, i);
+
+    g_string_append (out, i > 0 ? ",{" : "{");
+    add_string (out, "what", seasoning->what);
+    add_string (out, "moment", fm_season_moment_key (seasoning->moment));
+    add_string (out, "where", seasoning->on_surface ? "surface" : "mixed");
+    g_string_append_c (out, '}');
+  }
+  g_string_append_c (out, ']');
+}
+
+/* Left out while nothing is planned, so that a formula from before has the same text. */
+static void
+add_process (GString *out, const FmProcess *process)
+{
+  if (fm_process_is_empty (process))
+    return;
+  add_key (out, "process");
+  g_string_append_c (out, '{');
+  for (int i = 0; i < FM_N_PROCESS_FIELDS; i++) {
+    const FmProcessFieldInfo *info = fm_process_field ((FmProcessField)i);
+
+    switch (info->shape) {
+    case FM_PROCESS_IS_NUMBER:
+      add_double (out, info->key, process->numbers[i]);
+      break;
+    case FM_PROCESS_IS_WORDS:
+      add_string (out, info->key, process->words[i]);
+      break;
+    case FM_PROCESS_IS_PLATES:
+      add_plates (out, process);
+      break;
+    case FM_PROCESS_IS_SEASONINGS:
+      add_seasonings (out, process);
+      break;
+    }
+  }
+  g_string_append_c (out, '}');
+}
+
 char *
 fm_formula_to_json (const FmFormula *formula)
 {
@@ -184,6 +253,7 @@ fm_formula_to_json (const FmFormula *formula)
 
   add_double (out, "format", FM_FORMULA_JSON_FORMAT);
   add_brief (out, formula->brief);
+  add_process (out, formula->process);
   add_key (out, "lines");
   g_string_append_c (out, '[');
   for (guint i = 0; i < fm_formula_n_lines (formula); i++) {

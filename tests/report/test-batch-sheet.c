@@ -100,6 +100,35 @@ test_grams_and_costs (void)
   assert_has (text, "USDA National Nutrient Database");
 }
 
+/* The plates of all passes, unless the sheet is made for other passes than the version plans. */
+static void
+test_process_as_steps (void)
+{
+  g_autoptr (FmFormula) formula = new_formula ();
+  FmBatchSheetInput input = input_for (formula);
+  const double plates_mm[] = { 10.0, 4.5 };
+  g_autoptr (FmBatchSheet) sheet = NULL;
+  g_autoptr (FmBatchSheet) other = NULL;
+  g_autofree char *text = NULL;
+  g_autofree char *other_text = NULL;
+
+  fm_process_set_plates (formula->process, plates_mm, G_N_ELEMENTS (plates_mm));
+  fm_process_add_seasoning (formula->process, "Pepper", FM_SEASON_AT_THE_TURN, TRUE);
+  fm_process_set_words (formula->process, FM_PROCESS_STEPS, "Press once.\nTurn once.");
+  formula->process->numbers[FM_PROCESS_SIDE_1] = 2.5;
+  sheet = fm_batch_sheet_new (formula, &input, NULL);
+  text = plain_text (sheet);
+  assert_has (text, "Grind through the plates 10.0 mm, then 4.5 mm");
+  assert_has (text, "Season. Pepper: at the turn, on the surface.");
+  assert_has (text, "First side: 2.50 min.");
+  assert_has (text, "Press once.\nTurn once.\n");
+
+  input.grind_passes = 1;
+  other = fm_batch_sheet_new (formula, &input, NULL);
+  other_text = plain_text (other);
+  assert_has (other_text, "4.5 mm plate, 1 pass");
+}
+
 static void
 test_not_stated_is_never_none (void)
 {
@@ -331,6 +360,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/batch-sheet/grams-and-costs", test_grams_and_costs);
+  g_test_add_func ("/batch-sheet/process-as-steps", test_process_as_steps);
   g_test_add_func ("/batch-sheet/not-stated-is-never-none", test_not_stated_is_never_none);
   g_test_add_func ("/batch-sheet/turkey-figure", test_turkey_figure);
   g_test_add_func ("/batch-sheet/unknowns-stay-unknown", test_unknowns_stay_unknown);

@@ -57,6 +57,56 @@ test_collagen_came_later (void)
   g_assert_cmpfloat (fm_formula_line (again, 0)->ingredient->collagen_g_per_100g, ==, 4.25);
 }
 
+/* Notebooks from before the process belonged to the version have no such key, and keep their text.
+ */
+static void
+test_process_came_later (void)
+{
+  g_autoptr (FmFormula) formula = new_formula (1.0, 2.0);
+  g_autofree char *before = fm_formula_to_json (formula);
+  const double plates_mm[] = { 10.0, 4.5 };
+  g_autofree char *json = NULL;
+  g_autofree char *json_again = NULL;
+  g_autoptr (FmFormula) again = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (strstr (before, "process"));
+  fm_process_set_plates (formula->process, plates_mm, G_N_ELEMENTS (plates_mm));
+  fm_process_add_seasoning (formula->process, "Salt \"fine\"", FM_SEASON_AT_THE_HEAT, TRUE);
+  fm_process_set_words (formula->process, FM_PROCESS_STEPS, "One\nTwo");
+  formula->process->numbers[FM_PROCESS_MINCE_TEMP] = 6.5;
+  json = fm_formula_to_json (formula);
+  again = fm_formula_from_json (json, &error);
+  g_assert_no_error (error);
+  g_assert_true (fm_formula_equal (formula, again));
+  json_again = fm_formula_to_json (again);
+  g_assert_cmpstr (json, ==, json_again);
+}
+
+static void
+test_refuses_a_damaged_process (void)
+{
+  const char *bad[] = {
+    "\"rest_minutes\":-1",
+    "\"surface\":3",
+    "\"plates_mm\":[0]",
+    "\"plates_mm\":[1,2,3,4,5]",
+    "\"plates_mm\":4",
+    "\"seasonings\":[3]",
+    "\"seasonings\":[{\"what\":\"Salt\",\"moment\":\"noon\",\"where\":\"mixed\"}]",
+    "\"seasonings\":[{\"what\":\"Salt\",\"moment\":\"at-the-heat\",\"where\":\"in\"}]",
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++) {
+    g_autofree char *json =
+        g_strdup_printf ("{\"format\":1," BRIEF ",\"process\":{%s},\"lines\":[]}", bad[i]);
+    g_autoptr (GError) error = NULL;
+
+    g_assert_null (fm_formula_from_json (json, &error));
+    g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED);
+  }
+}
+
 /* Notebooks from before the salt on the surface belonged to the brief have no such key. */
 static void
 test_surface_salt_came_later (void)
@@ -266,6 +316,8 @@ main (int argc, char **argv)
   g_test_add_func ("/formula-json/unknown-is-absent", test_unknown_is_absent);
   g_test_add_func ("/formula-json/power-of-ten", test_power_of_ten);
   g_test_add_func ("/formula-json/collagen-came-later", test_collagen_came_later);
+  g_test_add_func ("/formula-json/process-came-later", test_process_came_later);
+  g_test_add_func ("/formula-json/refuses-a-damaged-process", test_refuses_a_damaged_process);
   g_test_add_func ("/formula-json/surface-salt-came-later", test_surface_salt_came_later);
   g_test_add_func ("/formula-json/species-came-later", test_species_came_later);
   g_test_add_func ("/formula-json/use-came-later", test_use_came_later);

@@ -6,6 +6,7 @@ import shutil
 import subprocess
 
 from harness import run, wait_for
+from steps import first_blend, save_version, show_version
 
 TITLE = "Title of the experiment"
 
@@ -167,10 +168,49 @@ def a_photo_comes_from_the_clipboard_and_back_from_its_removal(start, folder):
     program.quit()
 
 
+def the_process_goes_with_the_version(start, folder):
+    program = start()
+    first_blend(program)
+    program.says("Nothing is planned of grinding")
+    program.click("Plan the Process…", role="push button")
+    program.type_into("Plate of pass 1", "10")
+    program.type_into("Plate of pass 2", "4.5")
+    program.type_into("Surface", "Steel pan")
+    program.type_into("First side", "2:30")
+    program.button("Add a Seasoning")
+    program.type_into("Seasoning 1", "Salt")
+    program.type_into("Steps in your own words", "Press once.\nTurn once.")
+    program.screenshot("process-window")
+    assert not program.unnamed(), program.unnamed()
+    program.press("Escape")
+    program.gone("Plate of pass 1")
+    program.says("10.0 mm, then 4.5 mm")
+    program.says("Salt: after forming, on the surface")
+    save_version(program, 1, "A process")
+    show_version(program, 1)
+    program.page("Experiments")
+    program.click("New experiment", role="push button")
+    wait_for(lambda: program.read(TITLE).startswith("Trial "), "new experiment")
+    program.reads("Cooking surface", "Steel pan")
+    program.reads("Number of grinder passes", "2")
+    program.says("2 passes, last 4.5 mm")
+    program.type_into("Cooking surface", "Griddle")
+    program.says("Griddle: differs")
+    program.reads("Minutes on the first side", "")
+    program.screenshot("process-planned")
+    program.click("Done as Planned", role="push button")
+    program.reads("Minutes on the first side", "2.5")
+    program.page("Versions")
+    program.press_in(program.find("Version 1", contains=True, role="label"))
+    program.screenshot("process-version")
+    program.quit()
+
+
 run(every_control_of_an_experiment_has_a_name,
     an_edit_is_there_after_a_restart,
     bad_numbers_are_flagged_and_lose_nothing,
     a_whole_experiment_is_there_after_a_restart,
     bad_text_does_not_follow_to_the_next_experiment,
     a_removal_holds_when_the_program_ends_at_once,
-    a_photo_comes_from_the_clipboard_and_back_from_its_removal)
+    a_photo_comes_from_the_clipboard_and_back_from_its_removal,
+    the_process_goes_with_the_version)

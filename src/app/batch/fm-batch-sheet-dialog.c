@@ -259,6 +259,20 @@ take_from_session (FmBatchSheetDialog *self, FmSession *session)
   self->food.fat_pct = fm_session_get_analysis (session)->fat_pct;
 }
 
+static void
+show_process (FmBatchSheetDialog *self)
+{
+  const FmProcess *process = self->formula->process;
+  const GArray *plates = process->plates_mm;
+
+  fm_number_entry_set_value (self->meat_temp_entry, process->numbers[FM_PROCESS_MEAT_TEMP]);
+  fm_number_entry_set_value (self->salt_minutes_entry, process->numbers[FM_PROCESS_SALT_MINUTES]);
+  if (plates->len == 0)
+    return;
+  fm_number_entry_set_value (self->plate_entry, g_array_index (plates, double, plates->len - 1));
+  fm_number_entry_set_value (self->passes_entry, plates->len);
+}
+
 void
 fm_batch_sheet_dialog_present (GtkWidget *parent, FmSession *session)
 {
@@ -270,6 +284,7 @@ fm_batch_sheet_dialog_present (GtkWidget *parent, FmSession *session)
   fm_number_entry_set_value (self->patty_mass_entry, self->formula->brief->patty_mass_g);
   fm_number_entry_set_value (self->salt_entry, self->formula->brief->surface_salt_pct);
   fm_number_entry_set_value (self->buy_step_entry, FM_BUY_STEP_G);
+  show_process (self);
   plan_changed_cb (self);
   gtk_window_present (GTK_WINDOW (self));
 }

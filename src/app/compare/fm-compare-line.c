@@ -57,10 +57,13 @@ fm_compare_line_get_row (FmCompareLine *self)
 }
 
 char *
-fm_compare_line_name (FmCompareLine *self)
+fm_compare_line_name (FmCompareLine *self, const FmComparison *comparison)
 {
   if (self->row == NULL)
     return g_strdup (self->heading);
+  if (fm_compare_row_texts_differ (self->row, fm_comparison_n_items (comparison)))
+    /* TRANSLATORS: a step of the process that is not the same in all that is compared */
+    return g_strdup_printf (_ ("%s: differs"), self->row->name);
   if (self->row->unit[0] == '\0')
     return g_strdup (self->row->name);
   if (self->row->section >= FM_COMPARE_SECTION_NUTRIENTS)

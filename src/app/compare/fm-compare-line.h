@@ -25,7 +25,7 @@ fm_compare_line_new (FmCompareLineKind kind, const char *heading, const FmCompar
 FmCompareLineKind fm_compare_line_get_kind (FmCompareLine *self);
 const FmCompareRow *fm_compare_line_get_row (FmCompareLine *self);
 /** Text of the first column. (transfer full) */
-char *fm_compare_line_name (FmCompareLine *self);
+char *fm_compare_line_name (FmCompareLine *self, const FmComparison *comparison);
 /** Text of a cell. (transfer full) */
 char *fm_compare_line_cell (FmCompareLine *self,
                             const FmComparison *comparison,

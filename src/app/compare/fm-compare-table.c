@@ -69,15 +69,17 @@ set_class (GtkWidget *widget, const char *css_class, gboolean on)
 static void
 bind_name_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointer user_data)
 {
+  FmCompareTable *self = FM_COMPARE_TABLE (user_data);
   FmCompareLine *line = gtk_list_item_get_item (list_item);
   GtkWidget *label = gtk_list_item_get_child (list_item);
-  g_autofree char *text = fm_compare_line_name (line);
+  g_autofree char *text = fm_compare_line_name (line, self->comparison);
+  const FmCompareRow *row = fm_compare_line_get_row (line);
   gboolean is_heading = fm_compare_line_get_kind (line) == FM_COMPARE_LINE_HEADING;
 
   gtk_label_set_text (GTK_LABEL (label), text);
   gtk_widget_set_tooltip_text (label, text);
   set_class (label, "caption-heading", is_heading);
-  gtk_list_item_set_activatable (list_item, fm_compare_line_get_row (line) != NULL);
+  gtk_list_item_set_activatable (list_item, row != NULL && row->texts == NULL);
 }
 
 static void
@@ -88,7 +90,8 @@ bind_value_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpoint
   FmCompareLine *line = gtk_list_item_get_item (list_item);
   GtkWidget *label = gtk_list_item_get_child (list_item);
   g_autofree char *text = fm_compare_line_cell (line, self->comparison, column, self->reference);
-  gboolean is_number = fm_compare_line_get_kind (line) == FM_COMPARE_LINE_ROW;
+  const FmCompareRow *row = fm_compare_line_get_row (line);
+  gboolean is_number = row != NULL && row->texts == NULL;
 
   gtk_label_set_text (GTK_LABEL (label), text);
   gtk_widget_set_tooltip_text (label, is_number ? NULL : text);
@@ -105,7 +108,7 @@ activate_cb (GtkColumnView *view, guint position, gpointer user_data)
   g_autoptr (FmCompareLine) line = g_list_model_get_item (G_LIST_MODEL (self->lines), position);
   const FmCompareRow *row = line != NULL ? fm_compare_line_get_row (line) : NULL;
 
-  if (row != NULL)
+  if (row != NULL && row->texts == NULL)
     g_signal_emit (self, signals[ROW_ACTIVATED], 0, row->key);
 }
 
@@ -116,7 +119,7 @@ add_name_column (FmCompareTable *self)
   g_autoptr (GtkColumnViewColumn) column = NULL;
 
   g_signal_connect (factory, "setup", G_CALLBACK (setup_name_cb), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_name_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_name_cb), self);
   column = gtk_column_view_column_new (_ ("Quantity"), factory);
   gtk_column_view_column_set_fixed_width (column, NAME_WIDTH_PX);
   gtk_column_view_column_set_resizable (column, TRUE);

@@ -148,13 +148,6 @@ surface_changed_cb (FmExperimentMaking *self)
 }
 
 static void
-unit_changed_cb (FmExperimentMaking *self)
-{
-  if (self->document != NULL)
-    show_all (self);
-}
-
-static void
 fm_experiment_making_dispose (GObject *object)
 {
   FmExperimentMaking *self = FM_EXPERIMENT_MAKING (object);
@@ -211,7 +204,7 @@ fm_experiment_making_init (FmExperimentMaking *self)
   fm_accessible_name_drop_down (self->method_drop_down, _ ("Cooking method"));
   self->loading = FALSE;
   g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
-                           G_CALLBACK (unit_changed_cb), self, G_CONNECT_SWAPPED);
+                           G_CALLBACK (fm_experiment_making_update), self, G_CONNECT_SWAPPED);
 }
 
 void
@@ -219,5 +212,13 @@ fm_experiment_making_set_document (FmExperimentMaking *self, FmExperimentDocumen
 {
   g_return_if_fail (FM_IS_EXPERIMENT_MAKING (self));
   if (g_set_object (&self->document, document) && document != NULL)
+    show_all (self);
+}
+
+void
+fm_experiment_making_update (FmExperimentMaking *self)
+{
+  g_return_if_fail (FM_IS_EXPERIMENT_MAKING (self));
+  if (self->document != NULL)
     show_all (self);
 }

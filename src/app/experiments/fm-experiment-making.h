@@ -14,5 +14,7 @@ G_DECLARE_FINAL_TYPE (FmExperimentMaking, fm_experiment_making, FM, EXPERIMENT_M
 
 /** @document: (nullable) */
 void fm_experiment_making_set_document (FmExperimentMaking *self, FmExperimentDocument *document);
+/** Shows anew what came into the experiment by another way. */
+void fm_experiment_making_update (FmExperimentMaking *self);
 
 G_END_DECLS

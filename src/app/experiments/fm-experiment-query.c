@@ -73,6 +73,7 @@ fm_experiment_record_free (gpointer data)
 
   g_clear_pointer (&record->experiment, fm_experiment_free);
   g_free (record->origin);
+  g_clear_pointer (&record->process, fm_process_free);
   g_free (record);
 }
 
@@ -113,6 +114,16 @@ tell_origin (FmNotebook *notebook, FmExperimentRecord *record)
       g_strdup_printf (_ ("Made from %s, version %d, %s fat"), blend, version->number, fat);
 }
 
+/* Without its version an experiment can still be read. */
+static void
+read_process (FmNotebook *notebook, FmExperimentRecord *record)
+{
+  g_autoptr (FmFormula) formula = fm_versions_load (notebook, record->version_id, NULL);
+
+  if (formula != NULL)
+    record->process = fm_process_copy (formula->process);
+}
+
 gpointer
 fm_experiment_query_load (FmNotebook *notebook,
                           gpointer data,
@@ -129,6 +140,7 @@ fm_experiment_query_load (FmNotebook *notebook,
   record->experiment = experiment;
   record->version_id = experiment->version_id;
   tell_origin (notebook, record);
+  read_process (notebook, record);
   return record;
 }
 

@@ -18,7 +18,8 @@ gpointer fm_experiment_query_copy_filter (gconstpointer filter);
 typedef struct {
   FmExperiment *experiment;
   gint64 version_id;
-  char *origin; /* a sentence that names the version */
+  char *origin;       /* a sentence that names the version */
+  FmProcess *process; /* (nullable) as the version plans it */
 } FmExperimentRecord;
 
 void fm_experiment_record_free (gpointer record);

@@ -13,6 +13,7 @@
 #include "app/widgets/fm-date-entry.h"
 #include "app/experiments/fm-experiment-making.h"
 #include "app/experiments/fm-experiment-patties.h"
+#include "app/experiments/fm-experiment-planned.h"
 #include "app/experiments/fm-experiment-weighings.h"
 #include "app/photos/fm-photo-grid.h"
 #include "app/experiments/fm-readings-editor.h"
@@ -31,6 +32,7 @@ struct _FmExperimentView {
   FmTastingStoryList *tastings;
   FmExperimentWeighings *weighings;
   FmExperimentPatties *patties;
+  FmExperimentPlanned *planned;
   FmExperimentMaking *making;
   FmExperimentCaution *caution;
   FmReadingsEditor *readings;
@@ -178,6 +180,13 @@ notes_cursor_cb (FmExperimentView *self, GParamSpec *pspec, GtkTextBuffer *buffe
   gtk_adjustment_clamp_page (adjustment, y, y + 3 * cursor.height);
 }
 
+/* The entries show anew what came into the experiment by another way. */
+static void
+planned_taken_cb (FmExperimentView *self)
+{
+  fm_experiment_making_update (self->making);
+}
+
 static void
 photos_changed_cb (FmExperimentView *self)
 {
@@ -229,6 +238,7 @@ show_parts (FmExperimentView *self, FmExperimentDocument *document)
 {
   fm_experiment_weighings_set_document (self->weighings, self->session, document);
   fm_experiment_patties_set_document (self->patties, document);
+  fm_experiment_planned_set_document (self->planned, document);
   fm_experiment_making_set_document (self->making, document);
   fm_readings_editor_set_document (self->readings, document);
   fm_cook_panel_set_document (self->cook, document);
@@ -260,6 +270,7 @@ fm_experiment_view_changed (FmStoredView *view)
   FmExperimentView *self = FM_EXPERIMENT_VIEW (view);
 
   fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
+  fm_experiment_planned_update (self->planned);
 }
 
 static void
@@ -281,6 +292,7 @@ ensure_types (void)
   g_type_ensure (FM_TYPE_DATE_ENTRY);
   g_type_ensure (FM_TYPE_EXPERIMENT_MAKING);
   g_type_ensure (FM_TYPE_EXPERIMENT_PATTIES);
+  g_type_ensure (FM_TYPE_EXPERIMENT_PLANNED);
   g_type_ensure (FM_TYPE_EXPERIMENT_WEIGHINGS);
   g_type_ensure (FM_TYPE_PHOTO_GRID);
   g_type_ensure (FM_TYPE_READINGS_EDITOR);
@@ -299,6 +311,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, tastings);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, weighings);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, patties);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, planned);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, making);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, caution);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, readings);
@@ -310,6 +323,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, rating_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_cursor_cb);
+  gtk_widget_class_bind_template_callback (widget_class, planned_taken_cb);
   gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, version_clicked_cb);
 }
@@ -350,11 +364,15 @@ fm_experiment_view_init (FmExperimentView *self)
 }
 
 void
-fm_experiment_view_set_origin (FmExperimentView *self, FmSession *session, const char *origin)
+fm_experiment_view_set_origin (FmExperimentView *self,
+                               FmSession *session,
+                               const char *origin,
+                               const FmProcess *plan)
 {
   g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
   g_set_object (&self->session, session);
   gtk_label_set_text (self->origin_label, origin != NULL ? origin : "");
+  fm_experiment_planned_set_plan (self->planned, plan);
 }
 
 void

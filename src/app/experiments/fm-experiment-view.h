@@ -17,8 +17,11 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (FmExperimentView, fm_experiment_view, FM, EXPERIMENT_VIEW, FmStoredView)
 
 /** Before its document is shown. @origin: (nullable): translated sentence that names the version.
- */
-void fm_experiment_view_set_origin (FmExperimentView *self, FmSession *session, const char *origin);
+ * @plan: (nullable): the version's process. */
+void fm_experiment_view_set_origin (FmExperimentView *self,
+                                    FmSession *session,
+                                    const char *origin,
+                                    const FmProcess *plan);
 /** Tells the view that a tasting was opened or removed: reads again what they found. */
 void fm_experiment_view_read_tastings (FmExperimentView *self);
 

@@ -126,7 +126,8 @@ fm_experiments_page_prepare (FmLogPage *page, FmStoredDocument *document)
   if (document == NULL)
     g_clear_pointer (&self->opened, fm_experiment_record_free);
   fm_experiment_view_set_origin (self->view, fm_page_get_session (FM_PAGE (page)),
-                                 self->opened != NULL ? self->opened->origin : NULL);
+                                 self->opened != NULL ? self->opened->origin : NULL,
+                                 self->opened != NULL ? self->opened->process : NULL);
 }
 
 static void

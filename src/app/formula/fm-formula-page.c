@@ -17,6 +17,7 @@
 #include "app/formula/fm-formula-line-row.h"
 #include "app/formula/fm-formula-page-totals.h"
 #include "app/formula/fm-line-sight.h"
+#include "app/formula/fm-process-pane.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/targets/fm-targets-window.h"
@@ -46,6 +47,7 @@ struct _FmFormulaPage {
   FmFatBar *fat_bar;
   GtkLabel *fat_label;
   FmBriefPane *brief_pane;
+  FmProcessPane *process_pane;
 
   FmFormulaLineList *lines;
   FmLineSight *sight;
@@ -148,6 +150,7 @@ formula_changed_cb (FmFormulaPage *self)
   show_empty (self, formula);
   show_fat (self, formula, analysis);
   fm_brief_pane_update (self->brief_pane);
+  fm_process_pane_update (self->process_pane, session);
   gtk_widget_set_visible (GTK_WIDGET (self->search), editable);
 }
 
@@ -343,6 +346,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, fat_bar);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, fat_label);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, brief_pane);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, process_pane);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, own_entry_cb);
 }
@@ -361,6 +365,7 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   g_type_ensure (FM_TYPE_FOOD_SEARCH);
   g_type_ensure (FM_TYPE_FAT_BAR);
   g_type_ensure (FM_TYPE_BRIEF_PANE);
+  g_type_ensure (FM_TYPE_PROCESS_PANE);
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/formula/fm-formula-page.ui");

@@ -226,3 +226,15 @@ fm_line_edit_brief (FmSession *session, const FmBrief *brief, const char *merge_
   next->brief = fm_brief_copy (brief);
   fm_session_edit (session, next, _ ("Change the brief"), merge_key);
 }
+
+void
+fm_line_edit_process (FmSession *session, const FmProcess *process, const char *merge_key)
+{
+  g_autoptr (FmFormula) next = copy_draft (session);
+
+  if (next == NULL || fm_process_equal (next->process, process))
+    return;
+  fm_process_free (next->process);
+  next->process = fm_process_copy (process);
+  fm_session_edit (session, next, _ ("Change the process"), merge_key);
+}

@@ -38,5 +38,7 @@ void fm_line_edit_merge_duplicates (FmSession *session);
 gboolean fm_line_edit_scale_to_batch (FmSession *session, GError **error);
 /** Replaces the brief. @merge_key: (nullable): see fm_session_edit(). */
 void fm_line_edit_brief (FmSession *session, const FmBrief *brief, const char *merge_key);
+/** Replaces the process. @merge_key: (nullable): see fm_session_edit(). */
+void fm_line_edit_process (FmSession *session, const FmProcess *process, const char *merge_key);
 
 G_END_DECLS

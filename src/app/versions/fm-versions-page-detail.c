@@ -23,11 +23,14 @@ struct _FmVersionsPageDetail {
   GtkLabel *lines_heading;
   GtkListBox *lines_box;
   GtkLabel *same_label;
+  GtkLabel *process_heading;
+  GtkListBox *process_box;
   GtkLabel *numbers_heading;
   GtkListBox *numbers_box;
   FmTastingStoryList *tastings;
 
   GListStore *lines;   /* FmVersionsPageChange */
+  GListStore *process; /* FmVersionsPageChange */
   GListStore *numbers; /* FmVersionsPageChange */
 };
 
@@ -69,6 +72,7 @@ fm_versions_page_detail_dispose (GObject *object)
 
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE_DETAIL);
   g_clear_object (&self->lines);
+  g_clear_object (&self->process);
   g_clear_object (&self->numbers);
   G_OBJECT_CLASS (fm_versions_page_detail_parent_class)->dispose (object);
 }
@@ -93,6 +97,8 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, lines_heading);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, lines_box);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, same_label);
+  gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, process_heading);
+  gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, process_box);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, numbers_heading);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, numbers_box);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, tastings);
@@ -103,8 +109,10 @@ fm_versions_page_detail_init (FmVersionsPageDetail *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->lines = g_list_store_new (FM_TYPE_VERSIONS_PAGE_CHANGE);
+  self->process = g_list_store_new (FM_TYPE_VERSIONS_PAGE_CHANGE);
   self->numbers = g_list_store_new (FM_TYPE_VERSIONS_PAGE_CHANGE);
   gtk_list_box_bind_model (self->lines_box, G_LIST_MODEL (self->lines), line_row, NULL, NULL);
+  gtk_list_box_bind_model (self->process_box, G_LIST_MODEL (self->process), line_row, NULL, NULL);
   gtk_list_box_bind_model (self->numbers_box, G_LIST_MODEL (self->numbers), number_row, NULL, NULL);
 }
 
@@ -169,6 +177,9 @@ fm_versions_page_detail_set_diff (FmVersionsPageDetail *self, const FmVersionsPa
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->open_button), "x", diff->version_id);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->branch_button), "x", diff->version_id);
   fill (self->lines, diff->lines);
+  fill (self->process, diff->process);
+  gtk_widget_set_visible (GTK_WIDGET (self->process_heading), diff->process->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->process_box), diff->process->len > 0);
   fill (self->numbers, diff->numbers);
   fm_tasting_story_list_set_outcomes (self->tastings, diff->tastings);
   gtk_widget_set_visible (GTK_WIDGET (self->lines_box), diff->lines->len > 0);

@@ -176,6 +176,40 @@ fm_versions_page_diff_lines (const FmFormula *formula, const FmFormula *parent, 
   return changes;
 }
 
+/* NULL when neither plans it. */
+static FmVersionsPageChange *
+compare_field (const FmProcess *process, const FmProcess *parent, FmProcessField field)
+{
+  const char *name = fm_process_field_name (field);
+  g_autofree char *now = fm_process_field_text (process, field, fm_notebook_units ());
+  g_autofree char *before =
+      parent != NULL ? fm_process_field_text (parent, field, fm_notebook_units ()) : NULL;
+
+  if (now == NULL && before == NULL)
+    return NULL;
+  if (now == NULL)
+    return line_change (_ ("Removed"), name, g_steal_pointer (&before));
+  if (parent == NULL || fm_process_field_equal (process, parent, field))
+    return line_change ("", name, g_steal_pointer (&now));
+  if (before == NULL)
+    return line_change (_ ("Added"), name, g_steal_pointer (&now));
+  return line_change (_ ("Changed"), name, g_strdup_printf (_ ("%s, before: %s"), now, before));
+}
+
+GPtrArray *
+fm_versions_page_diff_process (const FmProcess *process, const FmProcess *parent)
+{
+  GPtrArray *changes = g_ptr_array_new_with_free_func (g_object_unref);
+
+  for (int i = 0; i < FM_N_PROCESS_FIELDS; i++) {
+    FmVersionsPageChange *change = compare_field (process, parent, (FmProcessField)i);
+
+    if (change != NULL)
+      g_ptr_array_add (changes, change);
+  }
+  return changes;
+}
+
 static void
 add_number (
     GPtrArray *numbers, const char *name, double now, double before, int decimals, const char *unit)
@@ -274,6 +308,8 @@ fm_versions_page_diff_read (
       return NULL;
   }
   self->lines = fm_versions_page_diff_lines (formula, parent, &self->n_same);
+  self->process =
+      fm_versions_page_diff_process (formula->process, parent != NULL ? parent->process : NULL);
   self->numbers = compare_numbers (formula, parent, currency);
   return g_steal_pointer (&self);
 }
@@ -284,6 +320,7 @@ fm_versions_page_diff_free (FmVersionsPageDiff *self)
   g_clear_pointer (&self->info, fm_version_info_free);
   g_clear_pointer (&self->parent, fm_version_info_free);
   g_clear_pointer (&self->lines, g_ptr_array_unref);
+  g_clear_pointer (&self->process, g_ptr_array_unref);
   g_clear_pointer (&self->numbers, g_ptr_array_unref);
   g_clear_pointer (&self->tastings, g_ptr_array_unref);
   g_free (self);

@@ -29,8 +29,9 @@ typedef struct {
   FmVersionInfo *parent; /* NULL = none */
   GPtrArray *lines;      /* FmVersionsPageChange: lines that differ */
   guint n_same;          /* lines that do not */
-  GPtrArray *numbers;    /* FmVersionsPageChange */
-  GPtrArray *tastings;   /* FmTastingOutcome of opened tastings, newest first; NULL for the draft */
+  GPtrArray *process;  /* FmVersionsPageChange: every planned field, and those no longer planned */
+  GPtrArray *numbers;  /* FmVersionsPageChange */
+  GPtrArray *tastings; /* FmTastingOutcome of opened tastings, newest first; NULL for the draft */
 } FmVersionsPageDiff;
 
 /**
@@ -44,6 +45,8 @@ void fm_versions_page_diff_free (FmVersionsPageDiff *self);
 /** Lines that differ between two formulas; @parent may be NULL. @n_same: (out). */
 GPtrArray *
 fm_versions_page_diff_lines (const FmFormula *formula, const FmFormula *parent, guint *n_same);
+/** The process of a formula field by field, with what the parent's was; @parent may be NULL. */
+GPtrArray *fm_versions_page_diff_process (const FmProcess *process, const FmProcess *parent);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmVersionsPageDiff, fm_versions_page_diff_free)
 

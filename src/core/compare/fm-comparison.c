@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-comparison.c - versions and experiments side by side, as plain numbers */
-#include "core/compare/fm-comparison.h"
+#include "core/compare/fm-comparison-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -19,6 +19,8 @@ fm_compare_section_name (FmCompareSection section)
     return _ ("Ingredients, by mass");
   case FM_COMPARE_SECTION_MAKING:
     return _ ("Making and cooking");
+  case FM_COMPARE_SECTION_PROCESS:
+    return _ ("Process, as planned");
   case FM_COMPARE_SECTION_COST:
     return _ ("Cost");
   case FM_COMPARE_SECTION_NUTRIENTS:
@@ -37,16 +39,19 @@ row_free (gpointer data)
   g_free (row->name);
   g_free (row->values);
   g_free (row->at_least);
+  for (guint i = 0; row->texts != NULL && i < row->n_texts; i++)
+    g_free (row->texts[i]);
+  g_free (row->texts);
   g_free (row);
 }
 
-static FmCompareRow *
-add_row (FmComparison *self,
-         FmCompareSection section,
-         const char *key,
-         const char *name,
-         const char *unit,
-         int decimals)
+FmCompareRow *
+fm_comparison_add_row (FmComparison *self,
+                       FmCompareSection section,
+                       const char *key,
+                       const char *name,
+                       const char *unit,
+                       int decimals)
 {
   FmCompareRow *row = g_new0 (FmCompareRow, 1);
 
@@ -73,7 +78,7 @@ ingredient_row (FmComparison *self, const FmIngredient *ingredient)
 
   if (row != NULL)
     return row;
-  row = add_row (self, FM_COMPARE_SECTION_INGREDIENTS, key, ingredient->name, "%", 1);
+  row = fm_comparison_add_row (self, FM_COMPARE_SECTION_INGREDIENTS, key, ingredient->name, "%", 1);
   /* A blend that does not hold the ingredient holds none of it, which is known. */
   for (guint i = 0; i < self->items->len; i++)
     row->values[i] = fm_comparison_item (self, i)->analysis->total_g > 0.0 ? 0.0 : NAN;
@@ -325,8 +330,8 @@ add_quantities (FmComparison *self, FmCompareSection section)
 
     if (quantity->section != section || (quantity->of_experiments && !with_experiments))
       continue;
-    row = add_row (self, section, quantity->key, _ (quantity->name), quantity->unit,
-                   quantity->decimals);
+    row = fm_comparison_add_row (self, section, quantity->key, _ (quantity->name), quantity->unit,
+                                 quantity->decimals);
     for (guint column = 0; column < self->items->len; column++)
       row->values[column] = quantity->value (fm_comparison_item (self, column));
   }
@@ -337,8 +342,9 @@ add_nutrient (FmComparison *self, FmNutrient nutrient)
 {
   const FmNutrientInfo *info = fm_nutrient_info (nutrient);
   g_autofree char *key = g_strconcat ("nutrient_", info->key, NULL);
-  FmCompareRow *row = add_row (self, FM_COMPARE_SECTION_NUTRIENTS + info->group, key,
-                               fm_nutrient_name (nutrient), info->unit, info->display_decimals);
+  FmCompareRow *row =
+      fm_comparison_add_row (self, FM_COMPARE_SECTION_NUTRIENTS + info->group, key,
+                             fm_nutrient_name (nutrient), info->unit, info->display_decimals);
 
   for (guint column = 0; column < self->items->len; column++) {
     const FmAmount *amount = &fm_comparison_item (self, column)->analysis->amounts[nutrient];
@@ -367,6 +373,7 @@ fm_comparison_new (GPtrArray *items)
   add_quantities (self, FM_COMPARE_SECTION_FAT_LEAN);
   add_ingredients (self);
   add_quantities (self, FM_COMPARE_SECTION_MAKING);
+  fm_comparison_add_process (self);
   add_quantities (self, FM_COMPARE_SECTION_COST);
   for (guint group = 0; group < FM_N_NUTRIENT_GROUPS; group++)
     add_nutrients (self, group);
@@ -415,6 +422,26 @@ fm_compare_row_value (const FmCompareRow *row, guint column, int reference)
   return row->values[column] - row->values[reference];
 }
 
+gboolean
+fm_compare_row_texts_differ (const FmCompareRow *row, guint n_columns)
+{
+  for (guint i = 1; row->texts != NULL && i < n_columns; i++)
+    if (g_strcmp0 (row->texts[i], row->texts[0]) != 0)
+      return TRUE;
+  return FALSE;
+}
+
+static char *
+words_text (const FmCompareRow *row, guint column, int reference)
+{
+  const char *text = row->texts[column];
+
+  if (text != NULL && reference >= 0 && (guint)reference != column &&
+      g_strcmp0 (text, row->texts[reference]) == 0)
+    return g_strdup (_ ("the same"));
+  return g_strdup (text != NULL ? text : _ ("— not planned"));
+}
+
 char *
 fm_compare_row_text (const FmCompareRow *row, guint column, int reference)
 {
@@ -422,6 +449,8 @@ fm_compare_row_text (const FmCompareRow *row, guint column, int reference)
   double value = fm_compare_row_value (row, column, reference);
   g_autofree char *number = NULL;
 
+  if (row->texts != NULL)
+    return words_text (row, column, reference);
   if (absolute && isnan (value) && !isnan (row->at_least[column])) {
     number = fm_number_format (row->at_least[column], row->decimals);
     return g_strdup_printf ("≥ %s", number);

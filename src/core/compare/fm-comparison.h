@@ -61,6 +61,7 @@ typedef enum {
   FM_COMPARE_SECTION_FAT_LEAN,
   FM_COMPARE_SECTION_INGREDIENTS,
   FM_COMPARE_SECTION_MAKING,
+  FM_COMPARE_SECTION_PROCESS,
   FM_COMPARE_SECTION_COST,
   FM_COMPARE_SECTION_NUTRIENTS, /* + FmNutrientGroup */
   FM_N_COMPARE_SECTIONS = FM_COMPARE_SECTION_NUTRIENTS + FM_N_NUTRIENT_GROUPS,
@@ -74,6 +75,8 @@ const char *fm_compare_section_name (FmCompareSection section);
  * @key: stable ASCII name, e.g. "cook_loss" or "nutrient_iron"; "ingredient:" + identity
  * @values: one per column, NaN = not known
  * @at_least: the known part where only part of the mass has a value, else NaN
+ * @texts: (nullable): of a row in words, one per column, NULL where nothing is planned; such a row
+ *   has no values
  */
 typedef struct {
   FmCompareSection section;
@@ -83,6 +86,8 @@ typedef struct {
   int decimals;
   double *values;
   double *at_least;
+  char **texts;
+  guint n_texts;
 } FmCompareRow;
 
 typedef struct {
@@ -99,7 +104,9 @@ const FmCompareRow *fm_comparison_find_row (const FmComparison *self, const char
 
 /** Shown value: absolute where @reference is negative or @column, else the difference; NaN. */
 double fm_compare_row_value (const FmCompareRow *row, guint column, int reference);
-/** "12.3", "+0.4", "≥ 2.0" or "— not known". */
+/** TRUE when a row in words does not read the same in every column. */
+gboolean fm_compare_row_texts_differ (const FmCompareRow *row, guint n_columns);
+/** "12.3", "+0.4", "≥ 2.0" or "— not known"; of words also "the same" as @reference. */
 char *fm_compare_row_text (const FmCompareRow *row, guint column, int reference);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmComparison, fm_comparison_free)

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "core/experiment/fm-experiment.h"
+#include "core/experiment/fm-experiment-process.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -211,6 +211,7 @@ fm_experiment_plan (FmExperiment *self, const FmFormula *formula)
   self->salt_pct = planned_salt_pct (formula);
   while (self->patties->len < n_wanted)
     g_array_append_val (self->patties, blank);
+  fm_experiment_take_process (self, formula->process, FM_TAKE_SETTINGS);
 }
 
 /* TRUE when unknown or within [min, max]. */

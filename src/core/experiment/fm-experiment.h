@@ -74,7 +74,8 @@ FmExperiment *fm_experiment_new (void);
 FmExperiment *fm_experiment_copy (const FmExperiment *self);
 void fm_experiment_free (FmExperiment *self);
 gboolean fm_experiment_equal (const FmExperiment *a, const FmExperiment *b);
-/** Plans weighings (per batch of n patties) and patties from a version's formula. */
+/** Plans weighings (per batch of n patties) and patties from a version's formula, and takes over
+ * what its process sets. */
 void fm_experiment_plan (FmExperiment *self, const FmFormula *formula);
 gboolean fm_experiment_check (const FmExperiment *self, GError **error);
 void fm_experiment_patty_stats (const FmExperiment *self, FmPattyStats *stats);

@@ -63,6 +63,7 @@ fm_formula_new (void)
   FmFormula *self = g_new0 (FmFormula, 1);
   self->lines = g_ptr_array_new_with_free_func (line_unref);
   self->brief = fm_brief_new ();
+  self->process = fm_process_new ();
   return self;
 }
 
@@ -74,6 +75,7 @@ copy_lines_by (const FmFormula *self,
 {
   FmFormula *copy = g_new0 (FmFormula, 1);
   copy->brief = fm_brief_copy (self->brief);
+  copy->process = fm_process_copy (self->process);
   copy->lines = g_ptr_array_new_full (self->lines->len, line_unref);
   for (guint i = 0; i < self->lines->len; i++)
     g_ptr_array_add (copy->lines, copy_line (fm_formula_line (self, i), i, data));
@@ -112,13 +114,15 @@ fm_formula_free (FmFormula *self)
 {
   g_ptr_array_unref (self->lines);
   fm_brief_free (self->brief);
+  fm_process_free (self->process);
   g_free (self);
 }
 
 gboolean
 fm_formula_equal (const FmFormula *a, const FmFormula *b)
 {
-  if (a->lines->len != b->lines->len || !fm_brief_equal (a->brief, b->brief))
+  if (a->lines->len != b->lines->len || !fm_brief_equal (a->brief, b->brief) ||
+      !fm_process_equal (a->process, b->process))
     return FALSE;
   for (guint i = 0; i < a->lines->len; i++)
     if (!line_equal (fm_formula_line (a, i), fm_formula_line (b, i)))

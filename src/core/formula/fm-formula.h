@@ -8,6 +8,7 @@
 #pragma once
 
 #include "core/formula/fm-brief.h"
+#include "core/formula/fm-process.h"
 #include "core/composition/fm-ingredient.h"
 
 G_BEGIN_DECLS
@@ -27,6 +28,7 @@ typedef struct {
 typedef struct {
   GPtrArray *lines; /* FmFormulaLine, owned */
   FmBrief *brief;
+  FmProcess *process; /* how it is to be made */
 } FmFormula;
 
 FmFormula *fm_formula_new (void);

@@ -56,6 +56,39 @@ test_union_of_ingredients (void)
   g_assert_cmpfloat_with_epsilon (fm_compare_row_value (row, 0, 0), 20.0, 1e-9);
 }
 
+/* A step that differs says so; a field that nobody plans has no row. */
+static void
+test_process_in_words (void)
+{
+  g_autoptr (FmIngredient) lean = beef ("Lean", 5.0);
+  GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
+  FmFormula *one = blend (lean, 500.0, NULL, 0.0);
+  FmFormula *two = blend (lean, 500.0, NULL, 0.0);
+  g_autoptr (FmComparison) comparison = NULL;
+  g_autofree char *same = NULL;
+  g_autofree char *unplanned = NULL;
+  const FmCompareRow *row;
+
+  fm_process_set_words (one->process, FM_PROCESS_STEPS, "Chill.\nGrind once.\nForm.");
+  fm_process_set_words (two->process, FM_PROCESS_STEPS, "Chill.\nGrind twice.");
+  g_ptr_array_add (items, fm_compare_item_new_version (1, "One", "1", NULL, one, 0, NAN, NAN));
+  g_ptr_array_add (items, fm_compare_item_new_version (2, "Two", "2", NULL, two, 0, NAN, NAN));
+  comparison = fm_comparison_new (items);
+  row = fm_comparison_find_row (comparison, "process_step_1");
+  g_assert_false (fm_compare_row_texts_differ (row, 2));
+  same = fm_compare_row_text (row, 1, 0);
+  g_assert_cmpstr (same, ==, "the same");
+  row = fm_comparison_find_row (comparison, "process_step_2");
+  g_assert_true (fm_compare_row_texts_differ (row, 2));
+  g_assert_cmpstr (row->texts[1], ==, "Grind twice.");
+  row = fm_comparison_find_row (comparison, "process_step_3");
+  unplanned = fm_compare_row_text (row, 1, -1);
+  g_assert_cmpstr (unplanned, ==, "— not planned");
+  g_assert_true (isnan (fm_compare_row_value (row, 0, -1)));
+  g_assert_null (fm_comparison_find_row (comparison, "process_step_4"));
+  g_assert_null (fm_comparison_find_row (comparison, "process_surface"));
+}
+
 static void
 test_lines_of_one_ingredient_add (void)
 {
@@ -188,6 +221,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/comparison/union-of-ingredients", test_union_of_ingredients);
+  g_test_add_func ("/comparison/process-in-words", test_process_in_words);
   g_test_add_func ("/comparison/lines-of-one-ingredient-add", test_lines_of_one_ingredient_add);
   g_test_add_func ("/comparison/unknown-is-said", test_unknown_is_said);
   g_test_add_func ("/comparison/signs", test_signs);

@@ -3,7 +3,7 @@
 #include <math.h>
 
 #include "core/base/fm-error.h"
-#include "core/experiment/fm-experiment.h"
+#include "core/experiment/fm-experiment-process.h"
 
 static void
 add_patty (FmExperiment *experiment, double raw_g, double cooked_g)
@@ -244,6 +244,43 @@ test_plan (void)
   g_assert_cmpuint (experiment->patties->len, ==, 4);
 }
 
+/* What one sets is taken over; what is measured waits until it was, or was done as planned. */
+static void
+test_plan_takes_the_process (void)
+{
+  const FmUnits metric = { 0 };
+  const double plates_mm[] = { 10.0, 4.5 };
+  g_autoptr (FmExperiment) experiment = fm_experiment_new ();
+  g_autoptr (FmFormula) formula = make_formula ();
+  FmProcess *process = formula->process;
+  g_autofree char *plates = NULL;
+
+  fm_process_set_plates (process, plates_mm, G_N_ELEMENTS (plates_mm));
+  fm_process_set_words (process, FM_PROCESS_SURFACE, "Steel pan");
+  process->numbers[FM_PROCESS_TARGET_CORE] = 71.0;
+  process->numbers[FM_PROCESS_SIDE_1] = 2.0;
+  fm_experiment_plan (experiment, formula);
+  g_assert_cmpfloat (experiment->plate_mm, ==, 4.5);
+  g_assert_cmpint (experiment->grind_passes, ==, 2);
+  g_assert_cmpstr (experiment->surface, ==, "Steel pan");
+  g_assert_cmpfloat (experiment->target_core_c, ==, 71.0);
+  g_assert_true (isnan (experiment->minutes_side_1));
+  plates = fm_experiment_field_text (experiment, FM_PROCESS_PLATES, &metric);
+  g_assert_cmpstr (plates, ==, "2 passes, last 4.5\u00a0mm");
+  g_assert_null (fm_experiment_field_text (experiment, FM_PROCESS_SIDE_1, &metric));
+
+  g_assert_true (fm_experiment_take_process (experiment, process, FM_TAKE_ALL));
+  g_assert_cmpfloat (experiment->minutes_side_1, ==, 2.0);
+  g_assert_false (fm_experiment_take_process (experiment, process, FM_TAKE_ALL));
+  g_assert_false (fm_experiment_differs (experiment, process, FM_PROCESS_PLATES));
+  experiment->grind_passes = 1;
+  g_assert_true (fm_experiment_differs (experiment, process, FM_PROCESS_PLATES));
+  g_assert_false (fm_experiment_differs (experiment, process, FM_PROCESS_SIDE_1));
+  experiment->minutes_side_1 = 3.0;
+  g_assert_true (fm_experiment_differs (experiment, process, FM_PROCESS_SIDE_1));
+  g_assert_false (fm_experiment_has_field (FM_PROCESS_STEPS));
+}
+
 static void
 test_plan_of_nothing (void)
 {
@@ -293,6 +330,7 @@ main (int argc, char **argv)
   g_test_add_func ("/experiment/bad-readings-add-nothing", test_bad_readings_add_nothing);
   g_test_add_func ("/experiment/check", test_check);
   g_test_add_func ("/experiment/plan", test_plan);
+  g_test_add_func ("/experiment/plan-takes-the-process", test_plan_takes_the_process);
   g_test_add_func ("/experiment/plan-of-nothing", test_plan_of_nothing);
   g_test_add_func ("/experiment/copy-and-equal", test_copy_and_equal);
   return g_test_run ();

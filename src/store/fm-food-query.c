@@ -34,7 +34,7 @@ split_words (const char *text)
   for (const char *p = lower; *p != '\0'; p = g_utf8_next_char (p)) {
     gunichar c = g_utf8_get_char (p);
 
-    if (!g_unichar_isalnum (c))
+    if (!g_unichar_isalnum (c) && !g_unichar_ismark (c))
       add_word (words, word);
     else if (g_utf8_strlen (word->str, -1) < MAX_WORD_CHARS)
       g_string_append_unichar (word, c);

@@ -8,12 +8,14 @@
 #include <sqlite3.h>
 #include <string.h>
 
+#include "core/base/fm-spelling.h"
 #include "store/fm-food-query.h"
+#include "store/fm-food-words.h"
 #include "store/notebook/fm-notebook.h"
 #include "store/notebook/fm-store-thread.h"
 
 #define FOOD_APPLICATION_ID 0x464d4644 /* "FMFD", as tools/compile-food-db writes it */
-#define FOOD_SCHEMA_VERSION 1
+#define FOOD_SCHEMA_VERSION 2
 #define FILE_NAME "sr28.db"
 
 struct _FmFoodStore {
@@ -22,8 +24,19 @@ struct _FmFoodStore {
   sqlite3 *db;
   sqlite3_stmt *search;
   sqlite3_stmt *get;
+  FmFoodWords *words;
   guint n_foods;
+  int first_ready; /* row: from here on foods are ready-made */
 };
+
+/* What one search has gathered. */
+typedef struct {
+  GPtrArray *hits;  /* FmFoodHit */
+  GHashTable *seen; /* rows that are among them */
+  guint max;        /* hits in all, up to now */
+  int from;         /* rows looked at */
+  int to;
+} Gathering;
 
 enum {
   SEARCH_ID,
@@ -41,7 +54,8 @@ enum {
 static const char search_sql[] =
     "SELECT f.id, f.ndb_no, f.name, f.description, f.fat, f.protein, f.water, f.energy_kcal, "
     "f.is_raw FROM food_index JOIN food AS f ON f.id = food_index.rowid "
-    "WHERE food_index MATCH ?1 ORDER BY food_index.rowid LIMIT ?2";
+    "WHERE food_index MATCH ?1 AND food_index.rowid BETWEEN ?3 AND ?4 "
+    "ORDER BY food_index.rowid LIMIT ?2";
 
 enum {
   GET_NAME,
@@ -135,7 +149,12 @@ check_file (FmFoodStore *self, GError **error)
   if (!read_integer (self, "SELECT count(*) FROM food", &n_foods, error))
     return FALSE;
   self->n_foods = (guint)n_foods;
-  return TRUE;
+  if (!read_integer (self, "SELECT first_id FROM food_ready", &self->first_ready, error))
+    return FALSE;
+  self->words = fm_food_words_new (self->db);
+  if (self->words == NULL)
+    set_damaged (error, sqlite3_errmsg (self->db));
+  return self->words != NULL;
 }
 
 static gboolean
@@ -188,29 +207,85 @@ read_hit (sqlite3_stmt *stmt)
 
 /* Adds the matches of one strictness that are not there yet. Called with the mutex held. */
 static gboolean
-collect (FmFoodStore *self,
-         const char *query,
-         guint max,
-         GHashTable *seen,
-         GPtrArray *hits,
-         GError **error)
+collect (FmFoodStore *self, const char *query, Gathering *gathering, GError **error)
 {
   sqlite3_stmt *stmt = self->search;
   int rc;
 
   sqlite3_bind_text (stmt, 1, query, -1, SQLITE_TRANSIENT);
-  sqlite3_bind_int64 (stmt, 2, (gint64)max + hits->len);
+  sqlite3_bind_int64 (stmt, 2, (gint64)gathering->max + gathering->hits->len);
+  sqlite3_bind_int (stmt, 3, gathering->from);
+  sqlite3_bind_int (stmt, 4, gathering->to);
   while ((rc = sqlite3_step (stmt)) == SQLITE_ROW) {
     gpointer id = GINT_TO_POINTER (sqlite3_column_int (stmt, SEARCH_ID));
 
-    if (hits->len < max && g_hash_table_add (seen, id))
-      g_ptr_array_add (hits, read_hit (stmt));
+    if (gathering->hits->len < gathering->max && g_hash_table_add (gathering->seen, id))
+      g_ptr_array_add (gathering->hits, read_hit (stmt));
   }
   if (rc != SQLITE_DONE)
     set_damaged (error, sqlite3_errmsg (self->db));
   sqlite3_reset (stmt);
   sqlite3_clear_bindings (stmt);
   return rc == SQLITE_DONE;
+}
+
+/* The matches of every reading, the strictest first; each reading has its part of the room. */
+static gboolean
+gather (FmFoodStore *self, GPtrArray *readings, guint max, Gathering *gathering, GError **error)
+{
+  const guint before = gathering->hits->len;
+
+  for (guint i = 0; i < readings->len; i++) {
+    const char *const *words = g_ptr_array_index (readings, i);
+
+    gathering->max = before + max * (i + 1) / readings->len;
+    for (guint match = 0; match < FM_N_FOOD_MATCHES; match++) {
+      g_autofree char *query = fm_food_query_build (words, (FmFoodMatch)match);
+      g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->mutex);
+
+      if (gathering->hits->len >= gathering->max)
+        break;
+      if (query != NULL && !collect (self, query, gathering, error))
+        return FALSE;
+    }
+  }
+  return TRUE;
+}
+
+static gboolean
+gather_all (FmFoodStore *self, GPtrArray *readings, guint max, Gathering *gathering, GError **error)
+{
+  guint n_fresh;
+
+  gathering->from = 1;
+  gathering->to = self->first_ready - 1;
+  if (!gather (self, readings, max, gathering, error))
+    return FALSE;
+  n_fresh = gathering->hits->len;
+  gathering->from = self->first_ready;
+  gathering->to = (int)self->n_foods;
+  if (!gather (self, readings, max, gathering, error))
+    return FALSE;
+  for (guint i = n_fresh; i < gathering->hits->len; i++)
+    ((FmFoodHit *)g_ptr_array_index (gathering->hits, i))->is_ready_made = TRUE;
+  return TRUE;
+}
+
+/* How the text was read, when that is not as it was typed. */
+static char *
+describe_reading (GPtrArray *readings, const char *const *typed)
+{
+  g_autofree char *typed_text = g_strjoinv (" ", (char **)typed);
+  g_autofree char *plain = fm_spelling_fold (typed_text);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < readings->len; i++) {
+    g_autofree char *read = g_strjoinv (" ", g_ptr_array_index (readings, i));
+
+    if (!g_str_equal (plain, read))
+      g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", read);
+  }
+  return text->len > 0 ? g_string_free (g_steal_pointer (&text), FALSE) : NULL;
 }
 
 static FmFood *
@@ -295,6 +370,7 @@ fm_food_store_unref (FmFoodStore *self)
     return;
   sqlite3_finalize (self->search);
   sqlite3_finalize (self->get);
+  fm_food_words_free (self->words);
   sqlite3_close (self->db);
   g_mutex_clear (&self->mutex);
   g_free (self);
@@ -309,26 +385,33 @@ fm_food_store_n_foods (FmFoodStore *self)
 }
 
 GPtrArray *
-fm_food_store_search (FmFoodStore *self, const char *text, guint max, GError **error)
+fm_food_store_search (
+    FmFoodStore *self, const char *text, guint max, char **read_as, GError **error)
 {
   g_autoptr (GPtrArray) hits = g_ptr_array_new_with_free_func (hit_destroy);
   g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  g_autoptr (GPtrArray) readings = NULL;
   g_auto (GStrv) words = NULL;
+  Gathering gathering = { .hits = hits, .seen = seen };
 
   g_return_val_if_fail (self != NULL && text != NULL, NULL);
+  g_return_val_if_fail (read_as == NULL || *read_as == NULL, NULL);
 
   fm_store_check_thread ();
   words = fm_food_query_words (text);
   if (words[0] == NULL)
     return g_steal_pointer (&hits);
-
-  for (guint match = 0; match < FM_N_FOOD_MATCHES && hits->len < max; match++) {
-    g_autofree char *query = fm_food_query_build ((const char *const *)words, (FmFoodMatch)match);
-    g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->mutex);
-
-    if (query != NULL && !collect (self, query, max, seen, hits, error))
+  readings = fm_food_words_read (self->words, (const char *const *)words);
+  if (!gather_all (self, readings, max, &gathering, error))
+    return NULL;
+  if (hits->len == 0) {
+    g_ptr_array_unref (readings);
+    readings = fm_food_words_guess (self->words, (const char *const *)words);
+    if (!gather_all (self, readings, max, &gathering, error))
       return NULL;
   }
+  if (read_as != NULL && hits->len > 0)
+    *read_as = describe_reading (readings, (const char *const *)words);
   return g_steal_pointer (&hits);
 }
 

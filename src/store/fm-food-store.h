@@ -33,6 +33,7 @@ typedef struct {
   double water_g_per_100g;
   double energy_kcal_per_100g;
   gboolean is_raw;
+  gboolean is_ready_made; /* cooked, cured, branded, of a restaurant or for babies; come last */
 } FmFoodHit;
 
 /** FORCEMEAT_FOOD_DB, else the installed file, else the build's own. Returns: (transfer full). */
@@ -46,12 +47,15 @@ void fm_food_store_unref (FmFoodStore *self);
 /** How many foods the dataset holds. */
 guint fm_food_store_n_foods (FmFoodStore *self);
 /**
- * Foods that match every word of @text, best first. Words may stand in any order and be cut short;
- * singular and plural are one; "80/20" and "ground beef 80" find lean points; any text is legal.
- * Blank text gives no hits. Returns: (transfer full) (element-type FmFoodHit): owns its elements;
- * NULL on error.
+ * Foods that match every word of @text, best first: up to @max fresh or generic ones, then up to
+ * @max that are ready-made. Words may stand in any order and be cut short; singular and plural are
+ * one; "80/20" and "ground beef 80" find lean points; typing errors are forgiven and words of the
+ * trade in five languages are known; any text is legal. Blank text gives no hits.
+ * @read_as: (out) (transfer full) (nullable) (optional): the words searched for where they are not
+ * those typed. Returns: (transfer full) (element-type FmFoodHit): owns its elements; NULL on error.
  */
-GPtrArray *fm_food_store_search (FmFoodStore *self, const char *text, guint max, GError **error);
+GPtrArray *fm_food_store_search (
+    FmFoodStore *self, const char *text, guint max, char **read_as, GError **error);
 /** The whole row. FM_STORE_ERROR_NOT_FOUND when there is none. Returns: (transfer full). */
 FmFood *fm_food_store_get (FmFoodStore *self, const char *ndb_no, GError **error);
 

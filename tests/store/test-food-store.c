@@ -12,6 +12,7 @@
 #define N_FOODS 8790
 #define DB_PATH BUILDDIR "/data/sr28.db"
 #define TABLE_PATH SRCDIR "/data/sr28/foods.tsv"
+#define TRADE_PATH SRCDIR "/data/sr28/trade-words.tsv"
 
 static FmFoodStore *
 open_store (void)
@@ -27,11 +28,11 @@ static GPtrArray *
 search (FmFoodStore *store, const char *text, guint max)
 {
   g_autoptr (GError) error = NULL;
-  GPtrArray *hits = fm_food_store_search (store, text, max, &error);
+  GPtrArray *hits = fm_food_store_search (store, text, max, NULL, &error);
 
   g_assert_no_error (error);
   g_assert_nonnull (hits);
-  g_assert_cmpuint (hits->len, <=, max);
+  g_assert_cmpuint (hits->len, <=, 2 * max);
   return hits;
 }
 
@@ -165,6 +166,9 @@ test_first_hits (void)
     { "boston butt", "10080" },
     { "onion", "11282" },
     { "lamb mince", "17224" },
+    { "back fat", "10004" },
+    { "beef trim 80", "23572" },
+    { "marrow", "35021" },
   };
   g_autoptr (FmFoodStore) store = open_store ();
 
@@ -215,8 +219,101 @@ test_raw_meat_first (void)
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++) {
     g_autoptr (GPtrArray) hits = search (store, texts[i], 5);
 
-    for (guint j = 0; j < hits->len; j++)
+    for (guint j = 0; j < hits->len && !hit_at (hits, j)->is_ready_made; j++)
       g_assert_true (hit_at (hits, j)->is_raw);
+  }
+}
+
+/* Whatever is mistyped or in another language finds what the plain English word finds. */
+static void
+test_other_words (void)
+{
+  static const char *const pairs[][2] = {
+    { "briskett", "brisket" },
+    { "chcuk", "chuck" },
+    { "tendreloin", "tenderloin" },
+    { "grond beef 80", "ground beef 80" },
+    { "Rinderbrust", "beef brisket" },
+    { "rinderbrusst", "beef brisket" },
+    { "Rückenspeck", "backfat" },
+    { "ruckenspeck", "backfat" },
+    { "plat de côtes", "beef short ribs" },
+    { "échine", "boston butt" },
+    { "costillas cortas", "beef short ribs" },
+    { "aguja", "beef chuck" },
+    { "चरबी", "suet" },
+    { "rinderbr", "beef brisket" }, /* unfinished */
+    { "plat de c", "beef short ribs" },
+    { "kaleji", "liver" },
+    { "नमक", "salt" },
+  };
+  g_autoptr (FmFoodStore) store = open_store ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (pairs); i++) {
+    g_autofree char *read_as = NULL;
+    g_autoptr (GPtrArray) found = fm_food_store_search (store, pairs[i][0], 9, &read_as, NULL);
+    g_autoptr (GPtrArray) plain = search (store, pairs[i][1], 9);
+
+    g_assert_nonnull (read_as);
+    g_assert_true (g_str_has_prefix (read_as, pairs[i][1]));
+    g_assert_cmpstr (hit_at (found, 0)->ndb_no, ==, hit_at (plain, 0)->ndb_no);
+  }
+}
+
+static void
+test_read_as_typed (void)
+{
+  static const char *const texts[] = { "brisket", "Ground Beef 80", "jalapeño", "80/20" };
+  g_autoptr (FmFoodStore) store = open_store ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++) {
+    g_autofree char *read_as = NULL;
+    g_autoptr (GPtrArray) hits = fm_food_store_search (store, texts[i], 3, &read_as, NULL);
+
+    g_assert_cmpuint (hits->len, >, 0);
+    g_assert_null (read_as);
+  }
+}
+
+/* Every row of the reviewed table leads to a food that is not ready-made, and names its source. */
+static void
+test_trade_words (void)
+{
+  g_autoptr (FmFoodStore) store = open_store ();
+  g_autofree char *table = NULL;
+  g_auto (GStrv) lines = NULL;
+
+  g_assert_true (g_file_get_contents (TRADE_PATH, &table, NULL, NULL));
+  lines = g_strsplit (table, "\n", -1);
+  for (guint i = 1; lines[i] != NULL && *lines[i] != '\0'; i++) {
+    g_auto (GStrv) cells = g_strsplit (lines[i], "\t", -1);
+    g_autoptr (GPtrArray) hits = NULL;
+
+    g_assert_cmpuint (g_strv_length (cells), ==, 5);
+    g_assert_cmpstr (cells[4], !=, "");
+    hits = search (store, cells[1], 5);
+    if (hits->len == 0 || hit_at (hits, 0)->is_ready_made)
+      g_error ("“%s” finds no fresh food", cells[1]);
+  }
+}
+
+static void
+test_ready_made_last (void)
+{
+  static const char *const texts[] = { "beef",   "chuck",  "turkey", "chicken",
+                                       "salmon", "ground", "bread",  "onion" };
+  g_autoptr (FmFoodStore) store = open_store ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++) {
+    g_autoptr (GPtrArray) hits = search (store, texts[i], 30);
+    gboolean ready = FALSE;
+
+    for (guint j = 0; j < hits->len; j++) {
+      g_assert_true (hit_at (hits, j)->is_ready_made >= ready);
+      ready = hit_at (hits, j)->is_ready_made;
+    }
+    g_assert_true (ready);
+    g_assert_false (hit_at (hits, 0)->is_ready_made);
   }
 }
 
@@ -415,6 +512,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/food-store/first-hits", test_first_hits);
   g_test_add_func ("/food-store/any-order-and-number", test_any_order_and_number);
   g_test_add_func ("/food-store/raw-meat-first", test_raw_meat_first);
+  g_test_add_func ("/food-store/other-words", test_other_words);
+  g_test_add_func ("/food-store/read-as-typed", test_read_as_typed);
+  g_test_add_func ("/food-store/trade-words", test_trade_words);
+  g_test_add_func ("/food-store/ready-made-last", test_ready_made_last);
   g_test_add_func ("/food-store/no-row-twice", test_no_row_twice);
   g_test_add_func ("/food-store/hostile-text", test_hostile_text);
   g_test_add_func ("/food-store/random-text", test_random_text);

@@ -5,7 +5,7 @@
 import shutil
 
 from harness import plain, run, wait_for
-from steps import add_own_entry, choose, first_blend, weigh
+from steps import add_own_entry, choose, first_blend, new_blend, weigh
 
 CHUCK = "Beef, chuck, short ribs"
 GROUND = "Beef, ground, 80/20"
@@ -29,6 +29,53 @@ def fat_and_lean_follow_the_grams(start, folder):
     program.says("Total: 2000.5 g")
     # (600 * 18.33 + 1400.5 * 20) / 2000.5 = 19.499
     program.says("Fat, calculated: 19.5 %")
+    program.quit()
+
+
+def found(program):
+    lists = program.all("Foods found", role="list")
+    return [row.name for rows in lists for row in rows.children]
+
+
+def highlights(program, begin):
+    """Waits until the search says that what begins with @begin is highlighted."""
+    wait_for(lambda: next(program.all("Add a cut")).description.startswith(begin),
+             f"{begin!r} highlighted")
+
+
+def the_food_search_forgives_and_enter_adds_what_is_highlighted(start, folder):
+    program = start()
+    new_blend(program, "Search")
+    program.press_in(program.field("Add a cut"))
+    program.type_keys("briskett")
+    program.says("Searched as “brisket”.")
+    highlights(program, "Beef, brisket, whole")
+    second = found(program)[1].split(", raw,")[0] + ", raw"
+    assert "cooked" not in " ".join(found(program)[:-2]), found(program)
+    assert found(program)[-2].startswith("Also ready-made: "), found(program)
+    assert found(program)[-1] == "Own entry for “briskett”…", found(program)
+    program.press("Down")
+    highlights(program, second)
+    program.press("Return")
+    program.find("Grams of " + second, role="text")
+    # What is ready-made unfolds under the highlight, and each keystroke starts at the top.
+    program.press_in(program.field("Add a cut"))
+    program.type_keys("Rinderbrust")
+    highlights(program, "Beef, brisket, whole")
+    program.press("Up", *["Down"] * (len(found(program)) - 2))
+    highlights(program, "Also ready-made: ")
+    program.press("Return")
+    highlights(program, "Beef, cured, corned beef, brisket")
+    program.screenshot("food-search")
+    program.press("BackSpace")
+    highlights(program, "Beef, brisket, whole")
+    program.press("ctrl+a")
+    program.type_keys("zwxqy")
+    program.says("Nothing found.")
+    highlights(program, "Own entry for “zwxqy”")
+    program.press("Return")
+    program.reads("Name", "zwxqy")
+    program.press("Escape")
     program.quit()
 
 
@@ -174,7 +221,8 @@ def an_entry_without_analysis_is_no_zero(start, folder):
     program.quit()
 
 
-run(fat_and_lean_follow_the_grams, a_bad_number_tells_and_loses_nothing,
+run(fat_and_lean_follow_the_grams, the_food_search_forgives_and_enter_adds_what_is_highlighted,
+    a_bad_number_tells_and_loses_nothing,
     a_refused_text_stores_nothing, the_units_go_with_the_notebook, no_mass_is_no_composition,
     shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,
     an_entry_without_analysis_is_no_zero)

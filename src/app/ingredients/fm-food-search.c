@@ -3,14 +3,11 @@
 /* fm-food-search.c - an entry that finds foods of the dataset and the developer's own entries */
 #include "app/ingredients/fm-food-search.h"
 
-#include "app/session/fm-store-task.h"
-#include "app/widgets/fm-widget.h"
-
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
-#include "core/base/fm-number.h"
+#include "app/ingredients/fm-food-row.h"
+#include "app/session/fm-store-task.h"
+#include "app/widgets/fm-widget.h"
 #include "store/fm-food-store.h"
 #include "store/fm-versions.h"
 
@@ -22,6 +19,7 @@ typedef struct {
   char *text;
   GPtrArray *own;      /* FmIngredient */
   GPtrArray *hits;     /* FmFoodHit; NULL when the dataset is missing */
+  char *read_as;       /* the words searched for; NULL: as typed */
   GError *foods_error; /* why it is */
 } Search;
 
@@ -37,6 +35,7 @@ struct _FmFoodSearch {
   FmSession *session;
   GCancellable *cancellable; /* of the latest search */
   Search *shown;             /* what the list shows */
+  gboolean unfolded;         /* it shows what is ready-made too */
   gboolean told_missing;     /* that there is no dataset was said */
   gboolean take_first;       /* Enter came before the hits did */
 };
@@ -55,6 +54,7 @@ static void
 search_free (Search *search)
 {
   g_free (search->text);
+  g_free (search->read_as);
   g_clear_pointer (&search->own, g_ptr_array_unref);
   g_clear_pointer (&search->hits, g_ptr_array_unref);
   g_clear_error (&search->foods_error);
@@ -80,40 +80,16 @@ say (FmFoodSearch *self, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (self->status_label), text != NULL);
 }
 
-static GtkWidget *
-make_row (const char *title, const char *detail)
+/* Ready-made hits stand behind the others. */
+static guint
+n_fresh (FmFoodSearch *self)
 {
-  GtkWidget *row = gtk_list_box_row_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *title_label = gtk_label_new (title);
-  GtkWidget *detail_label = gtk_label_new (detail);
-  g_autofree char *label = g_strdup_printf ("%s, %s", title, detail);
+  guint n = 0;
 
-  gtk_label_set_xalign (GTK_LABEL (title_label), 0.0F);
-  gtk_label_set_wrap (GTK_LABEL (title_label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (detail_label), 0.0F);
-  gtk_label_set_wrap (GTK_LABEL (detail_label), TRUE);
-  gtk_widget_add_css_class (detail_label, "caption");
-  gtk_widget_add_css_class (detail_label, "dim-label");
-  gtk_widget_set_margin_start (box, 10);
-  gtk_widget_set_margin_end (box, 10);
-  gtk_widget_set_margin_top (box, 4);
-  gtk_widget_set_margin_bottom (box, 4);
-  gtk_box_append (GTK_BOX (box), title_label);
-  gtk_box_append (GTK_BOX (box), detail_label);
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  return row;
-}
-
-static char *
-describe_amounts (const char *state, double fat_g, double protein_g)
-{
-  g_autofree char *fat = fm_number_format_unit (fat_g, 1, _ ("g"));
-  g_autofree char *protein = fm_number_format_unit (protein_g, 1, _ ("g"));
-
-  /* Translators: raw or cooked, then amounts; a dash stands for what is not known. */
-  return g_strdup_printf (_ ("%s · fat %s, protein %s per 100 g"), state, fat, protein);
+  while (n < n_hits (self) &&
+         !((const FmFoodHit *)g_ptr_array_index (self->shown->hits, n))->is_ready_made)
+    n++;
+  return n;
 }
 
 /* The page scrolls too and grants minimum heights only, so the list asks for what it needs. */
@@ -129,28 +105,67 @@ fit_list (FmFoodSearch *self)
 }
 
 static void
+highlight (FmFoodSearch *self, GtkListBoxRow *row)
+{
+  graphene_rect_t bounds;
+
+  if (row == NULL)
+    return;
+  gtk_list_box_select_row (self->list, row);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  fm_food_row_get_title (FM_FOOD_ROW (row)), -1);
+  if (gtk_widget_compute_bounds (GTK_WIDGET (row), GTK_WIDGET (self->list), &bounds))
+    gtk_adjustment_clamp_page (gtk_scrolled_window_get_vadjustment (self->scroller),
+                               (double)bounds.origin.y,
+                               (double)(bounds.origin.y + bounds.size.height));
+}
+
+static void
+append_foods (FmFoodSearch *self, guint from, guint to)
+{
+  for (guint i = from; i < to; i++)
+    gtk_list_box_append (self->list,
+                         fm_food_row_new_food (g_ptr_array_index (self->shown->hits, i), i));
+}
+
+static void
+append_ready_made (FmFoodSearch *self)
+{
+  const guint first = n_fresh (self);
+
+  if (first == n_hits (self))
+    return;
+  if (self->unfolded || first + n_own (self) == 0)
+    append_foods (self, first, n_hits (self));
+  else
+    gtk_list_box_append (self->list, fm_food_row_new_ready (n_hits (self) - first));
+}
+
+static void
 show_rows (FmFoodSearch *self)
 {
   GtkWidget *child = NULL;
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->list))) != NULL)
     gtk_list_box_remove (self->list, child);
-  for (guint i = 0; i < n_own (self); i++) {
-    const FmIngredient *own = g_ptr_array_index (self->shown->own, i);
-    g_autofree char *detail = describe_amounts (_ ("own entry"), fm_ingredient_fat_g_per_100g (own),
-                                                own->composition.per_100g[FM_NUTRIENT_PROTEIN]);
-
-    gtk_list_box_append (self->list, make_row (own->name, detail));
-  }
-  for (guint i = 0; i < n_hits (self); i++) {
-    const FmFoodHit *hit = g_ptr_array_index (self->shown->hits, i);
-    g_autofree char *detail = describe_amounts (hit->is_raw ? _ ("raw") : _ ("cooked or prepared"),
-                                                hit->fat_g_per_100g, hit->protein_g_per_100g);
-
-    gtk_list_box_append (self->list, make_row (hit->name, detail));
-  }
-  gtk_widget_set_visible (GTK_WIDGET (self->scroller), n_own (self) + n_hits (self) > 0);
+  for (guint i = 0; i < n_own (self); i++)
+    gtk_list_box_append (self->list,
+                         fm_food_row_new_own (g_ptr_array_index (self->shown->own, i), i));
+  append_foods (self, 0, n_fresh (self));
+  append_ready_made (self);
+  if (self->shown != NULL)
+    gtk_list_box_append (self->list, fm_food_row_new_write (self->shown->text));
+  gtk_widget_set_visible (GTK_WIDGET (self->scroller), self->shown != NULL);
   fit_list (self);
+}
+
+static void
+show_from_top (FmFoodSearch *self)
+{
+  self->unfolded = FALSE;
+  show_rows (self);
+  highlight (self, gtk_list_box_get_row_at_index (self->list, 0));
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
 }
 
 static void
@@ -158,6 +173,7 @@ clear_results (FmFoodSearch *self)
 {
   g_clear_pointer (&self->shown, search_free);
   show_rows (self);
+  gtk_accessible_reset_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
   say (self, NULL);
 }
 
@@ -195,18 +211,10 @@ food_loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
 }
 
 static void
-take_hit (FmFoodSearch *self, guint index)
+take_food (FmFoodSearch *self, guint index)
 {
-  const FmFoodHit *hit;
+  const FmFoodHit *hit = g_ptr_array_index (self->shown->hits, index);
 
-  if (index < n_own (self)) {
-    take_ingredient (self, g_ptr_array_index (self->shown->own, index));
-    return;
-  }
-  index -= n_own (self);
-  if (index >= n_hits (self))
-    return;
-  hit = g_ptr_array_index (self->shown->hits, index);
   fm_store_task (&(FmStoreTask){
       .owner = self,
       .run = load_food,
@@ -215,6 +223,52 @@ take_hit (FmFoodSearch *self, guint index)
       .free_data = g_free,
       .done = food_loaded_cb,
   });
+}
+
+static void
+unfold (FmFoodSearch *self, GtkListBoxRow *row)
+{
+  const int at = gtk_list_box_row_get_index (row);
+
+  self->unfolded = TRUE;
+  show_rows (self);
+  highlight (self, gtk_list_box_get_row_at_index (self->list, at));
+}
+
+static void
+write_own (FmFoodSearch *self)
+{
+  g_signal_emit (self, signals[OWN_ENTRY], 0, gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+}
+
+static void
+take_row (FmFoodSearch *self, GtkListBoxRow *row)
+{
+  const guint index = fm_food_row_get_index (FM_FOOD_ROW (row));
+
+  switch (fm_food_row_get_kind (FM_FOOD_ROW (row))) {
+  case FM_FOOD_ROW_OWN:
+    take_ingredient (self, g_ptr_array_index (self->shown->own, index));
+    break;
+  case FM_FOOD_ROW_FOOD:
+    take_food (self, index);
+    break;
+  case FM_FOOD_ROW_READY:
+    unfold (self, row);
+    break;
+  case FM_FOOD_ROW_WRITE:
+    write_own (self);
+    break;
+  }
+}
+
+static void
+take_highlighted (FmFoodSearch *self)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+
+  if (row != NULL)
+    take_row (self, row);
 }
 
 /* Without the dataset own entries are found all the same. */
@@ -229,7 +283,7 @@ run_search (FmNotebook *notebook, gpointer text, GCancellable *cancellable, GErr
   if (notebook != NULL)
     search->own = fm_ingredients_list (notebook, text, &failure);
   if (failure == NULL && foods != NULL)
-    search->hits = fm_food_store_search (foods, text, MAX_HITS, &failure);
+    search->hits = fm_food_store_search (foods, text, MAX_HITS, &search->read_as, &failure);
   if (failure == NULL)
     return search;
   g_propagate_error (error, failure);
@@ -237,24 +291,36 @@ run_search (FmNotebook *notebook, gpointer text, GCancellable *cancellable, GErr
   return NULL;
 }
 
+static char *
+count_text (FmFoodSearch *self)
+{
+  const guint n = n_own (self) + n_fresh (self);
+
+  if (self->shown->hits == NULL)
+    return g_strdup (_ ("The food dataset is missing, so only your own entries can be found."));
+  if (n + n_hits (self) == 0)
+    return g_strdup (_ ("Nothing found. Try fewer words, or write an own entry."));
+  if (n == 0)
+    return g_strdup (_ ("Only ready-made foods are found. Enter adds what is highlighted."));
+  if (n_fresh (self) >= MAX_HITS)
+    return g_strdup_printf (ngettext ("The best %u food. Enter adds what is highlighted.",
+                                      "The best %u foods. Enter adds what is highlighted.", n),
+                            n);
+  return g_strdup_printf (ngettext ("%u food found. Enter adds what is highlighted.",
+                                    "%u foods found. Enter adds what is highlighted.", n),
+                          n);
+}
+
 static void
 say_count (FmFoodSearch *self)
 {
-  const guint n = n_own (self) + n_hits (self);
+  g_autofree char *count = count_text (self);
   g_autofree char *text = NULL;
 
-  if (self->shown->hits == NULL)
-    text = g_strdup (_ ("The food dataset is missing, so only your own entries can be found."));
-  else if (n == 0)
-    text = g_strdup_printf (_ ("Nothing found for “%s”. Try fewer words, or write an own entry."),
-                            self->shown->text);
-  else if (n >= MAX_HITS)
-    text = g_strdup_printf (ngettext ("The best %u hit; Enter adds the first.",
-                                      "The best %u hits; Enter adds the first.", n),
-                            n);
-  else
-    text = g_strdup_printf (
-        ngettext ("%u hit; Enter adds it.", "%u hits; Enter adds the first.", n), n);
+  /* Translators: the words searched for where they are not those typed, then what was found. */
+  text = self->shown->read_as != NULL
+             ? g_strdup_printf (_ ("Searched as “%s”. %s"), self->shown->read_as, count)
+             : g_steal_pointer (&count);
   say (self, text);
 }
 
@@ -281,12 +347,12 @@ search_done_cb (GObject *source, GAsyncResult *result, gpointer data)
   }
   g_clear_pointer (&self->shown, search_free);
   self->shown = search;
-  show_rows (self);
+  show_from_top (self);
   say_count (self);
   tell_missing (self);
   if (self->take_first) {
     self->take_first = FALSE;
-    take_hit (self, 0);
+    take_highlighted (self);
   }
 }
 
@@ -329,7 +395,7 @@ activate_cb (FmFoodSearch *self)
 
   g_strstrip (text);
   if (self->shown != NULL && g_str_equal (self->shown->text, text))
-    take_hit (self, 0);
+    take_highlighted (self);
   else
     self->take_first = text[0] != '\0';
 }
@@ -343,23 +409,26 @@ stop_cb (FmFoodSearch *self)
 static void
 own_entry_cb (FmFoodSearch *self)
 {
-  g_signal_emit (self, signals[OWN_ENTRY], 0, gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+  write_own (self);
 }
 
 static void
 row_activated_cb (FmFoodSearch *self, GtkListBoxRow *row)
 {
-  take_hit (self, (guint)gtk_list_box_row_get_index (row));
+  take_row (self, row);
 }
 
+/* The cursor stays in the entry; the arrows move the highlight. */
 static gboolean
 key_cb (FmFoodSearch *self, guint keyval)
 {
-  GtkListBoxRow *first = gtk_list_box_get_row_at_index (self->list, 0);
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
 
-  if (keyval != GDK_KEY_Down || first == NULL)
+  if (row == NULL || (keyval != GDK_KEY_Down && keyval != GDK_KEY_Up))
     return GDK_EVENT_PROPAGATE;
-  gtk_widget_grab_focus (GTK_WIDGET (first));
+  highlight (self,
+             gtk_list_box_get_row_at_index (self->list, gtk_list_box_row_get_index (row) +
+                                                            (keyval == GDK_KEY_Down ? 1 : -1)));
   return GDK_EVENT_STOP;
 }
 

@@ -2,7 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-food-search.h - an entry that finds foods of the dataset and the developer's own entries
  *
- * It searches as one types, off the main thread; the latest text wins. Enter takes the first hit.
+ * It searches as one types, off the main thread; the latest text wins. The cursor stays in the
+ * entry: the arrows move the highlight, Enter takes what is highlighted.
  *
  * Signals:
  *   "chosen" (gpointer FmIngredient)  the user took a hit; valid during the emission

@@ -65,7 +65,7 @@ def the_food_search_forgives_and_enter_adds_what_is_highlighted(start, folder):
     program.press("Up", *["Down"] * (len(found(program)) - 2))
     highlights(program, "Also ready-made: ")
     program.press("Return")
-    highlights(program, "Beef, cured, corned beef, brisket")
+    highlights(program, "Beef, brisket, whole, lean and fat, trimmed to 0 inch fat, all grades, cook")
     program.screenshot("food-search")
     program.press("BackSpace")
     highlights(program, "Beef, brisket, whole")

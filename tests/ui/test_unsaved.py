@@ -1,6 +1,6 @@
 # SPDX-FileCopyrightText: 2026 the Forcemeat developers
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""A notebook that cannot be written for a while: words stay in the window, and closing asks for them."""
+"""A notebook that cannot be written, or is gone: words stay in the window, and closing asks for them."""
 
 import contextlib
 import os
@@ -99,4 +99,59 @@ def words_outlive_a_look_at_another_experiment(start, folder):
     program.quit()
 
 
-run(a_caption_is_saved_once_there_is_room, words_outlive_a_look_at_another_experiment)
+def a_deleted_notebook_is_saved_elsewhere(start, folder):
+    program, path = with_a_version(start, folder)
+    new_experiment(program, "Before")
+    os.unlink(path)
+    program.says("was deleted while it was open here")
+    program.screenshot("deleted")
+    program.type_into(TITLE, "After")
+    program.says("Save the notebook elsewhere.")
+    assert not os.path.exists(path), "the name was taken again"
+    program.press("ctrl+q")
+    program.says("The Notebook Has Lost Its File")
+    program.says("Experiment “After”")
+    program.screenshot("deleted-asked")
+    program.button("Save Elsewhere…")
+    program.choose_file("Save the Notebook Elsewhere", path, ".forcemeat")
+    program.gone("in this window alone", contains=True)
+    program.find("After", role="list item", contains=True)
+    wait_for(lambda: rows(path, "SELECT title FROM experiments") == ["After"], "the new title saved")
+    program.quit()
+
+
+def a_renamed_notebook_is_followed(start, folder):
+    program, path = with_a_version(start, folder)
+    new_experiment(program, "Before")
+    other = os.path.join(folder, "forcemeat/moved.forcemeat")
+    os.rename(path, other)
+    program.says("it is “" + other + "” now")
+    program.type_into(TITLE, "After")
+    program.says("Save the notebook elsewhere.")
+    program.button("Open It There")
+    program.gone("it is “" + other, contains=True)
+    wait_for(lambda: rows(other, "SELECT title FROM experiments") == ["After"], "the new title saved")
+    program.says("moved.forcemeat")
+    program.quit()
+    assert not [name for name in os.listdir(os.path.dirname(path)) if "-wal" in name or "-lock" in name]
+
+
+def a_notebook_that_may_not_be_written_is_read(start, folder):
+    program, path = with_a_version(start, folder)
+    with contextlib.closing(sqlite3.connect(path)) as notebook:
+        program.quit()
+        notebook.execute("PRAGMA wal_checkpoint")
+    os.chmod(path, 0o444)
+    if os.access(path, os.W_OK):
+        print("# the super-user may write what others may not", flush=True)
+        return
+    program = start()
+    program.says("Notebook May Not Be Written")
+    program.button("Open for Reading")
+    program.says("open for reading only")
+    program.quit()
+
+
+run(a_caption_is_saved_once_there_is_room, words_outlive_a_look_at_another_experiment,
+    a_deleted_notebook_is_saved_elsewhere, a_renamed_notebook_is_followed,
+    a_notebook_that_may_not_be_written_is_read)

@@ -69,8 +69,14 @@ document_saved_cb (FmStoredView *self)
 static void
 document_failed_cb (FmStoredView *self, const char *message)
 {
-  g_autofree char *text = g_strdup_printf (_ ("Not saved yet, trying again: %s"), message);
+  FmStoredDocument *document = get_private (self)->document;
+  g_autofree char *text = NULL;
 
+  /* What has lost its file is not tried again. */
+  if (fm_notebook_is_lost (fm_stored_document_get_notebook (document)))
+    text = g_strdup (message);
+  else
+    text = g_strdup_printf (_ ("Not saved yet, trying again: %s"), message);
   set_status (self, text, TRUE);
 }
 

@@ -45,6 +45,8 @@ fm_change_kind_name (FmChangeKind kind)
     return "map";
   case FM_CHANGE_SETTING:
     return "setting";
+  case FM_CHANGE_PLACE:
+    return "place";
   }
   g_return_val_if_reached (NULL);
 }

@@ -22,9 +22,10 @@ typedef enum {
   FM_CHANGE_TASTING,    /* a tasting was made, saved, opened or removed */
   FM_CHANGE_MAP,        /* a map was made, changed or removed */
   FM_CHANGE_SETTING,    /* a unit, the currency or own D and z of the notebook */
+  FM_CHANGE_PLACE,      /* the file of the notebook has left its name */
 } FmChangeKind;
 
-#define FM_CHANGE_N_KINDS (FM_CHANGE_SETTING + 1)
+#define FM_CHANGE_N_KINDS (FM_CHANGE_PLACE + 1)
 
 typedef struct {
   FmChangeKind kind;

@@ -273,3 +273,45 @@ fm_documents_give_up (FmDocuments *self)
   g_ptr_array_set_size (self->unsaved, 0);
   self->failing = FALSE;
 }
+
+/* Of those that are open now; what hears of it may close some. */
+static GPtrArray *
+list_of (FmDocuments *self, FmNotebook *notebook)
+{
+  GPtrArray *found = g_ptr_array_new_with_free_func (g_object_unref);
+  GHashTableIter iter;
+  gpointer document;
+
+  g_hash_table_iter_init (&iter, self->live);
+  while (g_hash_table_iter_next (&iter, NULL, &document)) {
+    if (fm_stored_document_get_notebook (document) == notebook)
+      g_ptr_array_add (found, g_object_ref (document));
+  }
+  return found;
+}
+
+void
+fm_documents_tell_lost (FmDocuments *self, FmNotebook *notebook, const char *message)
+{
+  g_autoptr (GPtrArray) open = list_of (self, notebook);
+
+  for (guint i = 0; i < open->len; i++)
+    g_signal_emit_by_name (g_ptr_array_index (open, i), "save-failed", message);
+}
+
+void
+fm_documents_move (FmDocuments *self, FmNotebook *from, FmNotebook *to)
+{
+  g_autoptr (GPtrArray) open = list_of (self, from);
+
+  for (guint i = 0; i < open->len; i++) {
+    FmStoredDocument *document = g_ptr_array_index (open, i);
+    const Key key = { G_OBJECT_TYPE (document), to, fm_stored_document_get_id (document) };
+
+    g_hash_table_foreach_remove (self->live, is_document, document);
+    fm_stored_document_move (document, to);
+    g_hash_table_insert (self->live, g_memdup2 (&key, sizeof key), document);
+  }
+  if (self->unsaved->len == 0)
+    self->failing = FALSE;
+}

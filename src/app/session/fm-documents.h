@@ -49,6 +49,10 @@ char *fm_documents_describe (FmDocuments *self);
  * FmStoredCopy
  */
 GPtrArray *fm_documents_copy_unsaved (FmDocuments *self, FmNotebook *notebook);
+/** The file of @notebook has left its name: what is open of it is not saved, whatever was said. */
+void fm_documents_tell_lost (FmDocuments *self, FmNotebook *notebook, const char *message);
+/** What is open of @from goes on in @to, a copy of it, and is saved there. */
+void fm_documents_move (FmDocuments *self, FmNotebook *from, FmNotebook *to);
 /** Drops all changes that could not be saved: the user was asked, or the session ends. */
 void fm_documents_give_up (FmDocuments *self);
 

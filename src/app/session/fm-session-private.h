@@ -27,9 +27,11 @@ struct _FmSession {
 
   FmWriter *writer;
   FmDocuments *documents;
-  FmSessionWish wish;    /* of the latest reading */
-  GCancellable *reading; /* of what is to be shown; NULL = nothing is awaited */
-  guint n_in_flight;     /* jobs besides the saves of documents */
+  FmSessionWish wish;     /* of the latest reading */
+  GCancellable *reading;  /* of what is to be shown; NULL = nothing is awaited */
+  guint n_in_flight;      /* jobs besides the saves of documents */
+  GFileMonitor *monitor;  /* of the file of the notebook */
+  FmNotebookPlace *place; /* NULL while the file is where it was opened */
 };
 
 /* fm-session-base.c */
@@ -44,6 +46,11 @@ void fm_session_clear_version (FmSession *self);
 void fm_session_stop_reading (FmSession *self);
 /** Shows what was shown last in this notebook, or its first blend, when it is read. */
 void fm_session_restore_shown (FmSession *self);
+
+/* fm-session-place.c */
+/** Watches the file of the notebook, whose place is taken as known. */
+void fm_session_watch_place (FmSession *self);
+void fm_session_forget_place (FmSession *self);
 
 /* fm-session-save.c */
 /** Keeps the documents of a new session, and tells of what cannot be saved. */

@@ -36,6 +36,12 @@ save_failed_cb (FmSession *self, const char *message)
 {
   g_autoptr (GError) error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, message);
 
+  /* The window has a bar for that, which says more. */
+  if (self->notebook != NULL && fm_notebook_is_lost (self->notebook)) {
+    if (self->place == NULL)
+      fm_session_look_for_file (self);
+    return;
+  }
   fm_session_failure (self, error);
 }
 

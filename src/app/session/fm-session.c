@@ -9,6 +9,7 @@ static void
 drop_notebook (FmSession *self)
 {
   fm_session_stop_reading (self);
+  fm_session_forget_place (self);
   fm_documents_flush (self->documents);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   fm_session_clear_version (self);
@@ -79,8 +80,16 @@ fm_session_set_notebook (FmSession *self, FmNotebook *notebook)
   self->notebook = notebook;
   if (notebook != NULL)
     fm_session_restore_shown (self);
+  fm_session_watch_place (self);
   fm_session_emit_changed (self, FM_CHANGE_NOTEBOOK, 0);
   fm_session_emit_shown (self);
+}
+
+void
+fm_session_move (FmSession *self, FmNotebook *notebook)
+{
+  fm_documents_move (self->documents, self->notebook, notebook);
+  fm_session_set_notebook (self, notebook);
 }
 
 FmDocuments *

@@ -35,6 +35,14 @@ FmNotebook *fm_session_get_notebook (FmSession *self);
 /** (transfer full notebook) Shows the notebook's last blend and draft, when they are read. */
 void fm_session_set_notebook (FmSession *self, FmNotebook *notebook);
 
+/** Where the file of the notebook is, once it has left its name; NULL before. (transfer none) */
+const FmNotebookPlace *fm_session_get_place (FmSession *self);
+/** Looks for the file in a thread; "changed::place" tells when it has left its name. */
+void fm_session_look_for_file (FmSession *self);
+/** (transfer full notebook) Goes on in a copy of a notebook that was lost: what is being edited is
+ * saved there. */
+void fm_session_move (FmSession *self, FmNotebook *notebook);
+
 /** Keeps a setting in the notebook when it is open for writing, and tells of "setting". */
 void fm_session_save_setting (FmSession *self, const char *key, const char *value);
 

@@ -215,6 +215,17 @@ fm_stored_document_flush (FmStoredDocument *self)
 }
 
 void
+fm_stored_document_move (FmStoredDocument *self, FmNotebook *notebook)
+{
+  FmStoredDocumentPrivate *priv = get_private (self);
+
+  fm_writer_close_notebook (priv->notebook);
+  priv->notebook = fm_notebook_ref (notebook);
+  priv->asked_serial = priv->stored_serial;
+  fm_stored_document_flush (self);
+}
+
+void
 fm_stored_document_forget (FmStoredDocument *self)
 {
   FmStoredDocumentPrivate *priv = get_private (self);

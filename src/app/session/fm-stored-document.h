@@ -59,6 +59,8 @@ gboolean fm_stored_document_is_saved (FmStoredDocument *self);
 gboolean fm_stored_document_is_saving (FmStoredDocument *self);
 /** Hands pending changes to the writer now. */
 void fm_stored_document_flush (FmStoredDocument *self);
+/** Goes on in @notebook, which has the same record: pending changes are saved there. */
+void fm_stored_document_move (FmStoredDocument *self, FmNotebook *notebook);
 /** Saves no more: its record was removed, or its last changes are given up. */
 void fm_stored_document_forget (FmStoredDocument *self);
 

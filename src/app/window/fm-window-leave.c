@@ -31,15 +31,50 @@ response_cb (AdwMessageDialog *dialog, const char *response, Leaving *leaving)
     gtk_widget_activate_action (GTK_WIDGET (self), "win.save-copy", NULL);
   } else if (g_str_equal (response, "leave")) {
     fm_documents_give_up (fm_session_get_documents (self->session));
+    self->gives_up = TRUE;
     leaving->go_on (self, leaving->data);
+    self->gives_up = FALSE;
   }
+}
+
+/* A notebook whose last name was deleted ends with the window. */
+static gboolean
+ends_with_window (FmWindow *self)
+{
+  const FmNotebookPlace *place = fm_session_get_place (self->session);
+
+  return place != NULL && !place->has_name;
 }
 
 gboolean
 fm_window_would_lose (FmWindow *self)
 {
+  if (self->gives_up)
+    return FALSE;
+  fm_session_look_for_file (self->session);
   fm_window_flush (self);
-  return !fm_documents_is_kept (fm_session_get_documents (self->session));
+  return ends_with_window (self) ||
+         !fm_documents_is_kept (fm_session_get_documents (self->session));
+}
+
+static void
+format_body (FmWindow *self, AdwMessageDialog *dialog)
+{
+  g_autofree char *unsaved = fm_documents_describe (fm_session_get_documents (self->session));
+  g_autofree char *place = fm_window_describe_place (self);
+
+  if (place == NULL)
+    adw_message_dialog_format_body (
+        dialog,
+        _ ("These changes are not on the disk yet:\n\n%s\n\nKeep the window open and free some "
+           "space, "
+           "or save a copy of the notebook, with these changes, in another folder."),
+        unsaved);
+  else if (*unsaved == '\0')
+    adw_message_dialog_set_body (dialog, place);
+  else
+    adw_message_dialog_format_body (dialog, _ ("%s\n\nThese changes were never saved:\n\n%s"),
+                                    place, unsaved);
 }
 
 void
@@ -49,23 +84,20 @@ fm_window_ask_before_loss (FmWindow *self,
                            gpointer data,
                            GDestroyNotify free_data)
 {
-  g_autofree char *unsaved = fm_documents_describe (fm_session_get_documents (self->session));
-  GtkWidget *widget =
-      adw_message_dialog_new (GTK_WINDOW (self), _ ("Some Changes Could Not Be Saved"), NULL);
+  const gboolean is_lost = fm_session_get_place (self->session) != NULL;
+  GtkWidget *widget = adw_message_dialog_new (
+      GTK_WINDOW (self),
+      is_lost ? _ ("The Notebook Has Lost Its File") : _ ("Some Changes Could Not Be Saved"), NULL);
   AdwMessageDialog *dialog = ADW_MESSAGE_DIALOG (widget);
   Leaving *leaving = g_new0 (Leaving, 1);
 
   leaving->go_on = go_on;
   leaving->data = data;
   leaving->free_data = free_data;
-  adw_message_dialog_format_body (
-      dialog,
-      _ ("These changes are not on the disk yet:\n\n%s\n\nKeep the window open and free some "
-         "space, "
-         "or save a copy of the notebook, with these changes, in another folder."),
-      unsaved);
-  adw_message_dialog_add_responses (dialog, "keep", _ ("Keep Open"), "copy", _ ("Save a Copy…"),
-                                    "leave", leave_label, NULL);
+  format_body (self, dialog);
+  adw_message_dialog_add_responses (dialog, "keep", _ ("Keep Open"), "copy",
+                                    is_lost ? _ ("Save Elsewhere…") : _ ("Save a Copy…"), "leave",
+                                    leave_label, NULL);
   adw_message_dialog_set_response_appearance (dialog, "leave", ADW_RESPONSE_DESTRUCTIVE);
   adw_message_dialog_set_default_response (dialog, "keep");
   adw_message_dialog_set_close_response (dialog, "keep");

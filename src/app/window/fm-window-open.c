@@ -10,167 +10,17 @@
 #include "app/session/fm-writer.h"
 #include "app/widgets/fm-widget.h"
 #include "app/window/fm-window-private.h"
-#include "store/demo/fm-demo.h"
+#include "app/window/fm-window-work.h"
 
 #define FOLDER "forcemeat"
 
-typedef enum {
-  WORK_OPEN,
-  WORK_OPEN_READ_ONLY,
-  WORK_OPEN_OR_CREATE, /* the first notebook of all */
-  WORK_CREATE,
-  WORK_DEMO,
-  WORK_COPY,
-} WorkKind;
-
-typedef struct {
-  WorkKind kind;
-  char *path;
-  GPtrArray *unsaved; /* FmStoredCopy, for WORK_COPY */
-  FmSettingValues settings;
-} Work;
-
-static void start_work (FmWindow *self, WorkKind kind, const char *path);
-
-static Work *
-work_new (WorkKind kind, const char *path)
-{
-  Work *work = g_new0 (Work, 1);
-
-  work->kind = kind;
-  work->path = g_strdup (path);
-  return work;
-}
-
-static void
-work_free (Work *work)
-{
-  g_free (work->path);
-  g_clear_pointer (&work->unsaved, g_ptr_array_unref);
-  g_free (work);
-}
+static void start_work (FmWindow *self, FmWorkKind kind, const char *path);
+static void work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data);
 
 static char *
 own_path (const char *name)
 {
   return g_build_filename (g_get_user_data_dir (), FOLDER, name, NULL);
-}
-
-static gboolean
-make_folder_of (const char *path, GError **error)
-{
-  g_autofree char *folder = g_path_get_dirname (path);
-
-  if (g_mkdir_with_parents (folder, 0700) == 0)
-    return TRUE;
-  g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION,
-               _ ("The folder %s could not be made: %s. Open or create a notebook elsewhere."),
-               folder, g_strerror (errno));
-  return FALSE;
-}
-
-static FmNotebook *
-open_or (FmNotebook *(*create) (Work *, GCancellable *, GError **),
-         Work *work,
-         GCancellable *cancellable,
-         GError **error)
-{
-  if (g_file_test (work->path, G_FILE_TEST_EXISTS))
-    return fm_notebook_open (work->path, cancellable, error);
-  if (!make_folder_of (work->path, error))
-    return NULL;
-  return create (work, cancellable, error);
-}
-
-static FmNotebook *
-create_empty (Work *work, GCancellable *cancellable, GError **error)
-{
-  return fm_notebook_create (work->path, error);
-}
-
-static FmNotebook *
-create_demo (Work *work, GCancellable *cancellable, GError **error)
-{
-  g_autoptr (FmFoodStore) foods = fm_food_store_default (error);
-
-  return foods != NULL ? fm_demo_create (work->path, foods, cancellable, error) : NULL;
-}
-
-/* What could not be saved where it belongs is saved in the copy. */
-static gboolean
-add_unsaved (Work *work, GCancellable *cancellable, GError **error)
-{
-  g_autoptr (FmNotebook) copy = NULL;
-
-  if (work->unsaved->len == 0)
-    return TRUE;
-  copy = fm_notebook_open (work->path, cancellable, error);
-  for (guint i = 0; copy != NULL && i < work->unsaved->len; i++) {
-    if (!fm_stored_copy_save (g_ptr_array_index (work->unsaved, i), copy, error))
-      return FALSE;
-  }
-  return copy != NULL;
-}
-
-/* Returns the notebook to show; of a copy the one that was copied. */
-static gpointer
-do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
-{
-  Work *work = data;
-
-  switch (work->kind) {
-  case WORK_OPEN:
-    return fm_notebook_open (work->path, cancellable, error);
-  case WORK_OPEN_READ_ONLY:
-    return fm_notebook_open_read_only (work->path, cancellable, error);
-  case WORK_OPEN_OR_CREATE:
-    return open_or (create_empty, work, cancellable, error);
-  case WORK_CREATE:
-    return fm_notebook_create (work->path, error);
-  case WORK_DEMO:
-    return open_or (create_demo, work, cancellable, error);
-  case WORK_COPY:
-    if (fm_notebook_save_copy (notebook, work->path, cancellable, error) &&
-        add_unsaved (work, cancellable, error))
-      return fm_notebook_ref (notebook);
-    return NULL;
-  }
-  g_return_val_if_reached (NULL);
-}
-
-static gpointer
-do_work_and_read_settings (FmNotebook *notebook,
-                           gpointer data,
-                           GCancellable *cancellable,
-                           GError **error)
-{
-  FmNotebook *opened = do_work (notebook, data, cancellable, error);
-
-  if (opened != NULL)
-    fm_setting_values_read (&((Work *)data)->settings, opened);
-  return opened;
-}
-
-static void work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data);
-
-static char *
-describe (WorkKind kind, const char *path)
-{
-  g_autofree char *name = g_filename_display_basename (path);
-
-  switch (kind) {
-  case WORK_CREATE:
-    return g_strdup_printf (_ ("Creating %s"), name);
-  case WORK_DEMO:
-    return g_strdup (_ ("Preparing the demo notebook"));
-  case WORK_COPY:
-    return g_strdup_printf (_ ("Saving a copy as %s"), name);
-  case WORK_OPEN:
-  case WORK_OPEN_READ_ONLY:
-  case WORK_OPEN_OR_CREATE:
-    return g_strdup_printf (_ ("Opening %s"), name);
-  }
-  g_return_val_if_reached (NULL);
 }
 
 /* At the start of the program the window comes first. */
@@ -183,44 +33,51 @@ run_when_painted_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer task)
   return G_SOURCE_REMOVE;
 }
 
+/* Work on the notebook that is open, of which nothing is left. */
+static gboolean
+needs_notebook (FmWorkKind kind)
+{
+  return kind == FM_WORK_COPY || kind == FM_WORK_ELSEWHERE || kind == FM_WORK_FOLLOW;
+}
+
 static void
 start_anyway (FmWindow *self, gpointer data)
 {
-  const Work *work = data;
+  const FmWork *work = data;
 
   start_work (self, work->kind, work->path);
 }
 
 static void
-start_work (FmWindow *self, WorkKind kind, const char *path)
+start_work (FmWindow *self, FmWorkKind kind, const char *path)
 {
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
-  g_autofree char *text = describe (kind, path);
+  g_autofree char *text = fm_work_describe (kind, path);
   FmNotebook *notebook = fm_session_get_notebook (self->session);
-  Work *work;
+  FmWork *work;
 
   if (self->busy != NULL) {
     fm_session_message (self->session, _ ("Wait for the work under way, or cancel it first"));
     return;
   }
-  if (kind != WORK_COPY && fm_window_would_lose (self)) {
-    fm_window_ask_before_loss (self, _ ("Go On Anyway"), start_anyway, work_new (kind, path),
-                               (GDestroyNotify)work_free);
+  if (!needs_notebook (kind) && fm_window_would_lose (self)) {
+    fm_window_ask_before_loss (self, _ ("Go On Anyway"), start_anyway, fm_work_new (kind, path),
+                               (GDestroyNotify)fm_work_free);
     return;
   }
-  work = work_new (kind, path);
+  work = fm_work_new (kind, path);
   fm_setting_values_init (&work->settings);
-  if (kind == WORK_COPY)
+  if (kind == FM_WORK_COPY)
     work->unsaved = fm_documents_copy_unsaved (fm_session_get_documents (self->session), notebook);
   fm_window_begin_busy (self, text, cancellable);
   gtk_widget_add_tick_callback (GTK_WIDGET (self), run_when_painted_cb,
                                 fm_store_task_new (&(FmStoreTask){
                                     .owner = self,
-                                    .notebook = kind == WORK_COPY ? notebook : NULL,
-                                    .run = do_work_and_read_settings,
+                                    .notebook = needs_notebook (kind) ? notebook : NULL,
+                                    .run = fm_work_run,
                                     .free_result = (GDestroyNotify)fm_writer_close_notebook,
                                     .data = work,
-                                    .free_data = (GDestroyNotify)work_free,
+                                    .free_data = (GDestroyNotify)fm_work_free,
                                     .cancellable = cancellable,
                                     .done = work_done_cb,
                                 }),
@@ -233,20 +90,14 @@ in_use_response_cb (AdwMessageDialog *dialog, const char *response, FmWindow *se
   const char *path = g_object_get_data (G_OBJECT (dialog), "path");
 
   if (g_str_equal (response, "read"))
-    start_work (self, WORK_OPEN_READ_ONLY, path);
+    start_work (self, FM_WORK_OPEN_READ_ONLY, path);
 }
 
 static void
-offer_read_only (FmWindow *self, const char *path)
+offer_read_only (FmWindow *self, const char *path, const char *title, const char *reason)
 {
-  g_autofree char *name = g_filename_display_basename (path);
-  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (self), _ ("Notebook Is in Use"), NULL);
+  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (self), title, reason);
 
-  adw_message_dialog_format_body (
-      ADW_MESSAGE_DIALOG (dialog),
-      _ ("Another window or program is writing %s. You can read it here, or close it there and "
-         "open it again."),
-      name);
   adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("Cancel"), "read",
                                     _ ("Open for Reading"), NULL);
   adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "read");
@@ -257,13 +108,34 @@ offer_read_only (FmWindow *self, const char *path)
 }
 
 static void
-work_failed (FmWindow *self, Work *work, const GError *error)
+offer_what_is_in_use (FmWindow *self, const char *path)
+{
+  g_autofree char *name = g_filename_display_basename (path);
+  g_autofree char *reason = g_strdup_printf (
+      _ ("Another window or program is writing %s. You can read it here, or close it there and "
+         "open it again."),
+      name);
+
+  offer_read_only (self, path, _ ("Notebook Is in Use"), reason);
+}
+
+static gboolean
+opens (const FmWork *work)
+{
+  return work->kind == FM_WORK_OPEN || work->kind == FM_WORK_OPEN_OR_CREATE ||
+         work->kind == FM_WORK_DEMO;
+}
+
+static void
+work_failed (FmWindow *self, FmWork *work, const GError *error)
 {
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED)) {
     fm_session_message (self->session, _ ("Cancelled; nothing was changed"));
-  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_IN_USE) &&
-             work->kind != WORK_COPY) {
-    offer_read_only (self, work->path);
+  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_IN_USE) && opens (work)) {
+    offer_what_is_in_use (self, work->path);
+  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION) &&
+             opens (work) && work->may_be_read) {
+    offer_read_only (self, work->path, _ ("Notebook May Not Be Written"), error->message);
   } else {
     if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND)) {
       fm_preferences_remove_recent (work->path);
@@ -274,7 +146,7 @@ work_failed (FmWindow *self, Work *work, const GError *error)
 }
 
 static void
-copied (FmWindow *self, const Work *work, GPtrArray *unsaved)
+copied (FmWindow *self, const FmWork *work, GPtrArray *unsaved)
 {
   g_autofree char *name = g_filename_display_basename (work->path);
   g_autofree char *text = NULL;
@@ -290,10 +162,36 @@ copied (FmWindow *self, const Work *work, GPtrArray *unsaved)
 }
 
 static void
+tell_notice (FmWindow *self, FmNotebook *notebook)
+{
+  const char *notice = fm_notebook_get_notice (notebook);
+  g_autoptr (GError) error = NULL;
+
+  if (notice == NULL)
+    return;
+  error = g_error_new_literal (FM_STORE_ERROR, FM_STORE_ERROR_FAILED, notice);
+  fm_session_failure (self->session, error);
+}
+
+static void
+opened (FmWindow *self, const FmWork *work, FmNotebook *notebook)
+{
+  fm_notebook_settings_adopt (fm_notebook_settings_get_default (), &work->settings);
+  if (work->kind == FM_WORK_ELSEWHERE || work->kind == FM_WORK_FOLLOW)
+    fm_session_move (self->session, notebook);
+  else
+    fm_session_set_notebook (self->session, notebook);
+  fm_preferences_add_recent (fm_notebook_path (notebook));
+  fm_window_update_recent (self);
+  gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
+  tell_notice (self, notebook);
+}
+
+static void
 work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmWindow *self = FM_WINDOW (source);
-  Work *work = fm_store_task_data (result);
+  FmWork *work = fm_store_task_data (result);
   g_autoptr (GError) error = NULL;
   FmNotebook *notebook = fm_store_task_finish (result, &error);
   g_autoptr (GPtrArray) unsaved = g_steal_pointer (&work->unsaved);
@@ -306,15 +204,11 @@ work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   self->loading = FALSE;
   if (notebook == NULL) {
     work_failed (self, work, error);
-  } else if (work->kind == WORK_COPY) {
+  } else if (work->kind == FM_WORK_COPY) {
     copied (self, work, unsaved);
     fm_notebook_unref (notebook); /* the session keeps its own */
   } else {
-    fm_notebook_settings_adopt (fm_notebook_settings_get_default (), &work->settings);
-    fm_session_set_notebook (self->session, notebook);
-    fm_preferences_add_recent (fm_notebook_path (notebook));
-    fm_window_update_recent (self);
-    gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
+    opened (self, work, notebook);
   }
   fm_window_update_content (self);
 }
@@ -329,7 +223,8 @@ is_open (FmWindow *self, const char *path)
   if (notebook == NULL)
     return FALSE;
   here = g_file_new_for_path (fm_notebook_path (notebook));
-  return g_file_equal (wanted, here) && !fm_notebook_is_read_only (notebook);
+  return g_file_equal (wanted, here) && !fm_notebook_is_read_only (notebook) &&
+         fm_session_get_place (self->session) == NULL;
 }
 
 void
@@ -338,7 +233,7 @@ fm_window_open_path (FmWindow *self, const char *path)
   if (is_open (self, path))
     fm_session_message (self->session, _ ("This notebook is open already"));
   else
-    start_work (self, WORK_OPEN, path);
+    start_work (self, FM_WORK_OPEN, path);
 }
 
 void
@@ -348,7 +243,7 @@ fm_window_open_last (FmWindow *self)
   g_autofree char *first = own_path ("notebook" FM_NOTEBOOK_SUFFIX);
 
   if (*last != '\0' && g_file_test (last, G_FILE_TEST_EXISTS)) {
-    start_work (self, WORK_OPEN, last);
+    start_work (self, FM_WORK_OPEN, last);
     return;
   }
   if (*last != '\0') {
@@ -359,7 +254,7 @@ fm_window_open_last (FmWindow *self)
 
     fm_session_failure (self->session, error);
   }
-  start_work (self, WORK_OPEN_OR_CREATE, first);
+  start_work (self, FM_WORK_OPEN_OR_CREATE, first);
 }
 
 void
@@ -370,7 +265,17 @@ fm_window_open_demo (FmWindow *self)
   if (is_open (self, path))
     fm_session_message (self->session, _ ("The demo notebook is open already"));
   else
-    start_work (self, WORK_DEMO, path);
+    start_work (self, FM_WORK_DEMO, path);
+}
+
+static void
+follow_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmWindow *self = FM_WINDOW (widget);
+  const FmNotebookPlace *place = fm_session_get_place (self->session);
+
+  if (place != NULL && place->path != NULL)
+    start_work (self, FM_WORK_FOLLOW, place->path);
 }
 
 static void
@@ -388,7 +293,7 @@ open_recent_action (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
 {
-  WorkKind kind = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "kind"));
+  FmWorkKind kind = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "kind"));
   g_autoptr (GFile) file = NULL;
   g_autofree char *path = NULL;
 
@@ -398,11 +303,11 @@ chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
   g_clear_object (&self->chooser);
   if (path == NULL)
     return;
-  if (kind == WORK_OPEN) {
+  if (kind == FM_WORK_OPEN) {
     fm_window_open_path (self, path);
     return;
   }
-  if (kind == WORK_COPY)
+  if (needs_notebook (kind))
     fm_window_flush (self);
   if (!g_str_has_suffix (path, FM_NOTEBOOK_SUFFIX)) {
     g_autofree char *bare = g_steal_pointer (&path);
@@ -433,9 +338,9 @@ any_filter (void)
 }
 
 static void
-choose (FmWindow *self, WorkKind kind, const char *title, const char *accept, const char *name)
+choose (FmWindow *self, FmWorkKind kind, const char *title, const char *accept, const char *name)
 {
-  gboolean saves = kind != WORK_OPEN;
+  gboolean saves = kind != FM_WORK_OPEN;
   g_autoptr (GtkFileFilter) notebooks = notebook_filter ();
   g_autoptr (GtkFileFilter) any = any_filter ();
 
@@ -456,21 +361,27 @@ choose (FmWindow *self, WorkKind kind, const char *title, const char *accept, co
 static void
 new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  choose (FM_WINDOW (widget), WORK_CREATE, _ ("New Notebook"), _ ("Create"),
+  choose (FM_WINDOW (widget), FM_WORK_CREATE, _ ("New Notebook"), _ ("Create"),
           _ ("new notebook.forcemeat"));
 }
 
 static void
 open_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  choose (FM_WINDOW (widget), WORK_OPEN, _ ("Open Notebook"), _ ("Open"), NULL);
+  choose (FM_WINDOW (widget), FM_WORK_OPEN, _ ("Open Notebook"), _ ("Open"), NULL);
 }
 
 static void
 save_copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  choose (FM_WINDOW (widget), WORK_COPY, _ ("Save a Copy of the Notebook"), _ ("Save"),
-          _ ("copy of notebook.forcemeat"));
+  FmWindow *self = FM_WINDOW (widget);
+
+  if (fm_session_get_place (self->session) != NULL)
+    choose (self, FM_WORK_ELSEWHERE, _ ("Save the Notebook Elsewhere"), _ ("Save"),
+            _ ("saved notebook.forcemeat"));
+  else
+    choose (self, FM_WORK_COPY, _ ("Save a Copy of the Notebook"), _ ("Save"),
+            _ ("copy of notebook.forcemeat"));
 }
 
 void
@@ -497,5 +408,6 @@ fm_window_install_open_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.open", NULL, open_action);
   gtk_widget_class_install_action (klass, "win.open-recent", "s", open_recent_action);
   gtk_widget_class_install_action (klass, "win.save-copy", NULL, save_copy_action);
+  gtk_widget_class_install_action (klass, "win.follow", NULL, follow_action);
   gtk_widget_class_install_action (klass, "win.demo", NULL, demo_action);
 }

@@ -30,6 +30,9 @@ struct _FmWindow {
   GtkRevealer *failure_revealer;
   GtkLabel *failure_label;
   gboolean failure_is_of_saving; /* what the bar says is over once all is saved */
+  GtkRevealer *place_revealer;
+  GtkLabel *place_label;
+  GtkButton *place_follow_button;
   GtkRevealer *frozen_revealer;
   GtkLabel *frozen_label;
   GtkButton *frozen_draft_button;
@@ -42,12 +45,17 @@ struct _FmWindow {
   GCancellable *busy; /* of the work under way, NULL = none */
   guint busy_delay_id;
   GtkFileChooserNative *chooser;
-  gboolean loading; /* the first notebook is being opened */
+  gboolean loading;  /* the first notebook is being opened */
+  gboolean gives_up; /* the user was asked and goes on */
 };
 
 /* fm-window-open.c */
 void fm_window_install_open_actions (GtkWidgetClass *klass);
 void fm_window_update_recent (FmWindow *self);
+/* fm-window-place.c */
+void fm_window_update_place (FmWindow *self);
+/** What became of the file of the notebook. (transfer full); NULL when nothing did */
+char *fm_window_describe_place (FmWindow *self);
 /* fm-window-blends.c */
 void fm_window_install_blend_actions (GtkWidgetClass *klass);
 /* fm-window-pages.c */

@@ -81,6 +81,14 @@ update_title (FmWindow *self)
   gtk_widget_set_visible (GTK_WIDGET (self->shown_label), notebook != NULL);
 }
 
+/* What is not watched, as a folder of another computer, is looked for when one comes back. */
+static void
+active_cb (FmWindow *self)
+{
+  if (self->session != NULL && gtk_window_is_active (GTK_WINDOW (self)))
+    fm_session_look_for_file (self->session);
+}
+
 static void
 shown_changed_cb (FmWindow *self)
 {
@@ -331,6 +339,9 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, busy_label);
   gtk_widget_class_bind_template_child (klass, FmWindow, failure_revealer);
   gtk_widget_class_bind_template_child (klass, FmWindow, failure_label);
+  gtk_widget_class_bind_template_child (klass, FmWindow, place_revealer);
+  gtk_widget_class_bind_template_child (klass, FmWindow, place_label);
+  gtk_widget_class_bind_template_child (klass, FmWindow, place_follow_button);
   gtk_widget_class_bind_template_child (klass, FmWindow, frozen_revealer);
   gtk_widget_class_bind_template_child (klass, FmWindow, frozen_label);
   gtk_widget_class_bind_template_child (klass, FmWindow, frozen_draft_button);
@@ -341,6 +352,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, stack);
   fm_window_bind_pages (klass);
   gtk_widget_class_bind_template_callback (klass, folded_cb);
+  gtk_widget_class_bind_template_callback (klass, active_cb);
   gtk_widget_class_bind_template_callback (klass, fm_window_update_switcher);
   gtk_widget_class_bind_template_callback (klass, picked_cb);
   gtk_widget_class_bind_template_callback (klass, flap_folded_cb);
@@ -419,6 +431,10 @@ set_session (FmWindow *self, FmSession *session)
   g_signal_connect_object (fm_notebook_settings_get_default (), "edited",
                            G_CALLBACK (fm_session_save_setting), session, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "changed::place", G_CALLBACK (fm_window_update_place), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "changed::notebook", G_CALLBACK (fm_window_update_place), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::blend", G_CALLBACK (update_title), self,
                            G_CONNECT_SWAPPED);

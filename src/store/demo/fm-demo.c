@@ -332,13 +332,13 @@ move_file (const char *from, const char *to, GError **error)
 
 /* The demo that is there may hold a visitor's own trials: one older copy is kept. */
 static gboolean
-put_in_place (const char *made, const char *path, GError **error)
+put_in_place (const char *made, const char *path, char **notice, GError **error)
 {
   g_autofree char *before = g_strconcat (path, ".before", NULL);
 
   if (g_file_test (path, G_FILE_TEST_EXISTS) && !move_file (path, before, error))
     return FALSE;
-  return move_file (made, path, error);
+  return fm_notebook_clear_name (path, notice, error) && move_file (made, path, error);
 }
 
 FmNotebook *
@@ -346,6 +346,7 @@ fm_demo_create (const char *path, FmFoodStore *foods, GCancellable *cancellable,
 {
   g_autofree char *directory = g_path_get_dirname (path);
   g_autofree char *made = g_strconcat (path, ".new", NULL);
+  g_autofree char *notice = NULL;
 
   if (!check_replaceable (path, cancellable, error))
     return NULL;
@@ -356,9 +357,12 @@ fm_demo_create (const char *path, FmFoodStore *foods, GCancellable *cancellable,
     return NULL;
   gboolean told = tell_story (notebook, foods, cancellable, error);
   fm_notebook_unref (notebook);
-  if (!told || !put_in_place (made, path, error)) {
+  if (!told || !put_in_place (made, path, &notice, error)) {
     remove_file (made);
     return NULL;
   }
-  return fm_notebook_open (path, cancellable, error);
+  notebook = fm_notebook_open (path, cancellable, error);
+  if (notebook != NULL && notice != NULL)
+    fm_notebook_set_notice (notebook, notice);
+  return notebook;
 }

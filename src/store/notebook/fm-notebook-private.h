@@ -4,6 +4,7 @@
 #pragma once
 
 #include "store/notebook/fm-db.h"
+#include "store/notebook/fm-notebook-lock.h"
 
 G_BEGIN_DECLS
 
@@ -12,10 +13,14 @@ struct _FmNotebook {
   char *path;        /* canonical */
   char *reader_name; /* the path, or a URI for a folder that cannot be written */
   gboolean read_only;
-  int lock_fd;  /* -1 when read only */
-  FmDb *writer; /* NULL when read only */
+  FmFileId id;
+  FmNotebookLock *lock; /* NULL when read only */
+  FmDb *writer;         /* NULL when read only */
+  ino_t wal_inode;      /* of the log beside; 0 = not known */
+  int is_lost;          /* (atomic) the file has left its name; it is so for good */
+  char *notice;         /* what was put aside when it was opened; NULL = nothing */
   GRecMutex writer_lock;
-  GPtrArray *readers; /* FmDb: at least one, which is opened with the notebook */
+  GPtrArray *readers; /* FmDb: at least one until the file is let go */
   GMutex readers_lock;
   GCond reader_free;
   GThread *writer_owner; /* (atomic) the thread inside a transaction */
@@ -24,9 +29,22 @@ struct _FmNotebook {
 /** Opens one more connection for reading. NULL on error. */
 FmDb *fm_notebook_add_reader (FmNotebook *self, GError **error);
 
-/** Takes the one writer's lock; -1 + IN_USE when another one has it. */
-int fm_notebook_lock_acquire (const char *path, GError **error);
-void fm_notebook_lock_release (const char *path, int fd);
+/* fm-notebook-place.c */
+/** FALSE + LOST once the file has left its name. A writer then lets its side files go. */
+gboolean fm_notebook_check_place (FmNotebook *self, GError **error);
+
+/** Sets LOST as an error of this notebook. */
+void fm_notebook_set_lost (FmNotebook *self, GError **error);
+
+/* fm-notebook-aside.c */
+/** The side file of @path with this @ending. (transfer full) */
+char *fm_notebook_beside (const char *path, const char *ending);
+/** TRUE when there is such a side file and something in it. */
+gboolean fm_notebook_has_beside (const char *path, const char *ending);
+/** Puts the log, and what belongs to it, aside, and adds to @notice what is where. */
+gboolean fm_notebook_put_aside (const char *path, char **notice, GError **error);
+/** Puts what a file of the same name has left aside, and rolls back what was interrupted. */
+gboolean fm_notebook_tidy_beside (FmNotebook *self, GError **error);
 
 /**
  * Whether there is a readable file: NOT_FOUND, NO_PERMISSION, NOT_A_NOTEBOOK. Does not open it:

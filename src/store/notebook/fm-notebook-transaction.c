@@ -24,6 +24,10 @@ fm_notebook_begin (FmNotebook *self, GError **error)
   FmDb *db = self->writer;
 
   fm_store_check_thread ();
+  if (db == NULL && fm_notebook_is_lost (self)) {
+    fm_notebook_set_lost (self, error);
+    return NULL;
+  }
   if (db == NULL) {
     g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION,
                          _ ("This notebook is open for reading only. Save a copy and change that, "
@@ -31,6 +35,10 @@ fm_notebook_begin (FmNotebook *self, GError **error)
     return NULL;
   }
   g_rec_mutex_lock (&self->writer_lock);
+  if (db->depth == 0 && !fm_notebook_check_place (self, error)) {
+    g_rec_mutex_unlock (&self->writer_lock);
+    return NULL;
+  }
   if (!fm_db_exec (db, db->depth == 0 ? "BEGIN IMMEDIATE" : "SAVEPOINT nested", error)) {
     if (db->depth == 0)
       roll_back (db);
@@ -52,11 +60,12 @@ end_nested (FmDb *db, gboolean success, GError **error)
   return FALSE;
 }
 
+/* What was written while the file left its name is not saved where one would look for it. */
 static gboolean
 end_outer (FmDb *db, gboolean success, GError **error)
 {
   if (success && fm_db_exec (db, "COMMIT", error))
-    return TRUE;
+    return fm_notebook_check_place (db->notebook, error);
   roll_back (db);
   return FALSE;
 }
@@ -91,7 +100,7 @@ find_reader (FmNotebook *self, GThread *user)
 }
 
 /* The reader that this thread has already, or a free one. One of them there always is, if not
- * now, so a further one that cannot be opened is no failure. */
+ * now, so a further one that cannot be opened is no failure. NULL when the file was let go. */
 static FmDb *
 take_reader (FmNotebook *self)
 {
@@ -100,11 +109,13 @@ take_reader (FmNotebook *self)
 
   if (db == NULL)
     db = find_reader (self, NULL);
-  if (db == NULL && self->readers->len < MAX_READERS)
+  /* Another file may have the name of one that is lost. */
+  if (db == NULL && self->readers->len < MAX_READERS && fm_notebook_check_place (self, NULL))
     db = fm_notebook_add_reader (self, NULL);
-  for (; db == NULL; db = find_reader (self, NULL))
+  for (; db == NULL && self->readers->len > 0; db = find_reader (self, NULL))
     g_cond_wait (&self->reader_free, &self->readers_lock);
-  db->user = g_thread_self ();
+  if (db != NULL)
+    db->user = g_thread_self ();
   return db;
 }
 
@@ -128,6 +139,10 @@ fm_notebook_reader (FmNotebook *self, GCancellable *cancellable, GError **error)
   if (g_atomic_pointer_get (&self->writer_owner) == g_thread_self ())
     return self->writer;
   db = take_reader (self);
+  if (db == NULL) {
+    fm_notebook_set_lost (self, error);
+    return NULL;
+  }
   if (db->depth == 0) {
     if (!fm_db_exec (db, "BEGIN", error)) {
       roll_back (db);

@@ -26,7 +26,7 @@ notebook_new (const char *path, GError **error)
   g_atomic_ref_count_init (&self->ref_count);
   self->path = g_strdup (real != NULL ? real : path);
   self->reader_name = g_filename_to_uri (self->path, NULL, NULL);
-  self->lock_fd = -1;
+  fm_file_id_read (self->path, &self->id);
   g_rec_mutex_init (&self->writer_lock);
   g_mutex_init (&self->readers_lock);
   g_cond_init (&self->reader_free);
@@ -39,30 +39,25 @@ notebook_free (FmNotebook *self)
 {
   g_ptr_array_unref (self->readers);
   /* The file alone is then whole, even when another window still reads it. */
-  if (self->writer != NULL)
+  if (self->writer != NULL && fm_notebook_check_place (self, NULL))
     fm_db_exec (self->writer, "PRAGMA wal_checkpoint(TRUNCATE)", NULL);
   fm_db_close (self->writer);
-  fm_notebook_lock_release (self->path, self->lock_fd);
+  fm_notebook_lock_free (self->lock);
   g_rec_mutex_clear (&self->writer_lock);
   g_mutex_clear (&self->readers_lock);
   g_cond_clear (&self->reader_free);
+  g_free (self->notice);
   g_free (self->reader_name);
   g_free (self->path);
   g_free (self);
-}
-
-static char *
-beside (FmNotebook *self, const char *ending)
-{
-  return g_strconcat (self->path, ending, NULL);
 }
 
 /* Looks before anything is written. Only reading, SQLite leaves its empty side files behind. */
 static gboolean
 inspect (FmNotebook *self, GCancellable *cancellable, int *version, GError **error)
 {
-  g_autofree char *wal = beside (self, "-wal");
-  g_autofree char *shm = beside (self, "-shm");
+  g_autofree char *wal = fm_notebook_beside (self->path, "-wal");
+  g_autofree char *shm = fm_notebook_beside (self->path, "-shm");
   gboolean had_wal = g_file_test (wal, G_FILE_TEST_EXISTS);
   FmDb *db = fm_db_open (self->reader_name, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
   gboolean ok = db != NULL && fm_notebook_check (db, cancellable, version, error);
@@ -73,6 +68,34 @@ inspect (FmNotebook *self, GCancellable *cancellable, int *version, GError **err
     g_unlink (shm);
   }
   return ok;
+}
+
+/* Without its log the notebook is as it was when it was last closed. */
+static gboolean
+is_whole_alone (FmNotebook *self, GCancellable *cancellable)
+{
+  g_autofree char *name = g_strconcat (self->reader_name, "?immutable=1", NULL);
+  g_autoptr (FmDb) db = fm_db_open (name, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, NULL);
+  int version;
+
+  return db != NULL && fm_notebook_check (db, cancellable, &version, NULL);
+}
+
+/* A log that makes a whole notebook a damaged one is not its own. */
+static gboolean
+inspect_beside (FmNotebook *self, GCancellable *cancellable, int *version, GError **error)
+{
+  g_autoptr (GError) local_error = NULL;
+
+  if (inspect (self, cancellable, version, &local_error))
+    return TRUE;
+  if (fm_notebook_has_beside (self->path, "-wal") &&
+      !g_error_matches (local_error, G_IO_ERROR, G_IO_ERROR_CANCELLED) &&
+      is_whole_alone (self, cancellable))
+    return fm_notebook_put_aside (self->path, &self->notice, error) &&
+           inspect (self, cancellable, version, error);
+  g_propagate_error (error, g_steal_pointer (&local_error));
+  return FALSE;
 }
 
 static gboolean
@@ -116,16 +139,47 @@ open_writer (FmNotebook *self, GError **error)
          expect_pragma (self->writer, "PRAGMA foreign_keys", "1", error);
 }
 
+/* Locked is the file that has the name now, which may be a newer one than was looked at. */
+static gboolean
+lock (FmNotebook *self, GError **error)
+{
+  self->lock = fm_notebook_lock_acquire (self->path, error);
+  if (self->lock == NULL)
+    return FALSE;
+  self->id = fm_notebook_lock_get_id (self->lock);
+  return TRUE;
+}
+
+static gboolean
+note_log (FmNotebook *self, GError **error)
+{
+  g_autofree char *wal = fm_notebook_beside (self->path, "-wal");
+  gint64 n_objects;
+  FmFileId id;
+
+  /* The first look at the notebook makes the log. */
+  if (!fm_db_query_int (self->writer, "SELECT count(*) FROM sqlite_schema", &n_objects, error))
+    return FALSE;
+  if (fm_file_id_read (wal, &id))
+    self->wal_inode = id.inode;
+  fm_notebook_lock_note (self->lock, self->wal_inode);
+  return TRUE;
+}
+
 FmDb *
 fm_notebook_add_reader (FmNotebook *self, GError **error)
 {
-  FmDb *reader = fm_db_open (self->reader_name, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
+  g_autoptr (FmDb) reader =
+      fm_db_open (self->reader_name, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
+  gint64 n_objects;
 
-  if (reader == NULL)
+  /* The first look opens the log, which later might not be found by its name. */
+  if (reader == NULL ||
+      !fm_db_query_int (reader, "SELECT count(*) FROM sqlite_schema", &n_objects, error))
     return NULL;
   reader->notebook = self;
   g_ptr_array_add (self->readers, reader);
-  return reader;
+  return g_steal_pointer (&reader);
 }
 
 /* Never over an older backup. */
@@ -186,10 +240,10 @@ fm_notebook_open (const char *path, GCancellable *cancellable, GError **error)
   fm_store_check_thread ();
   if (self == NULL || !check_writable (self, error))
     return NULL;
-  self->lock_fd = fm_notebook_lock_acquire (self->path, error);
-  if (self->lock_fd < 0 || !inspect (self, cancellable, &version, error) ||
-      !open_writer (self, error) || !migrate (self, version, cancellable, error) ||
-      fm_notebook_add_reader (self, error) == NULL)
+  if (!lock (self, error) || !fm_notebook_tidy_beside (self, error) ||
+      !inspect_beside (self, cancellable, &version, error) || !open_writer (self, error) ||
+      !note_log (self, error) || !migrate (self, version, cancellable, error) ||
+      fm_notebook_add_reader (self, error) == NULL || !fm_notebook_check_place (self, error))
     return NULL;
   return g_steal_pointer (&self);
 }
@@ -198,7 +252,7 @@ fm_notebook_open (const char *path, GCancellable *cancellable, GError **error)
 static void
 allow_unwritable_folder (FmNotebook *self)
 {
-  g_autofree char *wal = beside (self, "-wal");
+  g_autofree char *wal = fm_notebook_beside (self->path, "-wal");
   g_autofree char *folder = g_path_get_dirname (self->path);
 
   if (access (folder, W_OK) != 0 && !g_file_test (wal, G_FILE_TEST_EXISTS)) {
@@ -287,8 +341,8 @@ set_create_error (const char *path, int saved_errno, GError **error)
                g_strerror (saved_errno));
 }
 
-FmNotebook *
-fm_notebook_create (const char *path, GError **error)
+static gboolean
+make_new (const char *path, GError **error)
 {
   g_autofree char *temp_path = g_strconcat (path, ".XXXXXX", NULL);
   int fd = g_mkstemp_full (temp_path, O_RDWR | O_CLOEXEC, 0644);
@@ -296,7 +350,7 @@ fm_notebook_create (const char *path, GError **error)
 
   if (fd < 0) {
     set_create_error (path, errno, error);
-    return NULL;
+    return FALSE;
   }
   ok = write_new (temp_path, error);
   if (ok && fsync (fd) != 0) {
@@ -304,11 +358,23 @@ fm_notebook_create (const char *path, GError **error)
     ok = FALSE;
   }
   close (fd);
-  if (!ok || !publish_new (temp_path, path, error)) {
+  ok = ok && publish_new (temp_path, path, error);
+  if (!ok)
     g_unlink (temp_path);
-    return NULL;
-  }
-  return fm_notebook_open (path, NULL, error);
+  return ok;
+}
+
+FmNotebook *
+fm_notebook_create (const char *path, GError **error)
+{
+  g_autofree char *notice = NULL;
+  FmNotebook *self = NULL;
+
+  if (fm_notebook_clear_name (path, &notice, error) && make_new (path, error))
+    self = fm_notebook_open (path, NULL, error);
+  if (self != NULL && notice != NULL)
+    fm_notebook_set_notice (self, notice);
+  return self;
 }
 
 FmNotebook *
@@ -335,4 +401,17 @@ gboolean
 fm_notebook_is_read_only (FmNotebook *self)
 {
   return self->read_only;
+}
+
+const char *
+fm_notebook_get_notice (FmNotebook *self)
+{
+  return self->notice;
+}
+
+void
+fm_notebook_set_notice (FmNotebook *self, const char *notice)
+{
+  g_free (self->notice);
+  self->notice = g_strdup (notice);
 }

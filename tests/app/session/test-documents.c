@@ -185,6 +185,30 @@ test_copy (Fixture *fixture, gconstpointer data)
   assert_title (notebook, fixture->experiment_id, "Before");
 }
 
+/* The file is deleted: nothing counts as saved, until the session goes on in another place. */
+static void
+test_lost (Fixture *fixture, gconstpointer data)
+{
+  FmNotebook *notebook = fm_session_get_notebook (fixture->session);
+  g_autofree char *path = g_build_filename (fixture->folder, "elsewhere.forcemeat", NULL);
+  g_autoptr (FmExperimentDocument) document = open_document (fixture);
+
+  g_assert_null (fm_session_get_place (fixture->session));
+  g_assert_cmpint (g_unlink (fm_notebook_path (notebook)), ==, 0);
+  retitle (document, "After");
+  fm_session_flush (fixture->session);
+  g_assert_false (fm_session_is_saved (fixture->session));
+  g_assert_false (fm_session_get_place (fixture->session)->has_name);
+  g_assert_cmpuint (fixture->n_failures, ==, 0); /* the window has a bar for that */
+
+  g_assert_true (fm_notebook_save_copy (notebook, path, NULL, NULL));
+  fm_session_move (fixture->session, fm_notebook_open (path, NULL, NULL));
+  fm_session_flush (fixture->session);
+  g_assert_true (fm_session_is_saved (fixture->session));
+  g_assert_null (fm_session_get_place (fixture->session));
+  assert_title (fm_session_get_notebook (fixture->session), fixture->experiment_id, "After");
+}
+
 static void
 test_removed (Fixture *fixture, gconstpointer data)
 {
@@ -235,6 +259,7 @@ main (int argc, char *argv[])
   add ("/documents/retry", test_retry);
   add ("/documents/another-notebook", test_another_notebook);
   add ("/documents/copy", test_copy);
+  add ("/documents/lost", test_lost);
   add ("/documents/removed", test_removed);
   add ("/documents/caption", test_caption);
   return g_test_run ();

@@ -183,6 +183,18 @@ test_leaves_other_notebooks_alone (Demo *demo, gconstpointer data)
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FAILED);
 }
 
+/* What a demo that was deleted while it was open has left. */
+static void
+test_stale_log (Demo *demo, gconstpointer data)
+{
+  g_autofree char *wal = g_strconcat (demo->path, "-wal", NULL);
+  g_autoptr (FmNotebook) notebook = NULL;
+
+  g_assert_true (g_file_set_contents (wal, "left", -1, NULL));
+  notebook = create (demo);
+  g_assert_nonnull (strstr (fm_notebook_get_notice (notebook), "-wal.put-aside"));
+}
+
 static void
 test_cancelled_leaves_nothing (Demo *demo, gconstpointer data)
 {
@@ -201,6 +213,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  ADD ("stale-log", test_stale_log);
   ADD ("counts", test_counts);
   ADD ("an-experiment-follows-its-version", test_an_experiment_follows_its_version);
   ADD ("has-a-photo-held-upright", test_has_a_photo_held_upright);

@@ -1,0 +1,38 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+/* fm-window-work.h - the opening, making and copying of a notebook, as it runs in a thread */
+#pragma once
+
+#include "app/session/fm-notebook-settings.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  FM_WORK_OPEN,
+  FM_WORK_OPEN_READ_ONLY,
+  FM_WORK_OPEN_OR_CREATE, /* the first notebook of all */
+  FM_WORK_CREATE,
+  FM_WORK_DEMO,
+  FM_WORK_COPY,
+  FM_WORK_ELSEWHERE, /* copies a notebook that was lost, and opens the copy */
+  FM_WORK_FOLLOW,    /* opens a notebook that was lost under the name that it has now */
+} FmWorkKind;
+
+typedef struct {
+  FmWorkKind kind;
+  char *path;
+  GPtrArray *unsaved; /* FmStoredCopy, of a copy */
+  FmSettingValues settings;
+  gboolean may_be_read; /* of one that could not be opened */
+} FmWork;
+
+FmWork *fm_work_new (FmWorkKind kind, const char *path);
+void fm_work_free (FmWork *self);
+/** What is under way, for the one who waits. (transfer full) */
+char *fm_work_describe (FmWorkKind kind, const char *path);
+/** An FmStoreFunc whose data is an FmWork. Returns the notebook to show; of a copy the one that was
+ * copied. */
+gpointer
+fm_work_run (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error);
+
+G_END_DECLS

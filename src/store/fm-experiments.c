@@ -25,7 +25,7 @@ fm_experiment_info_free (FmExperimentInfo *info)
   g_free (info);
 }
 
-/* Columns 3 to 25 of both the insert and the update; 1 is the id (or NULL), 2 the version. */
+/* Columns 3 to 26 of both the insert and the update; 1 is the id (or NULL), 2 the version. */
 static void
 bind_fields (FmStmt *stmt, const FmExperiment *experiment)
 {
@@ -55,6 +55,7 @@ bind_fields (FmStmt *stmt, const FmExperiment *experiment)
   fm_stmt_bind_double (stmt, 23, experiment->patty_diameter_mm);
   fm_stmt_bind_double (stmt, 24, experiment->patty_thickness_mm);
   fm_stmt_bind_double (stmt, 25, experiment->target_core_c);
+  fm_stmt_bind_double (stmt, 26, experiment->surface_salt_pct);
 }
 
 /* The version gives blend and fat, which is why an unknown version inserts no row at all. */
@@ -67,9 +68,9 @@ insert_row (FmDb *db, const FmExperiment *experiment, gint64 *id, GError **error
       " cook_loss_pct, peak_core_c, meat_temp_c, plate_mm, grind_passes, patty_tolerance_pct,"
       " patty_target_g, salt_pct, salt_minutes_before, method, surface, surface_temp_c,"
       " minutes_side_1, minutes_side_2, rest_minutes, notes, patty_diameter_mm, patty_thickness_mm,"
-      " target_core_c)"
+      " target_core_c, surface_salt_pct)"
       " SELECT id, blend_id, fat_pct, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15,"
-      " ?16, ?17, ?18, ?19, ?20, ?21, ?22, ?23, ?24, ?25 FROM versions WHERE id = ?2",
+      " ?16, ?17, ?18, ?19, ?20, ?21, ?22, ?23, ?24, ?25, ?26 FROM versions WHERE id = ?2",
       error);
 
   if (stmt == NULL)
@@ -99,7 +100,8 @@ update_row (FmDb *db, const FmExperiment *experiment, GError **error)
       " grind_passes = ?11, patty_tolerance_pct = ?12, patty_target_g = ?13, salt_pct = ?14,"
       " salt_minutes_before = ?15, method = ?16, surface = ?17, surface_temp_c = ?18,"
       " minutes_side_1 = ?19, minutes_side_2 = ?20, rest_minutes = ?21, notes = ?22,"
-      " patty_diameter_mm = ?23, patty_thickness_mm = ?24, target_core_c = ?25 WHERE id = ?1",
+      " patty_diameter_mm = ?23, patty_thickness_mm = ?24, target_core_c = ?25,"
+      " surface_salt_pct = ?26 WHERE id = ?1",
       error);
 
   if (stmt == NULL)
@@ -293,6 +295,7 @@ read_fields (FmStmt *stmt, FmExperiment *experiment)
   experiment->patty_diameter_mm = fm_stmt_double (stmt, 19);
   experiment->patty_thickness_mm = fm_stmt_double (stmt, 20);
   experiment->target_core_c = fm_stmt_double (stmt, 21);
+  experiment->surface_salt_pct = fm_stmt_double (stmt, 22);
 }
 
 static gboolean
@@ -303,7 +306,7 @@ read_row (FmReader *db, gint64 id, FmExperiment *experiment, GError **error)
       "SELECT id, version_id, made_at, title, rating, meat_temp_c, plate_mm, grind_passes,"
       " patty_tolerance_pct, patty_target_g, method, surface, surface_temp_c, minutes_side_1,"
       " minutes_side_2, rest_minutes, notes, salt_pct, salt_minutes_before,"
-      " patty_diameter_mm, patty_thickness_mm, target_core_c"
+      " patty_diameter_mm, patty_thickness_mm, target_core_c, surface_salt_pct"
       " FROM experiments WHERE id = ?1",
       error);
 

@@ -87,7 +87,7 @@ of_experiment (FmMapResponse response, const FmExperiment *experiment)
   case FM_MAP_RAW_MASS:
     return stats.mean_g;
   case FM_MAP_SALT:
-    return experiment->salt_pct;
+    return fm_experiment_salt_pct (experiment);
   case FM_MAP_SALT_MINUTES:
     return experiment->salt_minutes_before;
   case FM_MAP_REST_MINUTES:

@@ -23,6 +23,7 @@ new_full_experiment (gint64 version_id)
   experiment->grind_passes = 2;
   experiment->patty_target_g = 180;
   experiment->salt_pct = 0.9;
+  experiment->surface_salt_pct = 0.6;
   experiment->salt_minutes_before = 12;
   experiment->method = FM_COOK_PATTY_BROILED;
   experiment->surface = g_strdup ("Pan");

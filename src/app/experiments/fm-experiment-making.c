@@ -21,6 +21,7 @@ struct _FmExperimentMaking {
   FmNumberEntry *plate_entry;
   FmNumberEntry *passes_entry;
   FmNumberEntry *salt_entry;
+  FmNumberEntry *surface_salt_entry;
   FmNumberEntry *salt_minutes_entry;
   GtkDropDown *method_drop_down;
   GtkEntry *surface_entry;
@@ -51,6 +52,7 @@ static const Binding bindings[] = {
   NUMBER (meat_temp_entry, meat_temp_c),
   NUMBER (plate_entry, plate_mm),
   NUMBER (salt_entry, salt_pct),
+  NUMBER (surface_salt_entry, surface_salt_pct),
   NUMBER (salt_minutes_entry, salt_minutes_before),
   NUMBER (surface_temp_entry, surface_temp_c),
   NUMBER (side_1_entry, minutes_side_1),
@@ -165,6 +167,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentMaking, plate_entry);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentMaking, passes_entry);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentMaking, salt_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentMaking, surface_salt_entry);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentMaking, salt_minutes_entry);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentMaking, method_drop_down);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentMaking, surface_entry);

@@ -66,6 +66,14 @@ apply_weighings (FmFormula *formula, const FmExperiment *experiment)
   return n > 0;
 }
 
+/* What was strewn on belongs to the making; what nobody recorded stays as planned. */
+static void
+apply_surface_salt (FmFormula *formula, const FmExperiment *experiment)
+{
+  if (!isnan (experiment->surface_salt_pct))
+    formula->brief->surface_salt_pct = experiment->surface_salt_pct;
+}
+
 FmCompareItem *
 fm_compare_item_new_experiment (const char *title,
                                 const char *short_title,
@@ -84,6 +92,7 @@ fm_compare_item_new_experiment (const char *title,
   self->subtitle = g_strdup (subtitle);
   self->formula = formula;
   self->as_weighed = apply_weighings (formula, experiment);
+  apply_surface_salt (formula, experiment);
   self->analysis = fm_analysis_new (formula);
   self->experiment = experiment;
   self->n_experiments = 1;

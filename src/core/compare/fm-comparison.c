@@ -232,6 +232,12 @@ salt_pct (const FmCompareItem *item)
 }
 
 static double
+surface_salt_pct (const FmCompareItem *item)
+{
+  return item->experiment != NULL ? item->experiment->surface_salt_pct : NAN;
+}
+
+static double
 salt_minutes (const FmCompareItem *item)
 {
   return item->experiment != NULL ? item->experiment->salt_minutes_before : NAN;
@@ -297,7 +303,9 @@ static const Quantity quantities[] = {
   { FM_COMPARE_SECTION_MAKING, "meat_temp", N_ ("Meat temperature at grinding"), "°C", 1,
     meat_temp_c, TRUE },
   { FM_COMPARE_SECTION_MAKING, "plate", N_ ("Grinder plate"), "mm", 1, plate_mm, TRUE },
-  { FM_COMPARE_SECTION_MAKING, "salt", N_ ("Salt"), "%", 2, salt_pct, TRUE },
+  { FM_COMPARE_SECTION_MAKING, "salt", N_ ("Salt mixed in"), "%", 2, salt_pct, TRUE },
+  { FM_COMPARE_SECTION_MAKING, "surface_salt", N_ ("Salt on the surface"), "%", 2, surface_salt_pct,
+    TRUE },
   { FM_COMPARE_SECTION_MAKING, "salt_time", N_ ("Salted before cooking"), "min", 0, salt_minutes,
     TRUE },
   { FM_COMPARE_SECTION_MAKING, "surface_temp", N_ ("Surface temperature"), "°C", 0, surface_temp_c,

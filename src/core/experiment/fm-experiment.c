@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/fm-double.h"
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
 #include "core/base/fm-units.h"
@@ -48,6 +49,7 @@ fm_experiment_new (void)
   self->patty_tolerance_pct = DEFAULT_TOLERANCE_PCT;
   self->patty_target_g = NAN;
   self->salt_pct = NAN;
+  self->surface_salt_pct = NAN;
   self->salt_minutes_before = NAN;
   self->method = FM_COOK_PATTY_PAN_BROILED;
   self->surface_temp_c = NAN;
@@ -137,6 +139,7 @@ fm_experiment_equal (const FmExperiment *a, const FmExperiment *b)
          same_number (a->patty_tolerance_pct, b->patty_tolerance_pct) &&
          same_number (a->patty_target_g, b->patty_target_g) &&
          same_number (a->salt_pct, b->salt_pct) &&
+         same_number (a->surface_salt_pct, b->surface_salt_pct) &&
          same_number (a->salt_minutes_before, b->salt_minutes_before) &&
          same_number (a->surface_temp_c, b->surface_temp_c) &&
          same_number (a->minutes_side_1, b->minutes_side_1) &&
@@ -209,6 +212,7 @@ fm_experiment_plan (FmExperiment *self, const FmFormula *formula)
   plan_weighings (self, formula);
   self->patty_target_g = formula->brief->patty_mass_g;
   self->salt_pct = planned_salt_pct (formula);
+  self->surface_salt_pct = formula->brief->surface_salt_pct;
   while (self->patties->len < n_wanted)
     g_array_append_val (self->patties, blank);
   fm_experiment_take_process (self, formula->process, FM_TAKE_SETTINGS);
@@ -314,7 +318,8 @@ fm_experiment_check (const FmExperiment *self, GError **error)
     { self->patty_thickness_mm, _ ("The patty thickness"), 1, 150, "mm" },
     { self->patty_tolerance_pct, _ ("The tolerance"), 0, 100, "%" },
     { self->patty_target_g, _ ("The planned patty mass"), 0.1, FM_MAX_PATTY_MASS_G, "g" },
-    { self->salt_pct, _ ("The salt"), 0, 100, "%" },
+    { self->salt_pct, _ ("The salt mixed in"), 0, 100, "%" },
+    { self->surface_salt_pct, _ ("The salt on the surface"), 0, 100, "%" },
     { self->salt_minutes_before, _ ("The time from salting to cooking"), 0, 100000, _ ("min") },
     { self->surface_temp_c, _ ("The surface temperature"), 0, 1000, "°C" },
     { self->minutes_side_1, _ ("The time on the first side"), 0, MINUTES_PER_DAY, _ ("min") },
@@ -329,6 +334,12 @@ fm_experiment_check (const FmExperiment *self, GError **error)
       return FALSE;
   return check_counts (self, error) && check_weighings (self, error) &&
          check_patties (self, error) && check_readings (self->core_readings, error);
+}
+
+double
+fm_experiment_salt_pct (const FmExperiment *self)
+{
+  return fm_double_add_known (self->salt_pct, self->surface_salt_pct);
 }
 
 double

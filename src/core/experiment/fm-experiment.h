@@ -44,7 +44,8 @@ typedef struct {
   GArray *patties;            /* FmPattyMass */
   double patty_tolerance_pct; /* of the planned patty mass; default 3: common practice, no source */
   double patty_target_g;
-  double salt_pct;
+  double salt_pct;            /* mixed in, of the raw mass */
+  double surface_salt_pct;    /* on top of the formula: strewn on the patties, % of their mass */
   double salt_minutes_before; /* time from salting to cooking */
   FmCookMethod method;
   char *surface;
@@ -79,6 +80,8 @@ gboolean fm_experiment_equal (const FmExperiment *a, const FmExperiment *b);
 void fm_experiment_plan (FmExperiment *self, const FmFormula *formula);
 gboolean fm_experiment_check (const FmExperiment *self, GError **error);
 void fm_experiment_patty_stats (const FmExperiment *self, FmPattyStats *stats);
+/** All salt that was recorded, mixed in and on the surface; NaN when neither was. */
+double fm_experiment_salt_pct (const FmExperiment *self);
 /** Highest core reading, NaN when there is none. */
 double fm_experiment_peak_core_c (const FmExperiment *self);
 /** GCompareFunc over FmCoreReading, by time. */

@@ -119,7 +119,7 @@ make_experiment (const FmDemoExperiment *making, const FmDemoMade *made, guint32
   experiment->plate_mm = making->plate_mm;
   experiment->grind_passes = making->passes;
   if (making->salt_pct > 0)
-    experiment->salt_pct = making->salt_pct;
+    experiment->surface_salt_pct = making->salt_pct;
   experiment->salt_minutes_before = recorded_or_unknown (making->salt_minutes_before);
   experiment->method = making->blend == 2 ? FM_COOK_PATTY_BROILED : FM_COOK_PATTY_PAN_BROILED;
   experiment->surface = making->surface != NULL ? g_strdup (_ (making->surface)) : NULL;

@@ -13,4 +13,11 @@
 /* What happened at the pan, as it happened. */
 #define COOK_SQL ""
 
-const char fm_schema_v4_sql[] = NAMES_SQL COOK_SQL;
+/* Salt was one figure, mixed in or strewn on. That of a version without salt came on top of it. */
+#define SALT_SQL                                                                                   \
+  "ALTER TABLE experiments ADD COLUMN surface_salt_pct REAL;\n"                                    \
+  "UPDATE experiments SET surface_salt_pct = salt_pct, salt_pct = NULL"                            \
+  " WHERE salt_pct IS NOT NULL AND (SELECT formula_json FROM versions"                             \
+  "  WHERE versions.id = version_id) NOT LIKE '%\"kind\":\"salt\"%';\n"
+
+const char fm_schema_v4_sql[] = NAMES_SQL COOK_SQL SALT_SQL;

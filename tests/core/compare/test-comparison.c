@@ -176,6 +176,32 @@ test_experiment_as_weighed (void)
   }
 }
 
+/* Salt strewn on counts in the sodium of that making: 1 % brings 387.58 mg to 100 g (SR28, 02047).
+ */
+static void
+test_salt_on_the_surface (void)
+{
+  const double recorded_pct[] = { NAN, 1.0, 0.0 };
+  const double sodium_mg[] = { 60.0 + 0.5 * 387.58, 60.0 + 387.58, 60.0 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (recorded_pct); i++) {
+    g_autoptr (FmIngredient) lean = beef ("Lean", 5.0);
+    GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
+    FmExperiment *experiment = fm_experiment_new ();
+    g_autoptr (FmComparison) comparison = NULL;
+
+    lean->composition.per_100g[FM_NUTRIENT_SODIUM] = 60.0;
+    FmFormula *formula = blend (lean, 800.0, NULL, 0.0);
+    formula->brief->surface_salt_pct = 0.5;
+    experiment->surface_salt_pct = recorded_pct[i];
+    g_ptr_array_add (items,
+                     fm_compare_item_new_experiment ("Trial", "T", NULL, formula, experiment));
+    comparison = fm_comparison_new (items);
+    g_assert_cmpfloat_with_epsilon (
+        fm_comparison_find_row (comparison, "nutrient_sodium")->values[0], sodium_mg[i], 1e-9);
+  }
+}
+
 static void
 test_empty_formula (void)
 {
@@ -226,6 +252,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/comparison/unknown-is-said", test_unknown_is_said);
   g_test_add_func ("/comparison/signs", test_signs);
   g_test_add_func ("/comparison/experiment-as-weighed", test_experiment_as_weighed);
+  g_test_add_func ("/comparison/salt-on-the-surface", test_salt_on_the_surface);
   g_test_add_func ("/comparison/empty-formula", test_empty_formula);
   g_test_add_func ("/comparison/liking-in-blind-tastings", test_liking_in_blind_tastings);
   return g_test_run ();

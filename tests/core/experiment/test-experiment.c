@@ -234,12 +234,19 @@ test_plan (void)
   g_assert_cmpuint (experiment->patties->len, ==, 4);
   g_assert_cmpfloat (experiment->patty_target_g, ==, 150);
   g_assert_cmpfloat_with_epsilon (experiment->salt_pct, 1.0, 1e-9);
+  g_assert_true (isnan (experiment->surface_salt_pct));
+  g_assert_cmpfloat_with_epsilon (fm_experiment_salt_pct (experiment), 1.0, 1e-9);
 
   first->weighed_g = 595;
+  formula->brief->surface_salt_pct = 0.75;
   fm_experiment_add_weighing (experiment, NULL, "Ice", NAN, 20);
   fm_experiment_plan (experiment, formula);
   g_assert_cmpuint (experiment->weighings->len, ==, 3);
   g_assert_cmpfloat (g_array_index (experiment->weighings, FmWeighing, 0).weighed_g, ==, 595);
+  /* what the brief strews on is a thing of its own beside what is mixed in */
+  g_assert_cmpfloat (experiment->surface_salt_pct, ==, 0.75);
+  g_assert_cmpfloat_with_epsilon (experiment->salt_pct, 1.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (fm_experiment_salt_pct (experiment), 1.75, 1e-9);
   g_assert_cmpstr (g_array_index (experiment->weighings, FmWeighing, 2).name, ==, "Ice");
   g_assert_cmpuint (experiment->patties->len, ==, 4);
 }

@@ -101,6 +101,9 @@ assert_log (FmNotebook *notebook)
     g_autoptr (FmExperiment) experiment = fm_experiments_load (notebook, number, NULL);
 
     expected->id = number;
+    /* its version has no salt, so what was recorded came on top */
+    expected->surface_salt_pct = expected->salt_pct;
+    expected->salt_pct = NAN;
     g_assert_true (fm_experiment_equal (experiment, expected));
     g_assert_true (isnan (experiment->patty_diameter_mm) &&
                    isnan (experiment->patty_thickness_mm) && isnan (experiment->target_core_c));
@@ -336,12 +339,50 @@ test_keeps_tastings (Fixture *self, gconstpointer data)
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN);
 }
 
+/* Salt was one figure: of a version that holds salt it stays mixed in. */
+static const char salted_sql[] =
+    "INSERT INTO versions (id, blend_id, number, reason, saved_at, n_lines, formula_json)"
+    " VALUES (1, 1, 1, 'r', 1, 1,"
+    " '{\"lines\":[{\"ingredient\":{\"name\":\"Meersalz\",\"kind\":\"salt\"}}]}'),"
+    " (2, 1, 2, 'r', 2, 1,"
+    " '{\"lines\":[{\"ingredient\":{\"name\":\"salt beef\",\"kind\":\"cut\"}}]}');"
+    "INSERT INTO experiments (id, version_id, blend_id, made_at, salt_pct)"
+    " VALUES (1, 1, 1, 1, 1.5), (2, 2, 1, 1, 0.9), (3, 2, 1, 1, NULL);";
+
+static void
+test_parts_the_salt (Fixture *self, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmNotebook) notebook = NULL;
+
+  fm_schema_set_migrations_for_test (second_release, 2);
+  notebook = create_notebook (self->path);
+  fm_blends_add (notebook, "Salted", NULL);
+  FmDb *db = fm_notebook_begin (notebook, &error);
+  g_assert_true (fm_notebook_end (notebook, fm_db_exec (db, salted_sql, &error), &error));
+  g_assert_no_error (error);
+  fm_notebook_unref (g_steal_pointer (&notebook));
+  fm_schema_set_migrations_for_test (NULL, 0);
+
+  notebook = open_notebook (self->path);
+  g_autoptr (FmExperiment) mixed_in = fm_experiments_load (notebook, 1, &error);
+  g_autoptr (FmExperiment) on_top = fm_experiments_load (notebook, 2, &error);
+  g_autoptr (FmExperiment) without = fm_experiments_load (notebook, 3, &error);
+  g_assert_no_error (error);
+  g_assert_cmpfloat (mixed_in->salt_pct, ==, 1.5);
+  g_assert_true (isnan (mixed_in->surface_salt_pct));
+  g_assert_cmpfloat (on_top->surface_salt_pct, ==, 0.9);
+  g_assert_true (isnan (on_top->salt_pct));
+  g_assert_true (isnan (without->salt_pct) && isnan (without->surface_salt_pct));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   FIXTURE_TEST ("/migration/keeps-everything", test_keeps_everything);
   FIXTURE_TEST ("/migration/keeps-tastings", test_keeps_tastings);
+  FIXTURE_TEST ("/migration/parts-the-salt", test_parts_the_salt);
   FIXTURE_TEST ("/migration/same-schema", test_same_schema);
   FIXTURE_TEST ("/migration/old-reader-refuses", test_old_reader_refuses);
   FIXTURE_TEST ("/migration/read-only", test_read_only);

@@ -221,8 +221,32 @@ def an_entry_without_analysis_is_no_zero(start, folder):
     program.quit()
 
 
+def a_figure_tells_where_it_comes_from(start, folder):
+    program = start()
+    first_blend(program)
+    program.press_in(program.find("Fat, calculated: 19.0 %", role="push button", contains=True))
+    program.screenshot("derivation")
+    text = plain(program.find("Derivation", role="text").text())
+    # SR28: 23128 has 18.33 g and 23572 has 20.00 g fat per 100 g.
+    for part in ("USDA SR28, row 23128): 600.0 g × 18.330 g per 100 g = 109.980 g",
+                 "USDA SR28, row 23572): 400.0 g × 20.000 g per 100 g = 80.000 g",
+                 "Sum 189.980 g ÷ 1000.0 g × 100 = 18.998 g in 100 g"):
+        if part not in text:
+            raise AssertionError(f"{part!r} does not stand in {text!r}")
+    program.click("Copy")
+    program.find("Copied", role="push button")
+    program.press("Escape")
+    program.gone("Derivation", role="text")
+    program.press_in(program.find("Total fat: 34.2 g", role="list item", contains=True))
+    program.find("Derivation", role="text")
+    program.press("Escape")
+    program.gone("Derivation", role="text")
+    program.quit()
+
+
 run(fat_and_lean_follow_the_grams, the_food_search_forgives_and_enter_adds_what_is_highlighted,
     a_bad_number_tells_and_loses_nothing,
     a_refused_text_stores_nothing, the_units_go_with_the_notebook, no_mass_is_no_composition,
     shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,
-    an_entry_without_analysis_is_no_zero)
+    an_entry_without_analysis_is_no_zero,
+    a_figure_tells_where_it_comes_from)

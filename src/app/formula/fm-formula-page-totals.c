@@ -8,9 +8,11 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-number.h"
+#include "core/formula/fm-derivation.h"
 
 /* Two-sided 95 % of the normal distribution. */
 #define COVERAGE_FACTOR_95 1.96
@@ -29,7 +31,7 @@ enum {
 };
 
 typedef struct {
-  GtkWidget *box;
+  GtkWidget *button;
   GtkLabel *caption;
   GtkLabel *value;
   GtkLabel *note;
@@ -42,6 +44,7 @@ struct _FmFormulaPageTotals {
   GtkBox *cells;
   GtkLabel *gaps_label;
   Cell parts[N_CELLS];
+  FmFormula *formula; /* (nullable): shown last */
 };
 
 G_DEFINE_FINAL_TYPE (FmFormulaPageTotals, fm_formula_page_totals, GTK_TYPE_WIDGET)
@@ -61,19 +64,63 @@ add_label (GtkWidget *box, const char *css_class)
   return GTK_LABEL (label);
 }
 
+static char *
+derivation_text (const FmFormula *formula, guint index)
+{
+  g_autoptr (FmAnalysis) analysis = fm_analysis_new (formula);
+
+  switch (index) {
+  case CELL_FAT:
+    return fm_derivation_nutrient (formula, analysis, FM_NUTRIENT_FAT);
+  case CELL_LEAN:
+    return fm_derivation_lean (formula, analysis);
+  case CELL_PROTEIN:
+    return fm_derivation_nutrient (formula, analysis, FM_NUTRIENT_PROTEIN);
+  case CELL_MOISTURE:
+    return fm_derivation_nutrient (formula, analysis, FM_NUTRIENT_WATER);
+  case CELL_ENERGY:
+    return fm_derivation_nutrient (formula, analysis, FM_NUTRIENT_ENERGY_KCAL);
+  case CELL_COST:
+    return fm_derivation_cost (formula, analysis);
+  default:
+    return fm_derivation_mass (formula, analysis);
+  }
+}
+
+static void
+clicked_cb (FmFormulaPageTotals *self, GtkWidget *button)
+{
+  for (guint i = 0; i < N_CELLS; i++) {
+    g_autofree char *text = NULL;
+
+    if (self->parts[i].button != button || self->formula == NULL)
+      continue;
+    text = derivation_text (self->formula, i);
+    fm_derivation_window_show (GTK_WIDGET (self), gtk_label_get_text (self->parts[i].caption),
+                               text);
+  }
+}
+
 static void
 add_cell (FmFormulaPageTotals *self, guint index)
 {
   Cell *cell = &self->parts[index];
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
-  cell->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  cell->caption = add_label (cell->box, "caption");
-  cell->value = add_label (cell->box, "heading");
-  cell->note = add_label (cell->box, "caption");
+  cell->button = gtk_button_new ();
+  gtk_button_set_child (GTK_BUTTON (cell->button), box);
+  gtk_widget_add_css_class (cell->button, "flat");
+  gtk_widget_add_css_class (cell->button, "fm-figure");
+  gtk_widget_set_tooltip_text (cell->button, _ ("Where it comes from"));
+  g_signal_connect_object (cell->button, "clicked", G_CALLBACK (clicked_cb), self,
+                           G_CONNECT_SWAPPED);
+  cell->caption = add_label (box, "caption");
+  cell->value = add_label (box, "heading");
+  cell->note = add_label (box, "caption");
   gtk_widget_add_css_class (GTK_WIDGET (cell->caption), "dim-label");
   gtk_widget_add_css_class (GTK_WIDGET (cell->value), "numeric");
   gtk_widget_add_css_class (GTK_WIDGET (cell->note), "dim-label");
-  gtk_box_append (self->cells, cell->box);
+  gtk_box_append (self->cells, cell->button);
 }
 
 static void
@@ -90,9 +137,9 @@ show_cell (FmFormulaPageTotals *self,
   fm_widget_set_label (cell->value, value);
   fm_widget_set_label (cell->note, note != NULL ? note : "");
   gtk_widget_set_visible (GTK_WIDGET (cell->note), note != NULL);
-  gtk_widget_set_visible (cell->box, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (cell->box), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
-                                  -1);
+  gtk_widget_set_visible (cell->button, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (cell->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  spoken, -1);
 }
 
 static void
@@ -202,7 +249,7 @@ show_targets (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnaly
     n_met += state == FM_BAND_WITHIN;
   }
   if (n_set == 0) {
-    gtk_widget_set_visible (self->parts[CELL_TARGETS].box, FALSE);
+    gtk_widget_set_visible (self->parts[CELL_TARGETS].button, FALSE);
     return;
   }
   /* Translators: how many target bands the blend meets, of how many that are set. */
@@ -253,7 +300,7 @@ show_cost (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis
   g_autofree char *note = NULL;
 
   if (isnan (analysis->cost_per_kg)) {
-    gtk_widget_set_visible (self->parts[CELL_COST].box, FALSE);
+    gtk_widget_set_visible (self->parts[CELL_COST].button, FALSE);
     return;
   }
   kilogram = fm_number_format_unit (analysis->cost_per_kg, 2, currency);
@@ -267,6 +314,7 @@ show_cost (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis
 static void
 fm_formula_page_totals_dispose (GObject *object)
 {
+  g_clear_pointer (&FM_FORMULA_PAGE_TOTALS (object)->formula, fm_formula_free);
   fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_FORMULA_PAGE_TOTALS);
   G_OBJECT_CLASS (fm_formula_page_totals_parent_class)->dispose (object);
 }
@@ -300,6 +348,8 @@ fm_formula_page_totals_update (FmFormulaPageTotals *self,
                                const FmAnalysis *analysis)
 {
   g_return_if_fail (FM_IS_FORMULA_PAGE_TOTALS (self));
+  g_clear_pointer (&self->formula, fm_formula_free);
+  self->formula = fm_formula_copy (formula);
   show_masses (self, formula, analysis);
   show_fat (self, analysis);
   show_nutrient (self, CELL_PROTEIN, _ ("Protein"), FM_NUTRIENT_PROTEIN, analysis);

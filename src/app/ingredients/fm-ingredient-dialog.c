@@ -14,6 +14,7 @@
 #include "app/ingredients/fm-ingredient-spread.h"
 #include "app/widgets/fm-number-entry.h"
 #include "core/base/fm-number.h"
+#include "core/composition/fm-slip.h"
 #include "store/fm-prices.h"
 #include "store/fm-versions.h"
 
@@ -135,6 +136,26 @@ fill_species (FmIngredientDialog *self)
   adw_combo_row_set_model (self->species_row, G_LIST_MODEL (names));
 }
 
+/* How the energy was counted, and which figures cannot all be true. */
+static void
+show_doubts (FmIngredientDialog *self)
+{
+  const FmIngredient *from = self->ingredient;
+  const FmEnergyRule rule = fm_composition_energy_rule (&from->composition);
+  g_autofree char *slips = fm_composition_slip_text (&from->composition);
+  g_autofree char *counted = g_strdup_printf (_ ("Energy counted %s."), fm_energy_rule_name (rule));
+  g_autofree char *text = NULL;
+
+  if (from->provenance == FM_PROVENANCE_DATASET && fm_slip_protein_is_dropped (from->source_ref))
+    text = g_strdup (_ ("The dataset gives 0.01 g protein, and the parts of the row fall short by "
+                        "grams; its protein counts as not known."));
+  else if (rule != FM_ENERGY_RULE_UNKNOWN)
+    text = slips != NULL ? g_strjoin ("\n", slips, counted, NULL) : g_strdup (counted);
+  else
+    text = g_steal_pointer (&slips);
+  adw_preferences_group_set_description (self->analysis_group, text);
+}
+
 static void
 show_ingredient (FmIngredientDialog *self)
 {
@@ -151,6 +172,7 @@ show_ingredient (FmIngredientDialog *self)
   fm_number_entry_set_value (self->price_entry, from->price_per_kg);
   fm_number_entry_set_value (self->yield_entry, from->ep_yield_pct);
   fm_ingredient_allergens_show (self->allergens, from);
+  show_doubts (self);
   for (guint i = 0; i < G_N_ELEMENTS (analysed); i++)
     fm_number_entry_set_value (self->analysis_entries[i], from->composition.per_100g[analysed[i]]);
 }

@@ -11,12 +11,14 @@
 #include <math.h>
 
 #include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/nutrition/fm-nutrition-row.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/cooking/fm-cooking.h"
 #include "core/base/fm-number.h"
+#include "core/formula/fm-derivation.h"
 
 struct _FmNutritionPanel {
   FmPage parent_instance;
@@ -50,17 +52,23 @@ show_problem (FmNutritionPanel *self, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (self->problem_label), text != NULL);
 }
 
-/* What most rows would say alike is said once. */
+/* What most rows would say alike is said once, and rows of the dataset to doubt are named. */
 static void
-show_rows (FmNutritionPanel *self, const FmNutritionText *texts)
+show_rows (FmNutritionPanel *self, const FmFormula *formula, const FmNutritionText *texts)
 {
   const char *common = fm_nutrition_common_gap (texts, FM_N_NUTRIENTS);
-  g_autofree char *said = NULL;
+  g_autofree char *doubts = fm_derivation_doubts (formula);
+  g_autoptr (GString) said = g_string_new (NULL);
 
-  /* TRANSLATORS: "92 % of the mass covered; without a value: Beef trim 50/50" */
-  said = common != NULL ? g_strdup_printf (_ ("Gaps, unless a row says more: %s"), common) : NULL;
-  fm_widget_set_label (self->gap_label, said != NULL ? said : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->gap_label), said != NULL);
+  if (common != NULL)
+    /* TRANSLATORS: "92 % of the mass covered; without a value: Beef trim 50/50" */
+    g_string_append_printf (said, _ ("Gaps, unless a row says more: %s"), common);
+  if (doubts != NULL)
+    /* TRANSLATORS: "Beef, flank: Water, protein, fat, ash and carbohydrate add up to 97.7 g ..." */
+    g_string_append_printf (said, _ ("%sFigures that cannot all be true: %s"),
+                            said->len > 0 ? "\n" : "", doubts);
+  fm_widget_set_label (self->gap_label, said->str);
+  gtk_widget_set_visible (GTK_WIDGET (self->gap_label), said->len > 0);
   for (guint i = 0; i < FM_N_NUTRIENTS; i++)
     fm_nutrition_row_set_text (self->rows[i], &texts[i], g_strcmp0 (texts[i].gap, common) == 0);
 }
@@ -80,7 +88,7 @@ show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
       missing = fm_analysis_missing (formula, i);
     fm_nutrition_text_init (&texts[i], i, &amounts[i], portion_g, (const char *const *)missing);
   }
-  show_rows (self, texts);
+  show_rows (self, formula, texts);
   for (guint i = 0; i < FM_N_NUTRIENTS; i++)
     fm_nutrition_text_clear (&texts[i]);
 }
@@ -132,21 +140,32 @@ cooked_portion_text (const FmCooked *cooked, double patty_g, gboolean per_patty)
   return g_strdup_printf (_ ("100 g cooked, at a predicted yield of %s"), yield);
 }
 
+/* NULL when the cooked values are not known. */
+static FmCooked *
+cooked_of (FmNutritionPanel *self,
+           const FmAnalysis *analysis,
+           const FmFormula *formula,
+           GError **error)
+{
+  const double measured_g = fm_number_entry_get_value (self->cooked_mass_entry);
+
+  return fm_cooked_new (analysis, fm_formula_species (formula),
+                        gtk_drop_down_get_selected (self->method_drop_down),
+                        100.0 * measured_g / formula->brief->patty_mass_g, error);
+}
+
 static void
 show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, const FmFormula *formula)
 {
   double patty_g = formula->brief->patty_mass_g;
   static const FmAmount unknown[FM_N_NUTRIENTS] = { 0 };
   gboolean per_patty = gtk_toggle_button_get_active (self->patty_button);
-  double measured_g = fm_number_entry_get_value (self->cooked_mass_entry);
   g_autoptr (GError) error = NULL;
   g_autoptr (FmCooked) cooked = NULL;
   g_autofree char *portion = NULL;
   g_autofree char *salted = NULL;
 
-  cooked = fm_cooked_new (analysis, fm_formula_species (formula),
-                          gtk_drop_down_get_selected (self->method_drop_down),
-                          100.0 * measured_g / patty_g, &error);
+  cooked = cooked_of (self, analysis, formula, &error);
   gtk_widget_set_visible (GTK_WIDGET (self->basis_expander), cooked != NULL);
   if (cooked == NULL) {
     fm_widget_set_label (self->portion_label, _ ("Cooked values are not known"));
@@ -184,6 +203,38 @@ update (FmNutritionPanel *self)
     show_cooked (self, analysis, formula);
   } else {
     show_raw (self, analysis, formula);
+  }
+}
+
+static char *
+derivation_text (FmNutritionPanel *self, FmNutrient nutrient)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  const FmFormula *formula = fm_session_get_formula (session);
+  const FmAnalysis *analysis = fm_session_get_analysis (session);
+  g_autofree char *raw = fm_derivation_nutrient (formula, analysis, nutrient);
+  g_autoptr (FmCooked) cooked = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!gtk_toggle_button_get_active (self->cooked_button))
+    return g_steal_pointer (&raw);
+  cooked = cooked_of (self, analysis, formula, &error);
+  if (cooked == NULL)
+    return g_strjoin ("\n\n", error->message, raw, NULL);
+  g_autofree char *rule = fm_cooked_derivation (cooked, analysis, nutrient);
+  return g_strjoin ("\n\n", rule, raw, NULL);
+}
+
+static void
+row_activated_cb (FmNutritionPanel *self, GtkListBoxRow *row)
+{
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
+    g_autofree char *text = NULL;
+
+    if (GTK_LIST_BOX_ROW (self->rows[i]) != row)
+      continue;
+    text = derivation_text (self, i);
+    fm_derivation_window_show (GTK_WIDGET (self), fm_nutrient_name (i), text);
   }
 }
 
@@ -247,6 +298,8 @@ add_group (FmNutritionPanel *self, FmNutrientGroup group)
   gtk_widget_set_margin_top (heading, 6);
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
   gtk_widget_add_css_class (list, "boxed-list");
+  g_signal_connect_object (list, "row-activated", G_CALLBACK (row_activated_cb), self,
+                           G_CONNECT_SWAPPED);
   gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   fm_nutrient_group_name (group), -1);
   gtk_box_append (self->groups_box, heading);

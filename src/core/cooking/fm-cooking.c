@@ -264,6 +264,45 @@ fm_cooked_new (const FmAnalysis *raw,
   return g_steal_pointer (&self);
 }
 
+/* Water and energy are no nutrient with a retention of its own. */
+static char *
+rule_text (const FmCooked *self, const FmAnalysis *raw, FmNutrient nutrient)
+{
+  const FmAmount *amount = &self->amounts[nutrient];
+  const int decimals = fm_nutrient_info (nutrient)->display_decimals + 2;
+  const double kept_pct =
+      amount->known_g_per_100g * self->yield_pct / raw->amounts[nutrient].known_g_per_100g;
+  g_autofree char *before = fm_number_format (raw->amounts[nutrient].known_g_per_100g, decimals);
+  g_autofree char *after = fm_number_format (amount->known_g_per_100g, decimals);
+  g_autofree char *kept = fm_number_format (kept_pct, 1);
+  g_autofree char *yield = fm_number_format (self->yield_pct, 1);
+  const char *unit = fm_nutrient_info (nutrient)->unit;
+
+  if (nutrient == FM_NUTRIENT_WATER)
+    return g_strdup_printf (_ ("Water is what remains of 100 g cooked beside protein, fat, ash and "
+                               "carbohydrate: %s g."),
+                            after);
+  if (nutrient == FM_NUTRIENT_ENERGY_KCAL)
+    return g_strdup_printf (_ ("Energy of 100 g cooked goes with what is kept of protein, fat and "
+                               "carbohydrate, at 4.27, 9.02 and 4 kcal per g and in the share that "
+                               "the raw rows have of that count: %s kcal."),
+                            after);
+  if (isnan (amount->known_g_per_100g) || isnan (kept_pct))
+    return g_strdup (_ ("What is kept of it in cooking is not known."));
+  /* Translators: "66.000 mg in 100 g raw × 92.0 % kept ÷ 74.5 % cooked mass = 81.503 mg ..." */
+  return g_strdup_printf (_ ("%s %s in 100 g raw × %s %% kept ÷ %s %% cooked mass = %s %s in 100 g "
+                             "cooked"),
+                          before, unit, kept, yield, after, unit);
+}
+
+char *
+fm_cooked_derivation (const FmCooked *self, const FmAnalysis *raw, FmNutrient nutrient)
+{
+  g_autofree char *rule = rule_text (self, raw, nutrient);
+
+  return g_strjoin ("\n\n", rule, self->basis, NULL);
+}
+
 void
 fm_cooked_free (FmCooked *self)
 {

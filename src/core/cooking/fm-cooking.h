@@ -54,6 +54,12 @@ FmCooked *fm_cooked_new (const FmAnalysis *raw,
                          FmCookMethod method,
                          double measured_yield_pct,
                          GError **error);
+/**
+ * How a cooked amount follows from the raw one: what is kept of it, and of the mass.
+ *
+ * Returns: (transfer full): paragraphs to stand before fm_derivation_nutrient()
+ */
+char *fm_cooked_derivation (const FmCooked *self, const FmAnalysis *raw, FmNutrient nutrient);
 void fm_cooked_free (FmCooked *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmCooked, fm_cooked_free)

@@ -3,8 +3,8 @@
 /* fm-comparison.h - versions and experiments side by side, as plain numbers
  *
  * A comparison is a table: one column per item, one row per quantity. An experiment whose every
- * line was weighed is compared as weighed, not as planned; salt that was strewn on counts in sodium as
- * recorded, else as the brief plans it.
+ * line was weighed is compared as weighed, not as planned; salt that was strewn on counts in sodium
+ * as recorded, else as the brief plans it.
  */
 #pragma once
 

@@ -28,7 +28,7 @@ read_info (FmStmt *stmt)
 }
 
 GPtrArray *
-fm_maps_list (FmNotebook *self, gint64 blend_id, GError **error)
+fm_maps_list (FmNotebook *self, gint64 blend_id, gint64 only_id, GError **error)
 {
   g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
   g_autoptr (GPtrArray) maps = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_map_info_free);
@@ -37,15 +37,16 @@ fm_maps_list (FmNotebook *self, gint64 blend_id, GError **error)
 
   if (db == NULL)
     return NULL;
-  stmt =
-      fm_db_prepare (db,
-                     "SELECT m.id, m.name, m.created_at, count(p.position), count(p.version_id)"
-                     " FROM maps m LEFT JOIN map_points p ON p.map_id = m.id"
-                     " WHERE m.blend_id = ?1 GROUP BY m.id ORDER BY m.created_at DESC, m.id DESC",
-                     error);
+  stmt = fm_db_prepare (db,
+                        "SELECT m.id, m.name, m.created_at, count(p.position), count(p.version_id)"
+                        " FROM maps m LEFT JOIN map_points p ON p.map_id = m.id"
+                        " WHERE m.blend_id = ?1 AND ?2 IN (0, m.id)"
+                        " GROUP BY m.id ORDER BY m.created_at DESC, m.id DESC",
+                        error);
   if (stmt == NULL)
     return NULL;
   fm_stmt_bind_int (stmt, 1, blend_id);
+  fm_stmt_bind_int (stmt, 2, only_id);
   while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW)
     g_ptr_array_add (maps, read_info (stmt));
   return step == FM_DONE ? g_steal_pointer (&maps) : NULL;

@@ -17,8 +17,8 @@ typedef struct {
 } FmMapInfo;
 
 void fm_map_info_free (FmMapInfo *info);
-/** Newest first; (transfer full) with a free func set. */
-GPtrArray *fm_maps_list (FmNotebook *self, gint64 blend_id, GError **error);
+/** Newest first; (transfer full) with a free func set. @only_id: 0, or the only map to be read. */
+GPtrArray *fm_maps_list (FmNotebook *self, gint64 blend_id, gint64 only_id, GError **error);
 FmMap *fm_maps_load (FmNotebook *self, gint64 id, GError **error);
 /** Inserts (id 0; sets the id) or updates; one transaction. */
 gboolean fm_maps_save (FmNotebook *self, FmMap *map, GError **error);

@@ -5,6 +5,12 @@
 
 #include <glib/gi18n-lib.h>
 
+#define INFO_SQL                                                                                   \
+  "SELECT b.id, b.name, b.created_at, d.parent_id, d.changed,"                                     \
+  " (SELECT count(*) FROM versions v WHERE v.blend_id = b.id),"                                    \
+  " (SELECT count(*) FROM experiments e WHERE e.blend_id = b.id)"                                  \
+  " FROM blends b LEFT JOIN drafts d ON d.blend_id = b.id "
+
 void
 fm_blend_info_free (FmBlendInfo *info)
 {
@@ -36,38 +42,52 @@ fm_blends_check_exists (FmDb *db, gint64 blend_id, GError **error)
   return step == FM_ROW;
 }
 
+static FmBlendInfo *
+info_from_row (FmStmt *stmt)
+{
+  FmBlendInfo *info = g_new0 (FmBlendInfo, 1);
+
+  info->id = fm_stmt_int (stmt, 0);
+  info->name = fm_stmt_text (stmt, 1);
+  info->created_at = fm_stmt_int (stmt, 2);
+  info->draft_parent_version_id = fm_stmt_int (stmt, 3);
+  info->has_draft_changes = fm_stmt_int (stmt, 4) != 0;
+  info->n_versions = (guint)fm_stmt_int (stmt, 5);
+  info->n_experiments = (guint)fm_stmt_int (stmt, 6);
+  return info;
+}
+
 GPtrArray *
 fm_blends_list (FmNotebook *self, GError **error)
 {
   g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
   g_autoptr (GPtrArray) blends =
       g_ptr_array_new_with_free_func ((GDestroyNotify)fm_blend_info_free);
-  g_autoptr (FmStmt) stmt = NULL;
+  g_autoptr (FmStmt) stmt = db != NULL ? fm_db_prepare (db, INFO_SQL "ORDER BY b.id", error) : NULL;
   FmStep step;
 
-  if (db == NULL)
-    return NULL;
-  stmt = fm_db_prepare (db,
-                        "SELECT b.id, b.name, b.created_at, d.parent_id, d.changed,"
-                        " (SELECT count(*) FROM versions v WHERE v.blend_id = b.id),"
-                        " (SELECT count(*) FROM experiments e WHERE e.blend_id = b.id)"
-                        " FROM blends b LEFT JOIN drafts d ON d.blend_id = b.id ORDER BY b.id",
-                        error);
   if (stmt == NULL)
     return NULL;
-  while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW) {
-    FmBlendInfo *info = g_new0 (FmBlendInfo, 1);
-
-    info->id = fm_stmt_int (stmt, 0);
-    info->name = fm_stmt_text (stmt, 1);
-    info->created_at = fm_stmt_int (stmt, 2);
-    info->draft_parent_version_id = fm_stmt_int (stmt, 3);
-    info->has_draft_changes = fm_stmt_int (stmt, 4) != 0;
-    info->n_versions = (guint)fm_stmt_int (stmt, 5);
-    info->n_experiments = (guint)fm_stmt_int (stmt, 6);
-    g_ptr_array_add (blends, info);
-  }
+  while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW)
+    g_ptr_array_add (blends, info_from_row (stmt));
   return step == FM_DONE ? g_steal_pointer (&blends) : NULL;
+}
+
+FmBlendInfo *
+fm_blends_info (FmNotebook *self, gint64 blend_id, GError **error)
+{
+  g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
+  g_autoptr (FmStmt) stmt =
+      db != NULL ? fm_db_prepare (db, INFO_SQL "WHERE b.id = ?1", error) : NULL;
+  FmStep step;
+
+  if (stmt == NULL)
+    return NULL;
+  fm_stmt_bind_int (stmt, 1, blend_id);
+  step = fm_stmt_step (db, stmt, error);
+  if (step == FM_DONE)
+    set_no_blend (error);
+  return step == FM_ROW ? info_from_row (stmt) : NULL;
 }
 
 /* NULL + error when @name is blank. */

@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-versions.c - the immutable, numbered versions of a blend */
+#include "store/fm-tastings-private.h"
 #include "store/fm-versions-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -68,25 +69,78 @@ info_from_row (FmStmt *stmt)
   return info;
 }
 
+/* All rows of @sql, whose parameter is @id. */
+static GPtrArray *
+read_infos (FmDb *db, const char *sql, gint64 id, GError **error)
+{
+  g_autoptr (GPtrArray) versions =
+      g_ptr_array_new_with_free_func ((GDestroyNotify)fm_version_info_free);
+  g_autoptr (FmStmt) stmt = fm_db_prepare (db, sql, error);
+  FmStep step;
+
+  if (stmt == NULL)
+    return NULL;
+  fm_stmt_bind_int (stmt, 1, id);
+  while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW)
+    g_ptr_array_add (versions, info_from_row (stmt));
+  return step == FM_DONE ? g_steal_pointer (&versions) : NULL;
+}
+
 GPtrArray *
 fm_versions_list (FmNotebook *self, gint64 blend_id, GError **error)
 {
   g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
-  g_autoptr (GPtrArray) versions =
-      g_ptr_array_new_with_free_func ((GDestroyNotify)fm_version_info_free);
-  g_autoptr (FmStmt) stmt = NULL;
+
+  return db != NULL ? read_infos (db,
+                                  INFO_SQL "WHERE v.blend_id = ?1 GROUP BY v.id"
+                                           " ORDER BY v.number",
+                                  blend_id, error)
+                    : NULL;
+}
+
+GPtrArray *
+fm_versions_of_experiment (FmNotebook *self, gint64 experiment_id, GError **error)
+{
+  g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
+  GPtrArray *versions =
+      db != NULL ? read_infos (db,
+                               INFO_SQL "WHERE v.id = (SELECT x.version_id FROM experiments x"
+                                        " WHERE x.id = ?1) GROUP BY v.id",
+                               experiment_id, error)
+                 : NULL;
+
+  if (versions == NULL || versions->len > 0)
+    return versions;
+  g_ptr_array_unref (versions);
+  set_no_version (error);
+  return NULL;
+}
+
+static gboolean
+check_tasting (FmDb *db, gint64 tasting_id, GError **error)
+{
+  g_autoptr (FmStmt) stmt = fm_db_prepare (db, "SELECT 1 FROM tastings WHERE id = ?1", error);
   FmStep step;
 
-  if (db == NULL)
-    return NULL;
-  stmt =
-      fm_db_prepare (db, INFO_SQL "WHERE v.blend_id = ?1 GROUP BY v.id ORDER BY v.number", error);
   if (stmt == NULL)
+    return FALSE;
+  fm_stmt_bind_int (stmt, 1, tasting_id);
+  step = fm_stmt_step (db, stmt, error);
+  return step == FM_ROW || (step == FM_DONE && fm_tastings_set_not_found (error));
+}
+
+GPtrArray *
+fm_versions_of_tasting (FmNotebook *self, gint64 tasting_id, GError **error)
+{
+  g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
+
+  if (db == NULL || !check_tasting (db, tasting_id, error))
     return NULL;
-  fm_stmt_bind_int (stmt, 1, blend_id);
-  while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW)
-    g_ptr_array_add (versions, info_from_row (stmt));
-  return step == FM_DONE ? g_steal_pointer (&versions) : NULL;
+  return read_infos (db,
+                     INFO_SQL "WHERE v.id IN (SELECT x.version_id FROM tasting_samples s"
+                              " JOIN experiments x ON x.id = s.experiment_id"
+                              " WHERE s.tasting_id = ?1) GROUP BY v.id",
+                     tasting_id, error);
 }
 
 FmVersionInfo *

@@ -36,6 +36,8 @@ void fm_version_info_free (FmVersionInfo *info);
 
 /* Lists are (transfer full) (element-type ...) with a free func set. */
 GPtrArray *fm_blends_list (FmNotebook *self, GError **error);
+/** One of them; NOT_FOUND once it is gone. */
+FmBlendInfo *fm_blends_info (FmNotebook *self, gint64 blend_id, GError **error);
 gint64 fm_blends_add (FmNotebook *self, const char *name, GError **error); /* 0 on error */
 gboolean fm_blends_rename (FmNotebook *self, gint64 blend_id, const char *name, GError **error);
 /** Refuses (FROZEN) while the blend has versions with experiments. */
@@ -76,6 +78,10 @@ GArray *fm_versions_add (FmNotebook *self,
 /** All versions of a blend in order of number. */
 GPtrArray *fm_versions_list (FmNotebook *self, gint64 blend_id, GError **error);
 FmVersionInfo *fm_versions_info (FmNotebook *self, gint64 version_id, GError **error);
+/** The version that an experiment was made of; NOT_FOUND once the experiment is gone. */
+GPtrArray *fm_versions_of_experiment (FmNotebook *self, gint64 experiment_id, GError **error);
+/** The versions among the samples of a tasting; NOT_FOUND once the tasting is gone. */
+GPtrArray *fm_versions_of_tasting (FmNotebook *self, gint64 tasting_id, GError **error);
 /** The formula exactly as frozen. */
 FmFormula *fm_versions_load (FmNotebook *self, gint64 version_id, GError **error);
 

@@ -94,14 +94,14 @@ test_update_and_list (Fixture *fixture, gconstpointer data)
   g_autoptr (FmMap) loaded = fm_maps_load (fixture->notebook, map->id, &error);
   g_assert_true (fm_map_equal (map, loaded));
 
-  g_autoptr (GPtrArray) list = fm_maps_list (fixture->notebook, fixture->blend_id, &error);
+  g_autoptr (GPtrArray) list = fm_maps_list (fixture->notebook, fixture->blend_id, 0, &error);
   g_assert_cmpuint (list->len, ==, 1);
   const FmMapInfo *info = list->pdata[0];
   g_assert_cmpint (info->id, ==, map->id);
   g_assert_cmpstr (info->name, ==, map->name);
   g_assert_cmpuint (info->n_points, ==, 1);
   g_assert_cmpuint (info->n_versions, ==, 1);
-  g_autoptr (GPtrArray) none = fm_maps_list (fixture->notebook, other, &error);
+  g_autoptr (GPtrArray) none = fm_maps_list (fixture->notebook, other, 0, &error);
   g_assert_cmpuint (none->len, ==, 0);
 
   g_assert_true (fm_maps_remove (fixture->notebook, map->id, &error));
@@ -126,7 +126,7 @@ assert_refused (Fixture *fixture, FmMap *map, const char *word)
   g_test_message ("%s", error->message);
   g_assert_nonnull (strstr (error->message, word));
   g_assert_cmpint (map->id, ==, 0);
-  list = fm_maps_list (fixture->notebook, fixture->blend_id, NULL);
+  list = fm_maps_list (fixture->notebook, fixture->blend_id, 0, NULL);
   g_assert_cmpuint (list->len, ==, 0);
   fm_map_free (map);
 }

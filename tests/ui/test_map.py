@@ -85,7 +85,7 @@ def trials_are_cleared_and_come_back(start, folder):
     program.type_into("Name of the map", "Chew and fat")
     program.click("Remove this map")
     program.says("Map “Chew and fat” removed")
-    program.find("No Map of This Blend Yet")
+    program.says("No map of this blend yet.")
     program.button("Undo")
     program.reads("Name of the map", "Chew and fat")
     program.quit()

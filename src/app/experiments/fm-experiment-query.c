@@ -80,15 +80,9 @@ fm_experiment_record_free (gpointer data)
 static char *
 find_blend_name (FmNotebook *notebook, gint64 blend_id)
 {
-  g_autoptr (GPtrArray) blends = fm_blends_list (notebook, NULL);
+  g_autoptr (FmBlendInfo) blend = fm_blends_info (notebook, blend_id, NULL);
 
-  for (guint i = 0; blends != NULL && i < blends->len; i++) {
-    const FmBlendInfo *blend = g_ptr_array_index (blends, i);
-
-    if (blend->id == blend_id)
-      return g_strdup (blend->name);
-  }
-  return g_strdup ("");
+  return g_strdup (blend != NULL ? blend->name : "");
 }
 
 static void

@@ -4,6 +4,8 @@
  */
 #include "app/log/fm-log-list.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app/widgets/fm-widget.h"
 
 typedef struct {
@@ -67,6 +69,20 @@ setup_cb (FmLogList *self, GtkListItem *list_item)
   gtk_list_item_set_child (list_item, label);
 }
 
+/* A row that could not be read says so under what was read before. */
+static char *
+row_markup (FmLogListClass *klass, FmLogRow *row)
+{
+  g_autofree char *markup = klass->markup (fm_log_row_get_info (row));
+  const char *failure = fm_log_row_get_failure (row);
+  g_autofree char *text = NULL;
+
+  if (failure == NULL)
+    return g_steal_pointer (&markup);
+  text = g_markup_printf_escaped (_ ("Changed, but not read: %s"), failure);
+  return g_strdup_printf ("%s\n<small>%s</small>", markup, text);
+}
+
 static void
 show_row (GtkLabel *label, FmLogRow *row)
 {
@@ -76,7 +92,7 @@ show_row (GtkLabel *label, FmLogRow *row)
 
   if (list == NULL || fm_log_row_get_info (row) == NULL)
     return;
-  markup = FM_LOG_LIST_GET_CLASS (list)->markup (fm_log_row_get_info (row));
+  markup = row_markup (FM_LOG_LIST_GET_CLASS (list), row);
   gtk_label_set_markup (label, markup);
   spoken = g_strdelimit (g_strdup (gtk_label_get_text (label)), "\n", ' ');
   /* The row is what a reader of the list stops at, so it says what the label shows. */

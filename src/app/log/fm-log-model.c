@@ -9,11 +9,13 @@ struct _FmLogModel {
   GObject parent_instance;
 
   const FmLogKind *kind;
-  FmNotebook *notebook;  /* (nullable) */
-  gpointer query;        /* (nullable) */
-  GPtrArray *rows;       /* infos */
-  GHashTable *items;     /* id (gint64*) -> FmLogRow that was asked for */
-  GHashTable *hidden;    /* ids (gint64*) */
+  FmNotebook *notebook; /* (nullable) */
+  gpointer query;       /* (nullable) */
+  GPtrArray *rows;      /* infos */
+  GHashTable *items;    /* id (gint64*) -> FmLogRow that was asked for */
+  GHashTable *hidden;   /* ids (gint64*) */
+  GHashTable *asked;    /* id (gint64*) -> serial of the last read of that row alone */
+  guint serial;
   GCancellable *reading; /* of all that was asked since the last query */
   gboolean is_read;      /* the rows are those of the query */
 };
@@ -38,6 +40,7 @@ typedef struct {
   const FmLogKind *kind;
   gpointer query;
   gint64 only_id;
+  guint serial;
 } Order;
 
 static void
@@ -65,6 +68,10 @@ start (FmLogModel *self, gint64 only_id, GAsyncReadyCallback done)
   order->kind = self->kind;
   order->query = self->kind->copy_query (self->query);
   order->only_id = only_id;
+  order->serial = ++self->serial;
+  if (only_id != 0)
+    g_hash_table_insert (self->asked, g_memdup2 (&only_id, sizeof only_id),
+                         GUINT_TO_POINTER (order->serial));
   fm_store_task (&(FmStoreTask){
       .owner = self,
       .notebook = self->notebook,
@@ -75,19 +82,6 @@ start (FmLogModel *self, gint64 only_id, GAsyncReadyCallback done)
       .cancellable = self->reading,
       .done = done,
   });
-}
-
-/* The rows that were asked for, NULL (and said so, unless it was given up) when they are not there.
- */
-static GPtrArray *
-take_result (FmLogModel *self, GAsyncResult *result)
-{
-  g_autoptr (GError) error = NULL;
-  GPtrArray *rows = fm_store_task_finish (result, &error);
-
-  if (rows == NULL && !g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-    g_signal_emit (self, signals[FAILED], 0, error->message);
-  return rows;
 }
 
 static gint64
@@ -178,10 +172,15 @@ static void
 all_read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmLogModel *self = FM_LOG_MODEL (source);
-  GPtrArray *rows = take_result (self, result);
+  g_autoptr (GError) error = NULL;
+  GPtrArray *rows = fm_store_task_finish (result, &error);
 
-  if (rows == NULL)
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     return;
+  if (rows == NULL) {
+    g_signal_emit (self, signals[FAILED], 0, error->message);
+    return;
+  }
   drop_hidden (self, rows);
   self->is_read = TRUE;
   take_rows (self, rows);
@@ -249,16 +248,39 @@ take_row (FmLogModel *self, gint64 id, gpointer info)
     add_row (self, info);
 }
 
+/* A record that is not listed has no row that could say it. */
+static void
+tell_row_failed (FmLogModel *self, gint64 id, const char *message)
+{
+  const guint position = fm_log_model_find (self, id);
+  g_autoptr (FmLogRow) row = NULL;
+
+  if (position == G_MAXUINT) {
+    fm_log_model_read_row (self, 0);
+    return;
+  }
+  row = g_list_model_get_item (G_LIST_MODEL (self), position);
+  fm_log_row_set_failure (row, message);
+}
+
+/* Threads may end in another order than they were started in: the last one counts. */
 static void
 row_read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmLogModel *self = FM_LOG_MODEL (source);
   const Order *order = fm_store_task_data (result);
   const gint64 id = order->only_id;
-  g_autoptr (GPtrArray) rows = take_result (self, result);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) rows = fm_store_task_finish (result, &error);
 
-  if (rows == NULL)
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
+      GPOINTER_TO_UINT (g_hash_table_lookup (self->asked, &id)) != order->serial)
     return;
+  g_hash_table_remove (self->asked, &id);
+  if (rows == NULL) {
+    tell_row_failed (self, id, error->message);
+    return;
+  }
   drop_hidden (self, rows);
   take_row (self, id, rows->len > 0 ? g_ptr_array_steal_index (rows, 0) : NULL);
   g_signal_emit (self, signals[UPDATED], 0);
@@ -322,6 +344,7 @@ fm_log_model_finalize (GObject *object)
   g_clear_pointer (&self->notebook, fm_notebook_unref);
   g_hash_table_unref (self->items);
   g_hash_table_unref (self->hidden);
+  g_hash_table_unref (self->asked);
   g_ptr_array_unref (self->rows);
   G_OBJECT_CLASS (fm_log_model_parent_class)->finalize (object);
 }
@@ -343,6 +366,7 @@ fm_log_model_init (FmLogModel *self)
   self->rows = g_ptr_array_new ();
   self->items = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_object_unref);
   self->hidden = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+  self->asked = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
 }
 
 FmLogModel *
@@ -408,23 +432,19 @@ fm_log_model_read_row (FmLogModel *self, gint64 id)
 }
 
 void
-fm_log_model_set_hidden (FmLogModel *self, gint64 id, gboolean hidden)
+fm_log_model_hide (FmLogModel *self, gint64 id)
 {
   g_return_if_fail (FM_IS_LOG_MODEL (self));
-  if (hidden) {
-    g_hash_table_add (self->hidden, g_memdup2 (&id, sizeof id));
-    take_row (self, id, NULL);
-    g_signal_emit (self, signals[UPDATED], 0);
-  } else {
-    g_hash_table_remove (self->hidden, &id);
-    fm_log_model_read_row (self, id);
-  }
+  g_hash_table_add (self->hidden, g_memdup2 (&id, sizeof id));
+  take_row (self, id, NULL);
+  g_signal_emit (self, signals[UPDATED], 0);
 }
 
 gboolean
-fm_log_model_is_hidden (FmLogModel *self, gint64 id)
+fm_log_model_unhide (FmLogModel *self, gint64 id)
 {
-  return g_hash_table_contains (self->hidden, &id);
+  g_return_val_if_fail (FM_IS_LOG_MODEL (self), FALSE);
+  return g_hash_table_remove (self->hidden, &id);
 }
 
 guint
@@ -453,4 +473,18 @@ gboolean
 fm_log_model_is_read (FmLogModel *self)
 {
   return self->is_read;
+}
+
+gpointer
+fm_log_id_copy (gconstpointer id)
+{
+  return g_memdup2 (id, sizeof (gint64));
+}
+
+int
+fm_log_compare_newest (gint64 at, gint64 id, gint64 other_at, gint64 other_id)
+{
+  if (at != other_at)
+    return at > other_at ? -1 : 1;
+  return id > other_id ? -1 : id < other_id;
 }

@@ -4,7 +4,8 @@
  *
  * The rows of a query arrive as one array and are swapped in at once; the objects for them are made
  * only when a view asks, so that 100,000 rows cost one "items-changed". A record that changed is
- * read alone, and only its row is written anew, moved, added or dropped.
+ * read alone, and only its row is written anew, moved, added or dropped; when that fails, the row
+ * says so.
  *
  * Signals:
  *   "updated" ()               rows were read, or hidden
@@ -55,9 +56,10 @@ void fm_log_model_read (FmLogModel *self, FmNotebook *notebook, gpointer query);
 void fm_log_model_read_other (FmLogModel *self, FmNotebook *notebook, gpointer query);
 /** A record was added, changed or removed: reads its row. @id 0 = many: reads all. */
 void fm_log_model_read_row (FmLogModel *self, gint64 id);
-/** Leaves out a record that is about to be removed, or takes it in again by reading its row. */
-void fm_log_model_set_hidden (FmLogModel *self, gint64 id, gboolean hidden);
-gboolean fm_log_model_is_hidden (FmLogModel *self, gint64 id);
+/** Leaves out a record that is about to be removed. */
+void fm_log_model_hide (FmLogModel *self, gint64 id);
+/** The record is listed again once its row is read. FALSE when it was not hidden. */
+gboolean fm_log_model_unhide (FmLogModel *self, gint64 id);
 /** Position of a record, G_MAXUINT when it is not listed. */
 guint fm_log_model_find (FmLogModel *self, gint64 id);
 /** The info at a position, NULL past the end. */
@@ -65,5 +67,9 @@ gconstpointer fm_log_model_get_info (FmLogModel *self, guint position);
 guint fm_log_model_get_n (FmLogModel *self);
 /** FALSE until the rows of the query were read. */
 gboolean fm_log_model_is_read (FmLogModel *self);
+/** For a list with the newest first: below 0 when the first of two records is newer. */
+int fm_log_compare_newest (gint64 at, gint64 id, gint64 other_at, gint64 other_id);
+/** Of a record, or of a query that is one. Returns: (transfer full) gint64. */
+gpointer fm_log_id_copy (gconstpointer id);
 
 G_END_DECLS

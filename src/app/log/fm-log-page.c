@@ -69,6 +69,20 @@ remove_cb (FmLogPage *self)
 }
 
 static void
+open_first (FmLogPage *self)
+{
+  FmRecordsPage *page = FM_RECORDS_PAGE (self);
+  gconstpointer first = fm_log_model_get_info (fm_records_page_get_model (page), 0);
+
+  if (!FM_LOG_PAGE_GET_CLASS (self)->opens_first || first == NULL ||
+      fm_records_page_get_open_id (page) != 0 ||
+      adw_leaflet_get_folded (get_private (self)->leaflet))
+    return;
+  fm_log_list_select (get_private (self)->list, fm_log_info_id (first));
+  fm_records_page_open (page, fm_log_info_id (first));
+}
+
+static void
 back_clicked_cb (FmLogPage *self)
 {
   adw_leaflet_navigate (get_private (self)->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
@@ -87,6 +101,7 @@ folded_cb (FmLogPage *self)
   /* A list that is folded away hands its focus, and with it the selection, to another row. */
   if (!folded)
     fm_log_list_select (priv->list, fm_records_page_get_open_id (FM_RECORDS_PAGE (self)));
+  open_first (self);
 }
 
 static void
@@ -97,6 +112,8 @@ take_list (FmLogPage *self, FmLogList *list)
   priv->list = list;
   adw_bin_set_child (priv->list_bin, GTK_WIDGET (list));
   fm_log_list_set_model (list, fm_records_page_get_model (FM_RECORDS_PAGE (self)));
+  g_signal_connect_object (fm_records_page_get_model (FM_RECORDS_PAGE (self)), "updated",
+                           G_CALLBACK (open_first), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (list, "selected", G_CALLBACK (selected_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (list, "activated", G_CALLBACK (activated_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (list, "query-changed", G_CALLBACK (query_changed_cb), self,

@@ -28,6 +28,8 @@ struct _FmLogPageClass {
   /** (nullable): Opens what belongs to the document, before it is shown. */
   void (*prepare) (FmLogPage *self, FmStoredDocument *document);
   const char *new_action;
+  /** While none is open, the first of the list is opened; not in a narrow window. */
+  gboolean opens_first;
 };
 
 G_END_DECLS

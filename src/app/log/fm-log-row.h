@@ -17,6 +17,10 @@ G_DECLARE_FINAL_TYPE (FmLogRow, fm_log_row, FM, LOG_ROW, GObject)
 FmLogRow *fm_log_row_new (gconstpointer info);
 /** Shows another @info of the same record; NULL when it left the log. */
 void fm_log_row_set_info (FmLogRow *self, gconstpointer info);
+/** The record changed and could not be read: the info may be older than it. */
+void fm_log_row_set_failure (FmLogRow *self, const char *message);
+/** Why the record could not be read; NULL when it was. */
+const char *fm_log_row_get_failure (FmLogRow *self);
 /** NULL once the record left the log. */
 gconstpointer fm_log_row_get_info (FmLogRow *self);
 /** The id that any info begins with. */

@@ -18,12 +18,6 @@ get_private (FmRecordsPage *self)
   return fm_records_page_get_instance_private (self);
 }
 
-static gint64 *
-id_new (gint64 id)
-{
-  return g_memdup2 (&id, sizeof id);
-}
-
 static void
 stop_opening (FmRecordsPage *self)
 {
@@ -100,17 +94,17 @@ removal_settled (GtkWidget *owner, gint64 id, gboolean removed, const GError *er
   if (error != NULL)
     fm_session_failure (session, error);
   /* Another notebook may be open by now. */
-  if (!fm_log_model_is_hidden (get_private (self)->model, id))
+  if (!fm_log_model_unhide (get_private (self)->model, id))
     return;
   if (removed) {
     fm_documents_forget (fm_session_get_documents (session), klass->document_type,
                          fm_session_get_notebook (session), id);
     fm_session_emit_changed (session, klass->kind, id);
   } else {
+    fm_log_model_read_row (get_private (self)->model, id);
     klass->select (self, id);
     fm_records_page_open (self, id);
   }
-  fm_log_model_set_hidden (get_private (self)->model, id, FALSE);
 }
 
 static void
@@ -244,7 +238,7 @@ fm_records_page_open (FmRecordsPage *self, gint64 id)
       .notebook = notebook,
       .run = klass->load,
       .free_result = klass->free_record,
-      .data = id_new (id),
+      .data = fm_log_id_copy (&id),
       .free_data = g_free,
       .cancellable = priv->opening,
       .done = opened_cb,
@@ -297,5 +291,5 @@ fm_records_page_remove (FmRecordsPage *self, GtkWidget *inside)
   fm_removal_offer (inside, message, fm_stored_document_get_notebook (priv->document), id,
                     klass->remove, removal_settled);
   fm_records_page_close (self);
-  fm_log_model_set_hidden (priv->model, id, TRUE);
+  fm_log_model_hide (priv->model, id);
 }

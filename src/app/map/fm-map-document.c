@@ -182,6 +182,30 @@ stop_reading (FmMapDocument *self)
   g_clear_object (&self->reading);
 }
 
+static gpointer
+read_base (FmNotebook *notebook, gpointer version_id, GCancellable *cancellable, GError **error)
+{
+  return fm_versions_load (notebook, *(gint64 *)version_id, error);
+}
+
+static void
+base_read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FmMapDocument *self = FM_MAP_DOCUMENT (source);
+  g_autoptr (GError) error = NULL;
+  FmFormula *base = fm_store_task_finish (result, &error);
+
+  if (base == NULL) {
+    fm_session_failure (self->session, error);
+    return;
+  }
+  self->map->base_version_id = *(gint64 *)fm_store_task_data (result);
+  fm_formula_free (self->base);
+  self->base = base;
+  fm_map_document_touch (self);
+  fm_map_document_reload_data (self);
+}
+
 static void
 fm_map_document_finalize (GObject *object)
 {
@@ -257,13 +281,17 @@ fm_map_document_get_base (FmMapDocument *self)
 }
 
 void
-fm_map_document_set_base (FmMapDocument *self, gint64 version_id, FmFormula *base)
+fm_map_document_choose_base (FmMapDocument *self, gint64 version_id)
 {
-  self->map->base_version_id = version_id;
-  fm_formula_free (self->base);
-  self->base = base;
-  fm_map_document_touch (self);
-  fm_map_document_reload_data (self);
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_stored_document_get_notebook (FM_STORED_DOCUMENT (self)),
+      .run = read_base,
+      .free_result = (GDestroyNotify)fm_formula_free,
+      .data = g_memdup2 (&version_id, sizeof version_id),
+      .free_data = g_free,
+      .done = base_read_cb,
+  });
 }
 
 const FmMixBlend *

@@ -20,13 +20,6 @@ G_BEGIN_DECLS
 #define FM_TYPE_MAP_DOCUMENT (fm_map_document_get_type ())
 G_DECLARE_FINAL_TYPE (FmMapDocument, fm_map_document, FM, MAP_DOCUMENT, FmStoredDocument)
 
-/** Reads a map and its base version in a thread. */
-void fm_map_document_load_async (FmSession *session,
-                                 gint64 map_id,
-                                 GCancellable *cancellable,
-                                 GAsyncReadyCallback callback,
-                                 gpointer user_data);
-FmMapDocument *fm_map_document_load_finish (GAsyncResult *result, GError **error);
 /** As of fm_documents_open(). @map and @base: (transfer full). */
 FmMapDocument *fm_map_document_open (FmSession *session, FmMap *map, FmFormula *base);
 
@@ -34,9 +27,7 @@ FmSession *fm_map_document_get_session (FmMapDocument *self);
 /** To read and to change; call touch after a change. (transfer none) */
 FmMap *fm_map_document_get_map (FmMapDocument *self);
 const FmFormula *fm_map_document_get_base (FmMapDocument *self);
-/** Moves the map to another base version. (transfer full base) */
-void fm_map_document_set_base (FmMapDocument *self, gint64 version_id, FmFormula *base);
-/** As above, but reads the version first, in a thread. */
+/** Moves the map to another base version, which is read first, in a thread. */
 void fm_map_document_choose_base (FmMapDocument *self, gint64 version_id);
 
 /** The mixture; its region holds the bounds and the usable limits of the brief. NULL while the

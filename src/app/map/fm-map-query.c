@@ -1,10 +1,12 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-map-query.c - reads and makes maps of a blend, off the main thread */
+/* fm-map-query.c - what the map page asks of the notebook and of the design, in threads */
 #include "app/map/fm-map-query.h"
 
-#include "app/session/fm-store-task.h"
+#include <glib/gi18n-lib.h>
+
 #include "app/session/fm-cancel-stop.h"
+#include "app/session/fm-store-task.h"
 #include "core/mixture/fm-map-design.h"
 #include "store/fm-versions.h"
 
@@ -22,80 +24,65 @@ job_free (gpointer data)
   g_free (job);
 }
 
-void
-fm_map_list_free (FmMapList *self)
+static GPtrArray *
+read_rows (FmNotebook *notebook,
+           gconstpointer query,
+           gint64 only_id,
+           GCancellable *cancellable,
+           GError **error)
 {
-  g_clear_pointer (&self->maps, g_ptr_array_unref);
-  g_clear_pointer (&self->versions, g_ptr_array_unref);
+  const gint64 *blend_id = query;
+
+  return fm_maps_list (notebook, *blend_id, only_id, error);
+}
+
+static int
+compare_rows (gconstpointer a, gconstpointer b, gconstpointer query)
+{
+  const FmMapInfo *first = a;
+  const FmMapInfo *second = b;
+
+  return fm_log_compare_newest (first->created_at, first->id, second->created_at, second->id);
+}
+
+const FmLogKind fm_map_log_kind = {
+  .read = read_rows,
+  .compare = compare_rows,
+  .is_same_query = g_int64_equal,
+  .copy_query = fm_log_id_copy,
+  .free_query = g_free,
+};
+
+void
+fm_map_record_free (FmMapRecord *self)
+{
+  g_clear_pointer (&self->map, fm_map_free);
+  g_clear_pointer (&self->base, fm_formula_free);
   g_free (self);
 }
 
-static gpointer
-list (FmNotebook *notebook, gpointer blend_id, GCancellable *cancellable, GError **error)
+gpointer
+fm_map_query_load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  g_autoptr (FmMapList) list = g_new0 (FmMapList, 1);
+  const gint64 *id = data;
+  g_autoptr (FmMapRecord) record = g_new0 (FmMapRecord, 1);
 
-  list->maps = fm_maps_list (notebook, *(gint64 *)blend_id, error);
-  if (list->maps != NULL)
-    list->versions = fm_versions_list (notebook, *(gint64 *)blend_id, error);
-  return list->versions != NULL ? g_steal_pointer (&list) : NULL;
+  record->map = fm_maps_load (notebook, *id, error);
+  if (record->map != NULL)
+    record->base = fm_versions_load (notebook, record->map->base_version_id, error);
+  return record->base != NULL ? g_steal_pointer (&record) : NULL;
 }
 
-void
-fm_map_list_async (FmNotebook *notebook,
-                   gint64 blend_id,
-                   GCancellable *cancellable,
-                   GAsyncReadyCallback callback,
-                   gpointer user_data)
+gpointer
+fm_map_query_create (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  fm_store_task (&(FmStoreTask){
-      .notebook = notebook,
-      .run = list,
-      .free_result = (GDestroyNotify)fm_map_list_free,
-      .data = g_memdup2 (&blend_id, sizeof blend_id),
-      .free_data = g_free,
-      .cancellable = cancellable,
-      .done = callback,
-      .user_data = user_data,
-  });
-}
+  FmMap *map = data;
+  g_autoptr (GPtrArray) rows = fm_maps_list (notebook, map->blend_id, 0, error);
 
-FmMapList *
-fm_map_list_finish (GAsyncResult *result, GError **error)
-{
-  return fm_store_task_finish (result, error);
-}
-
-static gpointer
-add (FmNotebook *notebook, gpointer map, GCancellable *cancellable, GError **error)
-{
-  return fm_maps_save (notebook, map, error) ? map : NULL;
-}
-
-void
-fm_map_add_async (FmNotebook *notebook,
-                  FmMap *map,
-                  GCancellable *cancellable,
-                  GAsyncReadyCallback callback,
-                  gpointer user_data)
-{
-  fm_store_task (&(FmStoreTask){
-      .notebook = notebook,
-      .run = add,
-      .data = map,
-      .free_data = (GDestroyNotify)fm_map_free,
-      .cancellable = cancellable,
-      .done = callback,
-      .user_data = user_data,
-  });
-}
-
-gint64
-fm_map_add_finish (GAsyncResult *result, GError **error)
-{
-  const FmMap *map = fm_store_task_finish (result, error);
-
-  return map != NULL ? map->id : 0;
+  if (rows == NULL)
+    return NULL;
+  map->name = g_strdup_printf (_ ("Map %u"), rows->len + 1);
+  return fm_maps_save (notebook, map, error) ? fm_log_id_copy (&map->id) : NULL;
 }
 
 static gpointer

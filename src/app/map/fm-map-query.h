@@ -1,36 +1,34 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-map-query.h - reads and makes maps of a blend, off the main thread */
+/* fm-map-query.h - what the map page asks of the notebook and of the design, in threads */
 #pragma once
 
+#include "app/log/fm-log-model.h"
+#include "core/formula/fm-formula.h"
 #include "store/fm-maps.h"
-
-#include <gio/gio.h>
 
 G_BEGIN_DECLS
 
-/** What the page needs to know of a blend. */
+/** Rows are FmMapInfo, newest first; a query is the id (gint64) of a blend. */
+extern const FmLogKind fm_map_log_kind;
+
+/** A map with the version that it starts from. */
 typedef struct {
-  GPtrArray *maps;     /* FmMapInfo, newest first */
-  GPtrArray *versions; /* FmVersionInfo, by number */
-} FmMapList;
+  FmMap *map;
+  FmFormula *base;
+} FmMapRecord;
 
-void fm_map_list_free (FmMapList *self);
-void fm_map_list_async (FmNotebook *notebook,
-                        gint64 blend_id,
-                        GCancellable *cancellable,
-                        GAsyncReadyCallback callback,
-                        gpointer user_data);
-FmMapList *fm_map_list_finish (GAsyncResult *result, GError **error);
+void fm_map_record_free (FmMapRecord *self);
 
-/** Stores a new map. @map: (transfer full) */
-void fm_map_add_async (FmNotebook *notebook,
-                       FmMap *map,
-                       GCancellable *cancellable,
-                       GAsyncReadyCallback callback,
-                       gpointer user_data);
-/** Its id, 0 on error. */
-gint64 fm_map_add_finish (GAsyncResult *result, GError **error);
+/* As of FmStoreFunc. */
+/** @data: the id. Returns: FmMapRecord */
+gpointer
+fm_map_query_load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error);
+/** @data: the new map (FmMap), which is given a name. Returns: its id (gint64*) */
+gpointer fm_map_query_create (FmNotebook *notebook,
+                              gpointer data,
+                              GCancellable *cancellable,
+                              GError **error);
 
 /**
  * Draws up the design of @map in @region; may take seconds. Answers FmMapPoint, see
@@ -43,6 +41,6 @@ void fm_map_draw_async (const FmMap *map,
                         gpointer user_data);
 GArray *fm_map_draw_finish (GAsyncResult *result, GError **error);
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMapList, fm_map_list_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmMapRecord, fm_map_record_free)
 
 G_END_DECLS

@@ -206,3 +206,11 @@ fm_map_text_state (const FmMapPoint *point, const FmMapData *data)
       ngettext ("Version %d, tasted once", "Version %d, tasted %u times", place->n_tastings),
       place->number, place->n_tastings);
 }
+
+char *
+fm_map_text_trials (guint n, guint n_made)
+{
+  return g_strdup_printf (
+      ngettext ("%u trial, %u made into versions", "%u trials, %u made into versions", n), n,
+      n_made);
+}

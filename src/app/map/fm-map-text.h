@@ -24,6 +24,8 @@ char *fm_map_text_design (const GArray *points, guint q);
 char *fm_map_text_optimal (const FmMap *map);
 /** Warns of points outside; NULL when there are none. Returns: (transfer full). */
 char *fm_map_text_outside (const GArray *points, const FmMixRegion *region);
+/** "7 trials, 3 made into versions". Returns: (transfer full). */
+char *fm_map_text_trials (guint n, guint n_made);
 /** "Not made", "Version 7, tasted 2 times". Returns: (transfer full). */
 char *fm_map_text_state (const FmMapPoint *point, const FmMapData *data);
 

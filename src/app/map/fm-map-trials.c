@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/map/fm-map-design-box.h"
+#include "app/map/fm-map-text.h"
 #include "app/map/fm-map-trial-row.h"
 #include "app/widgets/fm-widget.h"
 
@@ -71,8 +72,7 @@ show_count (FmMapTrials *self, guint n)
 
   for (guint i = 0; i < n; i++)
     made += g_array_index (points, FmMapPoint, i).version_id != 0;
-  text = g_strdup_printf (
-      ngettext ("%u trial, %u made into versions", "%u trials, %u made into versions", n), n, made);
+  text = fm_map_text_trials (n, made);
   fm_widget_set_label (self->count_label, text);
   gtk_widget_set_sensitive (GTK_WIDGET (self->make_all_button),
                             made < n && fm_map_document_get_blend (self->document) != NULL &&

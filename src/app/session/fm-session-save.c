@@ -110,6 +110,16 @@ typedef struct {
 } AddOrder;
 
 static void
+tell_added (FmSession *self, GPtrArray *infos)
+{
+  for (guint i = 0; i < infos->len; i++) {
+    const FmVersionInfo *info = g_ptr_array_index (infos, i);
+
+    fm_session_emit_changed (self, FM_CHANGE_VERSION, info->id);
+  }
+}
+
+static void
 versions_added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmSession *self = FM_SESSION (source);
@@ -124,7 +134,7 @@ versions_added_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     return;
   }
   if (order->serial == self->serial)
-    fm_session_emit_changed (self, FM_CHANGE_VERSION, 0);
+    tell_added (self, infos);
   g_task_return_pointer (task, infos, (GDestroyNotify)g_ptr_array_unref);
 }
 

@@ -19,29 +19,20 @@ read_rows (FmNotebook *notebook,
   return fm_tastings_list_near (notebook, *blend_id, only_id, error);
 }
 
-/* Newest first. */
 static int
 compare_rows (gconstpointer a, gconstpointer b, gconstpointer query)
 {
   const FmTastingInfo *first = a;
   const FmTastingInfo *second = b;
 
-  if (first->held_at != second->held_at)
-    return first->held_at > second->held_at ? -1 : 1;
-  return first->id > second->id ? -1 : first->id < second->id;
-}
-
-static gpointer
-copy_id (gconstpointer id)
-{
-  return g_memdup2 (id, sizeof (gint64));
+  return fm_log_compare_newest (first->held_at, first->id, second->held_at, second->id);
 }
 
 const FmLogKind fm_tasting_log_kind = {
   .read = read_rows,
   .compare = compare_rows,
   .is_same_query = g_int64_equal,
-  .copy_query = copy_id,
+  .copy_query = fm_log_id_copy,
   .free_query = g_free,
 };
 
@@ -75,7 +66,7 @@ fm_tasting_query_create (FmNotebook *notebook,
   }
   if (!fm_tastings_save (notebook, plan, error))
     return NULL;
-  return copy_id (&plan->id);
+  return fm_log_id_copy (&plan->id);
 }
 
 static gpointer

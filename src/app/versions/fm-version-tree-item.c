@@ -261,84 +261,16 @@ fm_version_tree_item_matches (FmVersionTreeItem *self, const char *needle)
   return strstr (self->folded_title, needle) != NULL;
 }
 
-void
-fm_version_tree_blend_free (FmVersionTreeBlend *blend)
-{
-  g_clear_pointer (&blend->info, fm_blend_info_free);
-  g_clear_pointer (&blend->versions, g_ptr_array_unref);
-  g_free (blend);
-}
-
-/* Takes the blends' names out of @infos, each with its versions still to be read. */
-static GPtrArray *
-blends_without_versions (GPtrArray *infos)
-{
-  GPtrArray *blends = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_version_tree_blend_free);
-
-  g_ptr_array_set_free_func (infos, NULL);
-  for (guint i = 0; i < infos->len; i++) {
-    FmVersionTreeBlend *blend = g_new0 (FmVersionTreeBlend, 1);
-
-    blend->info = g_ptr_array_index (infos, i);
-    g_ptr_array_add (blends, blend);
-  }
-  return blends;
-}
-
-static gboolean
-read_versions (FmNotebook *notebook, FmVersionTreeBlend *blend, GError **error)
-{
-  blend->versions = fm_versions_list (notebook, blend->info->id, error);
-  return blend->versions != NULL;
-}
-
-GPtrArray *
-fm_version_tree_read (FmNotebook *notebook, GError **error)
-{
-  g_autoptr (GPtrArray) infos = fm_blends_list (notebook, error);
-  g_autoptr (GPtrArray) blends = NULL;
-
-  if (infos == NULL)
-    return NULL;
-  blends = blends_without_versions (infos);
-  for (guint i = 0; i < blends->len; i++) {
-    if (!read_versions (notebook, g_ptr_array_index (blends, i), error))
-      return NULL;
-  }
-  return g_steal_pointer (&blends);
-}
-
-FmVersionTreeBlend *
-fm_version_tree_read_blend (FmNotebook *notebook, gint64 blend_id, GError **error)
-{
-  g_autoptr (GPtrArray) infos = fm_blends_list (notebook, error);
-  g_autoptr (GPtrArray) blends = NULL;
-
-  if (infos == NULL)
-    return NULL;
-  blends = blends_without_versions (infos);
-  for (guint i = 0; i < blends->len; i++) {
-    FmVersionTreeBlend *blend = g_ptr_array_index (blends, i);
-
-    if (blend->info->id != blend_id)
-      continue;
-    return read_versions (notebook, blend, error) ? g_ptr_array_steal_index (blends, i) : NULL;
-  }
-  g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND,
-                       _ ("The blend is not in the notebook."));
-  return NULL;
-}
-
 /* The draft is placed as a version after all others, so that its line shows where it came from. */
 static GPtrArray *
-with_draft (const FmVersionTreeBlend *blend, FmVersionInfo *draft)
+with_draft (const FmVersionBlend *blend, FmVersionInfo *draft)
 {
   GPtrArray *all = g_ptr_array_new ();
 
   for (guint i = 0; i < blend->versions->len; i++)
     g_ptr_array_add (all, g_ptr_array_index (blend->versions, i));
   draft->id = 0;
-  draft->blend_id = blend->info->id;
+  draft->blend_id = blend->id;
   draft->parent_id = blend->info->draft_parent_version_id;
   g_ptr_array_add (all, draft);
   return all;
@@ -374,7 +306,7 @@ ensure_item (GListStore *store,
 {
   FmVersionTreeItem *item = item_at (store, position);
 
-  if (item != NULL && item->blend_id == blend_id && item->version_id == version_id)
+  if (item != NULL && item->version_id == version_id)
     return item;
   *fresh = fm_version_tree_item_new (kind, blend_id, version_id);
   return *fresh;
@@ -387,23 +319,22 @@ put_item (GListStore *store, guint position, FmVersionTreeItem *fresh)
   g_object_unref (fresh);
 }
 
-void
-fm_version_tree_update_versions (GListStore *store, const FmVersionTreeBlend *blend)
+static void
+update_children (FmVersionTreeItem *self, const FmVersionBlend *blend)
 {
+  GListStore *store = self->children;
   FmVersionInfo draft = { 0 };
   g_autoptr (GPtrArray) all = with_draft (blend, &draft);
   g_autoptr (GArray) places = fm_version_tree_layout (all);
   guint n_lanes = fm_version_tree_n_lanes (places);
 
-  if (item_at (store, 0) != NULL && item_at (store, 0)->blend_id != blend->info->id)
-    g_list_store_remove_all (store);
   for (guint i = 0; i < all->len; i++) {
     const FmVersionInfo *info = g_ptr_array_index (all, i);
     gboolean is_draft = info == &draft;
     FmVersionTreeItem *fresh = NULL;
     FmVersionTreeItem *item =
         ensure_item (store, i, is_draft ? FM_VERSION_TREE_DRAFT : FM_VERSION_TREE_VERSION,
-                     blend->info->id, info->id, &fresh);
+                     blend->id, info->id, &fresh);
     gboolean moved =
         set_place (item, info->parent_id, &g_array_index (places, FmVersionTreePlace, i), n_lanes);
     gboolean retold = is_draft ? set_draft_texts (item, blend->info, blend->versions)
@@ -418,31 +349,10 @@ fm_version_tree_update_versions (GListStore *store, const FmVersionTreeBlend *bl
 }
 
 void
-fm_version_tree_update (GListStore *store, GPtrArray *blends)
+fm_version_tree_item_update (FmVersionTreeItem *self, const FmVersionBlend *blend)
 {
-  /* A blend that is gone is dropped first, so that the others stay the same rows. */
-  for (guint i = g_list_model_get_n_items (G_LIST_MODEL (store)); i-- > 0;) {
-    FmVersionTreeItem *item = item_at (store, i);
-    gboolean found = FALSE;
-
-    for (guint j = 0; j < blends->len && !found; j++) {
-      FmVersionTreeBlend *blend = g_ptr_array_index (blends, j);
-
-      found = blend->info->id == item->blend_id;
-    }
-    if (!found)
-      g_list_store_remove (store, i);
-  }
-  for (guint i = 0; i < blends->len; i++) {
-    FmVersionTreeBlend *blend = g_ptr_array_index (blends, i);
-    FmVersionTreeItem *fresh = NULL;
-    FmVersionTreeItem *item =
-        ensure_item (store, i, FM_VERSION_TREE_BLEND, blend->info->id, 0, &fresh);
-
-    set_blend (item, blend->info);
-    fm_version_tree_update_versions (item->children, blend);
-    if (fresh != NULL)
-      put_item (store, i, fresh);
-  }
-  drop_after (store, blends->len);
+  g_return_if_fail (FM_IS_VERSION_TREE_ITEM (self));
+  g_return_if_fail (self->kind == FM_VERSION_TREE_BLEND);
+  set_blend (self, blend->info);
+  update_children (self, blend);
 }

@@ -5,6 +5,7 @@
 
 #include <gio/gio.h>
 
+#include "app/versions/fm-version-read.h"
 #include "app/versions/fm-version-tree.h"
 
 G_BEGIN_DECLS
@@ -35,24 +36,8 @@ const FmVersionTreePlace *fm_version_tree_item_get_place (FmVersionTreeItem *sel
 GListStore *fm_version_tree_item_get_children (FmVersionTreeItem *self);
 /** TRUE when @needle (casefolded) is in the title. */
 gboolean fm_version_tree_item_matches (FmVersionTreeItem *self, const char *needle);
-
-/** One blend with all that its rows show. */
-typedef struct {
-  FmBlendInfo *info;
-  GPtrArray *versions; /* FmVersionInfo */
-} FmVersionTreeBlend;
-
-void fm_version_tree_blend_free (FmVersionTreeBlend *blend);
-/** Reads every blend with its versions; may take a while. (element-type FmVersionTreeBlend) */
-GPtrArray *fm_version_tree_read (FmNotebook *notebook, GError **error);
-/** Reads one blend with its versions; may take a while. */
-FmVersionTreeBlend *
-fm_version_tree_read_blend (FmNotebook *notebook, gint64 blend_id, GError **error);
-/** Brings @store (of blend items) up to date and keeps the items that stay. */
-void fm_version_tree_update (GListStore *store, GPtrArray *blends);
-/** Brings @store (of version items, then the draft) up to date with one blend. */
-void fm_version_tree_update_versions (GListStore *store, const FmVersionTreeBlend *blend);
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmVersionTreeBlend, fm_version_tree_blend_free)
+/** Shows what is known of a blend in its row and in those of its versions and draft; rows that stay
+ * are kept. */
+void fm_version_tree_item_update (FmVersionTreeItem *self, const FmVersionBlend *blend);
 
 G_END_DECLS

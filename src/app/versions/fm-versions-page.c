@@ -6,7 +6,8 @@
 #include <adwaita.h>
 
 #include "app/session/fm-notebook-settings.h"
-#include "app/versions/fm-version-tree-item.h"
+#include "app/session/fm-store-task.h"
+#include "app/versions/fm-version-list.h"
 #include "app/versions/fm-versions-page-detail.h"
 #include "app/versions/fm-versions-page-row.h"
 #include "app/widgets/fm-widget.h"
@@ -20,9 +21,9 @@ struct _FmVersionsPage {
   GtkListView *list_view;
   FmVersionsPageDetail *detail;
 
-  GListStore *versions; /* FmVersionTreeItem */
+  FmVersionList *list;   /* (nullable) */
+  GSignalGroup *signals; /* of the list */
   GtkSingleSelection *selection;
-  GCancellable *reading;
   GCancellable *comparing;
   guint draft_timer_id;
 };
@@ -30,61 +31,27 @@ struct _FmVersionsPage {
 G_DEFINE_FINAL_TYPE (FmVersionsPage, fm_versions_page, FM_TYPE_PAGE)
 
 typedef struct {
-  FmNotebook *notebook;
   gint64 blend_id;
   gint64 version_id;
   char *currency;
 } Order;
 
-static Order *
-order_new (FmVersionsPage *self, gint64 version_id)
-{
-  Order *order = g_new0 (Order, 1);
-
-  order->notebook = fm_notebook_ref (fm_page_get_notebook (FM_PAGE (self)));
-  order->blend_id = fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self)));
-  order->version_id = version_id;
-  order->currency = g_strdup (fm_notebook_units ()->currency);
-  return order;
-}
-
 static void
-order_free (Order *order)
+order_free (gpointer data)
 {
-  fm_notebook_unref (order->notebook);
+  Order *order = data;
+
   g_free (order->currency);
   g_free (order);
 }
 
-static void
-start_reading (FmVersionsPage *self,
-               GCancellable **cancellable,
-               gint64 version_id,
-               GTaskThreadFunc func,
-               GAsyncReadyCallback callback)
+static gpointer
+read_diff (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
-  g_autoptr (GTask) task = NULL;
+  const Order *order = data;
 
-  g_cancellable_cancel (*cancellable);
-  g_clear_object (cancellable);
-  *cancellable = g_cancellable_new ();
-  task = g_task_new (self, *cancellable, callback, NULL);
-  g_task_set_task_data (task, order_new (self, version_id), (GDestroyNotify)order_free);
-  g_task_run_in_thread (task, func);
-}
-
-static void
-compare_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  Order *order = data;
-  GError *error = NULL;
-  FmVersionsPageDiff *diff = fm_versions_page_diff_read (
-      order->notebook, order->blend_id, order->version_id, order->currency, &error);
-
-  if (diff != NULL)
-    g_task_return_pointer (task, diff, (GDestroyNotify)fm_versions_page_diff_free);
-  else
-    g_task_return_error (task, error);
+  return fm_versions_page_diff_read (notebook, order->blend_id, order->version_id, order->currency,
+                                     error);
 }
 
 static void
@@ -92,101 +59,94 @@ compared_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FmVersionsPage *self = FM_VERSIONS_PAGE (source);
   g_autoptr (GError) error = NULL;
-  g_autoptr (FmVersionsPageDiff) diff = g_task_propagate_pointer (G_TASK (result), &error);
+  g_autoptr (FmVersionsPageDiff) diff = fm_store_task_finish (result, &error);
 
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
-      fm_page_get_session (FM_PAGE (self)) == NULL)
+  if (g_task_get_cancellable (G_TASK (result)) != self->comparing)
     return;
+  g_clear_object (&self->comparing);
   if (diff == NULL)
     fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
   fm_versions_page_detail_set_diff (self->detail, diff);
 }
 
 static void
+stop_comparing (FmVersionsPage *self)
+{
+  g_cancellable_cancel (self->comparing);
+  g_clear_object (&self->comparing);
+}
+
+static void
 compare_selected (FmVersionsPage *self)
 {
   FmVersionTreeItem *item = gtk_single_selection_get_selected_item (self->selection);
+  Order *order;
 
+  stop_comparing (self);
   if (item == NULL || fm_page_get_notebook (FM_PAGE (self)) == NULL) {
     fm_versions_page_detail_set_diff (self->detail, NULL);
     return;
   }
-  start_reading (self, &self->comparing, fm_version_tree_item_get_version_id (item), compare_thread,
-                 compared_cb);
+  order = g_new0 (Order, 1);
+  order->blend_id = fm_version_tree_item_get_blend_id (item);
+  order->version_id = fm_version_tree_item_get_version_id (item);
+  order->currency = g_strdup (fm_notebook_units ()->currency);
+  self->comparing = g_cancellable_new ();
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_page_get_notebook (FM_PAGE (self)),
+      .run = read_diff,
+      .free_result = (GDestroyNotify)fm_versions_page_diff_free,
+      .data = order,
+      .free_data = order_free,
+      .cancellable = self->comparing,
+      .done = compared_cb,
+  });
 }
 
 static void
 select_version (FmVersionsPage *self, gint64 version_id)
 {
-  for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (self->versions)); i++) {
-    g_autoptr (FmVersionTreeItem) item = g_list_model_get_item (G_LIST_MODEL (self->versions), i);
+  GListModel *versions = G_LIST_MODEL (self->selection);
+
+  for (guint i = 0; i < g_list_model_get_n_items (versions); i++) {
+    g_autoptr (FmVersionTreeItem) item = g_list_model_get_item (versions, i);
 
     if (fm_version_tree_item_get_version_id (item) == version_id)
       gtk_single_selection_set_selected (self->selection, i);
   }
 }
 
-static void
-read_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+/* TRUE when the rows are those of another blend now. */
+static gboolean
+list_blend (FmVersionsPage *self)
 {
-  Order *order = data;
-  GError *error = NULL;
-  FmVersionTreeBlend *blend = fm_version_tree_read_blend (order->notebook, order->blend_id, &error);
+  const gint64 blend_id = fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self)));
+  FmVersionTreeItem *blend = fm_version_list_find_blend (self->list, blend_id);
+  GListStore *versions = blend != NULL ? fm_version_tree_item_get_children (blend) : NULL;
 
-  if (blend != NULL)
-    g_task_return_pointer (task, blend, (GDestroyNotify)fm_version_tree_blend_free);
-  else
-    g_task_return_error (task, error);
-}
-
-static void
-read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
-{
-  FmVersionsPage *self = FM_VERSIONS_PAGE (source);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (FmVersionTreeBlend) blend = g_task_propagate_pointer (G_TASK (result), &error);
-  gboolean was_empty = g_list_model_get_n_items (G_LIST_MODEL (self->versions)) == 0;
-
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
-      fm_page_get_session (FM_PAGE (self)) == NULL)
-    return;
-  if (blend == NULL) {
-    fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
-    return;
-  }
-  fm_version_tree_update_versions (self->versions, blend);
-  if (was_empty)
-    select_version (self, fm_session_get_version_id (fm_page_get_session (FM_PAGE (self))));
-  compare_selected (self);
-}
-
-static void
-reload_cb (FmVersionsPage *self)
-{
-  if (fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))) == 0) {
-    g_cancellable_cancel (self->reading);
-    g_list_store_remove_all (self->versions);
-    return;
-  }
-  start_reading (self, &self->reading, 0, read_thread, read_cb);
-}
-
-static void
-notebook_changed_cb (FmVersionsPage *self)
-{
-  g_list_store_remove_all (self->versions);
-  reload_cb (self);
+  if (gtk_single_selection_get_model (self->selection) == G_LIST_MODEL (versions))
+    return FALSE;
+  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (versions));
+  return TRUE;
 }
 
 static void
 shown_changed_cb (FmVersionsPage *self)
 {
-  g_autoptr (FmVersionTreeItem) first = g_list_model_get_item (G_LIST_MODEL (self->versions), 0);
-
-  if (first == NULL || fm_version_tree_item_get_blend_id (first) !=
-                           fm_session_get_blend_id (fm_page_get_session (FM_PAGE (self))))
-    notebook_changed_cb (self);
+  list_blend (self);
   select_version (self, fm_session_get_version_id (fm_page_get_session (FM_PAGE (self))));
+}
+
+static void
+updated_cb (FmVersionsPage *self, gint64 blend_id)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+
+  if (list_blend (self))
+    select_version (self, fm_session_get_version_id (session));
+  else if (blend_id == 0 || blend_id == fm_session_get_blend_id (session))
+    compare_selected (self);
 }
 
 static gboolean
@@ -221,7 +181,7 @@ static void
 activate_cb (FmVersionsPage *self, guint position)
 {
   g_autoptr (FmVersionTreeItem) item =
-      g_list_model_get_item (G_LIST_MODEL (self->versions), position);
+      g_list_model_get_item (G_LIST_MODEL (self->selection), position);
 
   if (adw_leaflet_get_folded (self->leaflet))
     adw_leaflet_set_visible_child_name (self->leaflet, "detail");
@@ -273,7 +233,12 @@ row_unbind_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
 static void
 fm_versions_page_show_session (FmPage *page)
 {
-  reload_cb (FM_VERSIONS_PAGE (page));
+  FmVersionsPage *self = FM_VERSIONS_PAGE (page);
+
+  g_clear_object (&self->list);
+  self->list = fm_version_list_of (fm_page_get_session (page));
+  g_signal_group_set_target (self->signals, self->list);
+  shown_changed_cb (self);
 }
 
 static void
@@ -281,14 +246,12 @@ fm_versions_page_dispose (GObject *object)
 {
   FmVersionsPage *self = FM_VERSIONS_PAGE (object);
 
-  g_cancellable_cancel (self->reading);
-  g_cancellable_cancel (self->comparing);
-  g_clear_object (&self->reading);
-  g_clear_object (&self->comparing);
+  stop_comparing (self);
   g_clear_handle_id (&self->draft_timer_id, g_source_remove);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_VERSIONS_PAGE);
   g_clear_object (&self->selection);
-  g_clear_object (&self->versions);
+  g_clear_object (&self->signals);
+  g_clear_object (&self->list);
   G_OBJECT_CLASS (fm_versions_page_parent_class)->dispose (object);
 }
 
@@ -315,26 +278,15 @@ fm_versions_page_class_init (FmVersionsPageClass *klass)
 }
 
 static void
-listen (FmPage *page)
-{
-  fm_page_listen (page, "changed::notebook", G_CALLBACK (notebook_changed_cb));
-  fm_page_listen (page, "changed::blend", G_CALLBACK (reload_cb));
-  fm_page_listen (page, "changed::draft", G_CALLBACK (reload_cb));
-  fm_page_listen (page, "changed::version", G_CALLBACK (reload_cb));
-  fm_page_listen (page, "changed::experiment", G_CALLBACK (reload_cb));
-  fm_page_listen (page, "changed::tasting", G_CALLBACK (reload_cb));
-  fm_page_listen (page, "changed::shown", G_CALLBACK (shown_changed_cb));
-  fm_page_listen (page, "changed::formula", G_CALLBACK (formula_changed_cb));
-}
-
-static void
 fm_versions_page_init (FmVersionsPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->versions = g_list_store_new (FM_TYPE_VERSION_TREE_ITEM);
-  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->versions)));
+  self->signals = g_signal_group_new (FM_TYPE_VERSION_LIST);
+  g_signal_group_connect_swapped (self->signals, "updated", G_CALLBACK (updated_cb), self);
+  self->selection = gtk_single_selection_new (NULL);
   g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (compare_selected),
                            self, G_CONNECT_SWAPPED);
   gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
-  listen (FM_PAGE (self));
+  fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (formula_changed_cb));
 }

@@ -5,10 +5,8 @@
 
 #include "app/widgets/fm-widget.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "app/window/fm-sidebar-row.h"
-#include "app/versions/fm-version-tree-item.h"
+#include "app/versions/fm-version-list.h"
 
 #define MANY_ROWS 60 /* from here on only the shown blend starts open */
 
@@ -21,13 +19,13 @@ struct _FmSidebar {
   GtkListView *list_view;
 
   FmSession *session;
-  GListStore *blends; /* FmVersionTreeItem */
+  FmVersionList *list;
+  GtkFilterListModel *blends; /* of the list, that the search finds */
   GtkFilter *blend_filter;
   GtkFilter *version_filter; /* shared by the lists of all blends */
   GtkTreeListModel *tree;
   GtkSingleSelection *selection;
-  char *needle; /* casefolded search text, NULL = none */
-  GCancellable *reading;
+  char *needle;       /* casefolded search text, NULL = none */
   gboolean fresh;     /* another notebook: choose what starts open */
   gboolean following; /* the selection follows the session, not the other way round */
   gboolean folded;
@@ -65,20 +63,6 @@ blend_matches (gpointer item, gpointer user_data)
          any_child_matches (self, item);
 }
 
-static FmVersionTreeItem *
-find_blend (FmSidebar *self, gint64 blend_id)
-{
-  GListModel *blends = G_LIST_MODEL (self->blends);
-
-  for (guint i = 0; i < g_list_model_get_n_items (blends); i++) {
-    g_autoptr (FmVersionTreeItem) blend = g_list_model_get_item (blends, i);
-
-    if (fm_version_tree_item_get_blend_id (blend) == blend_id)
-      return blend; /* the store keeps it */
-  }
-  return NULL;
-}
-
 static gboolean
 version_matches (gpointer item, gpointer user_data)
 {
@@ -87,7 +71,7 @@ version_matches (gpointer item, gpointer user_data)
 
   if (self->needle == NULL || fm_version_tree_item_matches (item, self->needle))
     return TRUE;
-  blend = find_blend (self, fm_version_tree_item_get_blend_id (item));
+  blend = fm_version_list_find_blend (self->list, fm_version_tree_item_get_blend_id (item));
   return blend != NULL && fm_version_tree_item_matches (blend, self->needle);
 }
 
@@ -230,47 +214,29 @@ search_changed_cb (FmSidebar *self)
 }
 
 static guint
-count_rows (GPtrArray *blends)
+count_rows (GListModel *blends)
 {
   guint n_rows = 0;
 
-  for (guint i = 0; i < blends->len; i++) {
-    FmVersionTreeBlend *blend = g_ptr_array_index (blends, i);
+  for (guint i = 0; i < g_list_model_get_n_items (blends); i++) {
+    g_autoptr (FmVersionTreeItem) blend = g_list_model_get_item (blends, i);
+    GListStore *children = fm_version_tree_item_get_children (blend);
 
-    n_rows += 2 + blend->versions->len;
+    n_rows += 1 + g_list_model_get_n_items (G_LIST_MODEL (children));
   }
   return n_rows;
 }
 
 static void
-read_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+updated_cb (FmSidebar *self)
 {
-  GError *error = NULL;
-  GPtrArray *blends = fm_version_tree_read (data, &error);
+  const gboolean is_read = fm_version_list_is_read (self->list);
 
-  if (blends != NULL)
-    g_task_return_pointer (task, blends, (GDestroyNotify)g_ptr_array_unref);
-  else
-    g_task_return_error (task, error);
-}
-
-static void
-read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
-{
-  FmSidebar *self = FM_SIDEBAR (source);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) blends = g_task_propagate_pointer (G_TASK (result), &error);
-
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->session == NULL)
+  if (!is_read && fm_session_get_notebook (self->session) != NULL)
     return;
-  if (blends == NULL) {
-    fm_session_failure (self->session, error);
-    return;
-  }
   self->following = TRUE;
-  fm_version_tree_update (self->blends, blends);
   gtk_filter_changed (self->blend_filter, GTK_FILTER_CHANGE_DIFFERENT);
-  if (self->fresh && count_rows (blends) < MANY_ROWS)
+  if (self->fresh && count_rows (fm_version_list_get_blends (self->list)) < MANY_ROWS)
     expand_rows (self, 0);
   self->fresh = FALSE;
   self->following = FALSE;
@@ -278,33 +244,16 @@ read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   update_stack (self);
 }
 
-static void
-reload_cb (FmSidebar *self)
-{
-  FmNotebook *notebook = fm_session_get_notebook (self->session);
-  g_autoptr (GTask) task = NULL;
-
-  g_cancellable_cancel (self->reading);
-  g_clear_object (&self->reading);
-  if (notebook == NULL) {
-    g_list_store_remove_all (self->blends);
-    update_stack (self);
-    return;
-  }
-  self->reading = g_cancellable_new ();
-  task = g_task_new (self, self->reading, read_cb, NULL);
-  g_task_set_task_data (task, fm_notebook_ref (notebook), (GDestroyNotify)fm_notebook_unref);
-  g_task_run_in_thread (task, read_thread);
-}
-
+/* Until the list is read, nothing is said of it. */
 static void
 notebook_changed_cb (FmSidebar *self)
 {
   self->fresh = TRUE;
   gtk_editable_set_text (self->search_entry, "");
-  g_list_store_remove_all (self->blends);
-  gtk_stack_set_visible_child_name (self->stack, "list");
-  reload_cb (self);
+  if (fm_session_get_notebook (self->session) != NULL)
+    gtk_stack_set_visible_child_name (self->stack, "list");
+  else
+    update_stack (self);
 }
 
 static void
@@ -331,12 +280,11 @@ fm_sidebar_dispose (GObject *object)
 {
   FmSidebar *self = FM_SIDEBAR (object);
 
-  g_cancellable_cancel (self->reading);
-  g_clear_object (&self->reading);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_SIDEBAR);
   g_clear_object (&self->selection);
   g_clear_object (&self->tree);
   g_clear_object (&self->blends);
+  g_clear_object (&self->list);
   g_clear_object (&self->blend_filter);
   g_clear_object (&self->version_filter);
   g_clear_pointer (&self->needle, g_free);
@@ -371,11 +319,10 @@ make_models (FmSidebar *self)
 {
   GtkFilterListModel *filtered;
 
-  self->blends = g_list_store_new (FM_TYPE_VERSION_TREE_ITEM);
   self->blend_filter = GTK_FILTER (gtk_custom_filter_new (blend_matches, self, NULL));
   self->version_filter = GTK_FILTER (gtk_custom_filter_new (version_matches, self, NULL));
-  filtered = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (self->blends)),
-                                        g_object_ref (self->blend_filter));
+  filtered = gtk_filter_list_model_new (NULL, g_object_ref (self->blend_filter));
+  self->blends = g_object_ref (filtered);
   self->tree =
       gtk_tree_list_model_new (G_LIST_MODEL (filtered), FALSE, FALSE, children_of, self, NULL);
   self->selection = gtk_single_selection_new (NULL);
@@ -397,23 +344,15 @@ fm_sidebar_init (FmSidebar *self)
 void
 fm_sidebar_set_session (FmSidebar *self, FmSession *session)
 {
-  const struct {
-    const char *signal;
-    GCallback callback;
-  } watched[] = {
-    { "changed::notebook", G_CALLBACK (notebook_changed_cb) },
-    { "changed::blend", G_CALLBACK (reload_cb) },
-    { "changed::draft", G_CALLBACK (reload_cb) },
-    { "changed::version", G_CALLBACK (reload_cb) },
-    { "changed::experiment", G_CALLBACK (reload_cb) },
-    { "changed::tasting", G_CALLBACK (reload_cb) },
-    { "changed::shown", G_CALLBACK (shown_changed_cb) },
-  };
-
-  g_set_object (&self->session, session);
-  for (guint i = 0; i < G_N_ELEMENTS (watched); i++)
-    g_signal_connect_object (session, watched[i].signal, watched[i].callback, self,
-                             G_CONNECT_SWAPPED);
+  g_return_if_fail (self->session == NULL);
+  self->session = g_object_ref (session);
+  self->list = fm_version_list_of (session);
+  gtk_filter_list_model_set_model (self->blends, fm_version_list_get_blends (self->list));
+  g_signal_connect_object (self->list, "updated", G_CALLBACK (updated_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "changed::notebook", G_CALLBACK (notebook_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,
+                           G_CONNECT_SWAPPED);
 }
 
 void

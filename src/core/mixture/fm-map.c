@@ -21,7 +21,6 @@ fm_map_new (void)
 {
   FmMap *self = g_new0 (FmMap, 1);
 
-  self->created_at = g_get_real_time () / G_USEC_PER_SEC;
   self->components = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_mix_component_free);
   for (guint i = 0; i < FM_MIX_BLEND_MAX_COMPONENTS; i++)
     self->upper[i] = 1;

@@ -12,7 +12,9 @@ typedef struct {
   gint64 ids[3]; /* newest first, as listed */
 } Log;
 
-static gint n_lists; /* reads of all rows, in threads */
+static gint n_lists;      /* reads of all rows, in threads */
+static gint64 failing_id; /* whose row cannot be read alone */
+static gint n_held; /* 1: the next read of a row is held up once it has read; 2: it is; 0: none */
 
 static GPtrArray *
 read_counted (FmNotebook *notebook,
@@ -23,6 +25,17 @@ read_counted (FmNotebook *notebook,
 {
   if (only_id == 0)
     g_atomic_int_inc (&n_lists);
+  if (only_id != 0 && only_id == failing_id) {
+    g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED, "The page is torn.");
+    return NULL;
+  }
+  if (only_id != 0 && g_atomic_int_compare_and_exchange (&n_held, 1, 2)) {
+    GPtrArray *rows = fm_experiment_log_kind.read (notebook, query, only_id, cancellable, error);
+
+    while (g_atomic_int_get (&n_held) != 0)
+      g_thread_yield ();
+    return rows;
+  }
   return fm_experiment_log_kind.read (notebook, query, only_id, cancellable, error);
 }
 
@@ -185,12 +198,14 @@ test_hidden (Log *log, gconstpointer data)
 {
   g_autofree char *heard = NULL;
 
-  fm_log_model_set_hidden (log->model, log->ids[0], TRUE);
+  fm_log_model_hide (log->model, log->ids[0]);
   g_assert_cmpuint (fm_log_model_get_n (log->model), ==, 2);
   heard = read_row (log, log->ids[0]);
   g_assert_cmpstr (heard, ==, "");
-  fm_log_model_set_hidden (log->model, log->ids[0], FALSE);
-  wait_for_update (log);
+  g_assert_true (fm_log_model_unhide (log->model, log->ids[0]));
+  g_assert_false (fm_log_model_unhide (log->model, log->ids[0]));
+  g_free (heard);
+  heard = read_row (log, log->ids[0]);
   g_assert_cmpuint (fm_log_model_find (log->model, log->ids[0]), ==, 0);
 }
 
@@ -202,6 +217,58 @@ test_query (Log *log, gconstpointer data)
   fm_log_model_read_other (log->model, log->store.notebook, query_new (6));
   wait_for_update (log);
   g_assert_cmpuint (fm_log_model_get_n (log->model), ==, 0);
+}
+
+static void
+failed_cb (char **failure, const char *message)
+{
+  g_free (*failure);
+  *failure = g_strdup (message);
+}
+
+/* The other rows stay, and the one that was not read says so until it is. */
+static void
+test_row_fails (Log *log, gconstpointer data)
+{
+  g_autoptr (FmLogRow) row = g_list_model_get_item (G_LIST_MODEL (log->model), 1);
+  g_autofree char *failure = NULL;
+
+  g_signal_connect_swapped (log->model, "failed", G_CALLBACK (failed_cb), &failure);
+  failing_id = log->ids[1];
+  fm_log_model_read_row (log->model, log->ids[1]);
+  while (fm_log_row_get_failure (row) == NULL)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpstr (fm_log_row_get_failure (row), ==, "The page is torn.");
+  g_assert_nonnull (fm_log_row_get_info (row));
+  g_assert_cmpuint (fm_log_model_get_n (log->model), ==, 3);
+  g_assert_null (failure);
+  failing_id = 0;
+  g_free (read_row (log, log->ids[1]));
+  g_assert_null (fm_log_row_get_failure (row));
+}
+
+/* An older read that ends after a newer one changes nothing. */
+static void
+test_last_read_counts (Log *log, gconstpointer data)
+{
+  const FmExperimentInfo *info;
+
+  n_held = 1;
+  save (log, log->ids[0], "First", 3000, 5);
+  fm_log_model_read_row (log->model, log->ids[0]);
+  while (g_atomic_int_get (&n_held) != 2)
+    g_main_context_iteration (NULL, FALSE);
+  save (log, log->ids[0], "Second", 3000, 5);
+  g_free (read_row (log, log->ids[0]));
+  g_atomic_int_set (&n_held, 0);
+  /* Read after both, so that the held one was told of by then. */
+  g_free (read_row (log, log->ids[2]));
+  for (int i = 0; i < 100; i++) {
+    g_main_context_iteration (NULL, FALSE);
+    g_usleep (200);
+  }
+  info = fm_log_model_get_info (log->model, 0);
+  g_assert_cmpstr (info->title, ==, "Second");
 }
 
 /* What is being read may be older than the change that is told of. */
@@ -228,6 +295,8 @@ main (int argc, char **argv)
   ADD (added, 0);
   ADD (dropped, 0);
   ADD (hidden, 0);
+  ADD (row_fails, 0);
+  ADD (last_read_counts, 0);
   ADD (query, 1);
   ADD (change_while_reading, -1);
 #undef ADD

@@ -68,7 +68,7 @@ load_map (Panel *panel)
 {
   g_autoptr (GPtrArray) blends = fm_blends_list (panel->notebook, NULL);
   const FmBlendInfo *blend = g_ptr_array_index (blends, FM_DEMO_MAP_BLEND);
-  g_autoptr (GPtrArray) maps = fm_maps_list (panel->notebook, blend->id, NULL);
+  g_autoptr (GPtrArray) maps = fm_maps_list (panel->notebook, blend->id, 0, NULL);
   g_autoptr (FmFormula) base = NULL;
 
   g_assert_cmpuint (maps->len, ==, 1);

@@ -26,7 +26,7 @@ typedef struct {
   gint64 blend_id;
   gint64 base_version_id;
   char *name;
-  gint64 created_at; /* unix seconds */
+  gint64 created_at;     /* unix seconds */
   GPtrArray *components; /* FmMixComponent */
   double lower[FM_MIX_BLEND_MAX_COMPONENTS];
   double upper[FM_MIX_BLEND_MAX_COMPONENTS];

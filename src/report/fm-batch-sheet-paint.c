@@ -33,6 +33,7 @@ static const struct {
   [FM_SHEET_WRITE] = { "Sans", 11.0, 5.0, 4.0, FALSE },
   [FM_SHEET_CAUTION] = { "Sans", 10.0, 1.0, 3.0, FALSE },
   [FM_SHEET_SMALL] = { "Sans", 8.0, 2.0, 1.0, FALSE },
+  [FM_SHEET_DRAWING] = { "Sans", 8.0, 4.0, 4.0, FALSE },
 };
 
 /* Widths of the cells after the name, in parts of the line. */
@@ -91,14 +92,21 @@ layout_height_pt (PangoLayout *layout)
   return (double)height / PANGO_SCALE;
 }
 
+/* The words of a drawing are in the drawing. */
+static gboolean
+has_text (const FmSheetRow *row, guint cell)
+{
+  return row->drawing == NULL && row->cells[cell] != NULL;
+}
+
 static double
 row_height_pt (cairo_t *cr, const FmSheetRow *row, double line_pt, double scale)
 {
-  double height_pt = 0.0;
+  double height_pt = row->drawing != NULL ? row->drawing->height_pt : 0.0;
 
   for (guint cell = 0; cell < FM_SHEET_N_CELLS; cell++) {
     g_autoptr (PangoLayout) layout =
-        row->cells[cell] != NULL ? cell_layout (cr, row, cell, line_pt, scale) : NULL;
+        has_text (row, cell) ? cell_layout (cr, row, cell, line_pt, scale) : NULL;
 
     if (layout != NULL)
       height_pt = MAX (height_pt, layout_height_pt (layout));
@@ -167,7 +175,7 @@ fm_sheet_layout_new (const FmBatchSheet *sheet, cairo_t *cr, double width_pt, do
   for (self->scale = 1.0;; self->scale -= SCALE_STEP) {
     g_clear_pointer (&self->first, g_array_unref);
     self->first = break_pages (sheet, cr, line_pt, column_pt, self->scale);
-    if (self->first->len <= MAX (count_titles (sheet), 1) ||
+    if (sheet->is_long || self->first->len <= MAX (count_titles (sheet), 1) ||
         self->scale < MIN_SCALE + SCALE_STEP / 2.0)
       return self;
   }
@@ -204,6 +212,17 @@ paint_rule (cairo_t *cr, double y_pt, double line_pt)
 }
 
 static void
+paint_drawing (cairo_t *cr, const FmSheetDrawing *drawing, double y_pt)
+{
+  if (drawing == NULL || drawing->paint == NULL)
+    return;
+  cairo_save (cr);
+  cairo_translate (cr, MARGIN_PT, y_pt);
+  drawing->paint (drawing->data, cr);
+  cairo_restore (cr);
+}
+
+static void
 paint_row (cairo_t *cr, const FmSheetRow *row, double y_pt, double line_pt, double scale)
 {
   double x_pt = MARGIN_PT + indent_pt (row->kind, scale);
@@ -211,7 +230,7 @@ paint_row (cairo_t *cr, const FmSheetRow *row, double y_pt, double line_pt, doub
   for (guint cell = 0; cell < FM_SHEET_N_CELLS; cell++) {
     const double width_pt = cell_width_pt (row->kind, cell, line_pt, scale);
 
-    if (row->cells[cell] != NULL) {
+    if (has_text (row, cell)) {
       g_autoptr (PangoLayout) layout = cell_layout (cr, row, cell, line_pt, scale);
 
       cairo_move_to (cr, x_pt + (cell > 0 ? GAP_PT * scale : 0.0), y_pt);
@@ -238,6 +257,7 @@ fm_sheet_layout_paint (
     const double top_pt = y_pt + looks[row->kind].space_before_pt * self->scale;
 
     paint_row (cr, row, top_pt, line_pt, self->scale);
+    paint_drawing (cr, row->drawing, top_pt);
     if (looks[row->kind].box)
       paint_box (cr, top_pt, self->scale);
     y_pt += row_height_pt (cr, row, line_pt, self->scale);

@@ -20,6 +20,9 @@ row_free (FmSheetRow *row)
 {
   for (guint i = 0; i < FM_SHEET_N_CELLS; i++)
     g_free (row->cells[i]);
+  if (row->drawing != NULL)
+    row->drawing->free_data (row->drawing->data);
+  g_free (row->drawing);
   g_free (row);
 }
 

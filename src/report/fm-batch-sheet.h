@@ -6,6 +6,8 @@
  */
 #pragma once
 
+#include <cairo.h>
+
 #include "core/batch/fm-batch.h"
 #include "core/cooking/fm-cooking.h"
 
@@ -38,19 +40,31 @@ typedef enum {
   FM_SHEET_WRITE, /* a line with room to write on */
   FM_SHEET_CAUTION,
   FM_SHEET_SMALL,
+  FM_SHEET_DRAWING, /* at its true size; the first cell has its words, which are not printed */
 } FmSheetKind;
 
 /* Cells of a row of the table: name, share, edible, as purchased, cost. */
 #define FM_SHEET_N_CELLS 5
 
+/** What is drawn in place of text. Lengths in points. */
+typedef struct {
+  double width_pt;
+  double height_pt;
+  void (*paint) (gconstpointer data, cairo_t *cr); /* (nullable): from the origin */
+  gpointer data;                                   /* owned */
+  GDestroyNotify free_data;
+} FmSheetDrawing;
+
 typedef struct {
   FmSheetKind kind;
   char *cells[FM_SHEET_N_CELLS]; /* only the first one but for rows of the table */
+  FmSheetDrawing *drawing;       /* (nullable) owned */
 } FmSheetRow;
 
 typedef struct {
   const char *what; /* translated, e.g. "Batch Sheet" */
   GPtrArray *rows;  /* FmSheetRow, top down */
+  gboolean is_long; /* goes on over pages at full size, else shrinks first to fit on one */
   gboolean secret;  /* goes to paper or a file without a preview */
   char *costs;      /* the three costs and what has no price, for the dialog */
 } FmBatchSheet;

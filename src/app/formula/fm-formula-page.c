@@ -9,6 +9,7 @@
 #include "app/batch/fm-batch-sheet-dialog.h"
 #include "app/formula/fm-brief-pane.h"
 #include "app/batch/fm-correct-window.h"
+#include "app/label/fm-label-window.h"
 #include "app/charts/fm-fat-bar.h"
 #include "app/ingredients/fm-food-search.h"
 #include "app/session/fm-formula-line-edit.h"
@@ -111,6 +112,8 @@ show_empty (FmFormulaPage *self, const FmFormula *formula)
   gtk_widget_set_visible (self->scale_button, !empty);
   gtk_widget_set_visible (self->fat_box, !empty);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.batch-sheet",
+                                 fm_formula_total_g (formula) > 0.0);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.label",
                                  fm_formula_total_g (formula) > 0.0);
   gtk_widget_set_visible (self->zero_label, !empty && fm_formula_total_g (formula) <= 0.0);
 }
@@ -265,6 +268,12 @@ batch_sheet_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 }
 
 static void
+label_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
+{
+  fm_label_window_present (widget, fm_page_get_session (FM_PAGE (widget)), 0);
+}
+
+static void
 find_food_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
   gtk_widget_grab_focus (GTK_WIDGET (FM_FORMULA_PAGE (widget)->search));
@@ -376,6 +385,7 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   gtk_widget_class_install_action (widget_class, "formula.meet-targets", NULL, meet_targets_cb);
   gtk_widget_class_install_action (widget_class, "formula.correct-batch", NULL, correct_batch_cb);
   gtk_widget_class_install_action (widget_class, "formula.batch-sheet", NULL, batch_sheet_cb);
+  gtk_widget_class_install_action (widget_class, "formula.label", NULL, label_cb);
   gtk_widget_class_install_action (widget_class, "formula.find-food", NULL, find_food_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK,
                                        "formula.find-food", NULL);

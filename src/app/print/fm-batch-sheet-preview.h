@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-batch-sheet-preview.h - the first page of a batch sheet as it will be printed */
+/* fm-batch-sheet-preview.h - the pages of a sheet as they will be printed */
 #pragma once
 
 #include <gtk/gtk.h>

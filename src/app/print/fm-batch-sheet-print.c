@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-batch-sheet-print.c - a batch sheet to the printer or into a PDF file */
+/* fm-batch-sheet-print.c - a sheet to the printer or into a file */
 #include "app/print/fm-batch-sheet-print.h"
 
 #include "app/session/fm-store-task.h"
@@ -12,7 +12,6 @@ typedef struct {
   FmBatchSheet *sheet;
   FmSheetLayout *layout; /* while it prints */
   FmBatchSheetSay say;
-  GFile *file; /* for a PDF */
 } Job;
 
 static void
@@ -21,7 +20,6 @@ job_free (Job *job)
   g_object_unref (job->owner);
   fm_batch_sheet_free (job->sheet);
   g_clear_pointer (&job->layout, fm_sheet_layout_free);
-  g_clear_object (&job->file);
   g_free (job);
 }
 
@@ -102,24 +100,39 @@ fm_batch_sheet_print (GtkWidget *owner, FmBatchSheet *sheet, FmBatchSheetSay say
                            GTK_WINDOW (gtk_widget_get_root (owner)), &error);
 }
 
-static gpointer
-write_pdf (FmNotebook *none, gpointer data, GCancellable *cancellable, GError **error)
-{
-  const Job *job = data;
-  g_autoptr (GBytes) pdf = fm_batch_sheet_to_pdf (job->sheet, error);
+typedef struct {
+  FmPrintSave order;
+  GFile *file;
+} Save;
 
-  if (pdf == NULL)
+static void
+save_free (Save *save)
+{
+  g_object_unref (save->order.owner);
+  save->order.free_data (save->order.data);
+  g_clear_object (&save->file);
+  g_free (save);
+}
+
+static gpointer
+write_file (FmNotebook *none, gpointer data, GCancellable *cancellable, GError **error)
+{
+  const Save *save = data;
+  g_autofree char *name = g_file_get_basename (save->file);
+  g_autoptr (GBytes) bytes = save->order.make (save->order.data, name, error);
+
+  if (bytes == NULL)
     return NULL;
-  return GINT_TO_POINTER (g_file_replace_contents (job->file, g_bytes_get_data (pdf, NULL),
-                                                   g_bytes_get_size (pdf), NULL, FALSE,
+  return GINT_TO_POINTER (g_file_replace_contents (save->file, g_bytes_get_data (bytes, NULL),
+                                                   g_bytes_get_size (bytes), NULL, FALSE,
                                                    G_FILE_CREATE_NONE, NULL, cancellable, error));
 }
 
 static void
-pdf_done_cb (GObject *owner, GAsyncResult *result, gpointer data)
+written_cb (GObject *owner, GAsyncResult *result, gpointer data)
 {
-  const Job *job = fm_store_task_data (result);
-  g_autofree char *name = g_file_get_parse_name (job->file);
+  const Save *save = fm_store_task_data (result);
+  g_autofree char *name = g_file_get_parse_name (save->file);
   g_autoptr (GError) error = NULL;
   g_autofree char *text = NULL;
 
@@ -128,25 +141,48 @@ pdf_done_cb (GObject *owner, GAsyncResult *result, gpointer data)
   else
     text =
         g_strdup_printf (_ ("The sheet was not saved: %s. Choose another place."), error->message);
-  job->say (GTK_WIDGET (owner), text, error != NULL);
+  save->order.say (GTK_WIDGET (owner), text, error != NULL);
 }
 
 static void
-file_chosen_cb (GtkNativeDialog *chooser, int response, Job *job)
+file_chosen_cb (GtkNativeDialog *chooser, int response, Save *save)
 {
   if (response == GTK_RESPONSE_ACCEPT) {
-    job->file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
+    save->file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
     fm_store_task (&(FmStoreTask){
-        .owner = job->owner,
-        .run = write_pdf,
-        .data = job,
-        .free_data = (GDestroyNotify)job_free,
-        .done = pdf_done_cb,
+        .owner = save->order.owner,
+        .run = write_file,
+        .data = save,
+        .free_data = (GDestroyNotify)save_free,
+        .done = written_cb,
     });
   } else {
-    job_free (job);
+    save_free (save);
   }
   g_object_unref (chooser);
+}
+
+void
+fm_print_save (const FmPrintSave *order)
+{
+  GtkFileChooserNative *chooser =
+      gtk_file_chooser_native_new (order->title, GTK_WINDOW (gtk_widget_get_root (order->owner)),
+                                   GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
+  Save *save = g_new0 (Save, 1);
+
+  save->order = *order;
+  g_object_ref (order->owner);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), order->name);
+  /* The chooser and the order live until the answer. */
+  g_signal_connect (chooser, "response", G_CALLBACK (file_chosen_cb), save);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+static GBytes *
+make_pdf (gpointer sheet, const char *name, GError **error)
+{
+  return fm_batch_sheet_to_pdf (sheet, error);
 }
 
 void
@@ -157,13 +193,7 @@ fm_batch_sheet_save_pdf (GtkWidget *owner,
 {
   /* Translators: "Batch Sheet", "Taster Sheets" ... */
   g_autofree char *title = g_strdup_printf (_ ("Save %s"), sheet->what);
-  GtkFileChooserNative *chooser =
-      gtk_file_chooser_native_new (title, GTK_WINDOW (gtk_widget_get_root (owner)),
-                                   GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
 
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
-  /* The chooser and the job live until the answer. */
-  g_signal_connect (chooser, "response", G_CALLBACK (file_chosen_cb), job_new (owner, sheet, say));
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  fm_print_save (&(FmPrintSave){ owner, title, name, make_pdf, sheet,
+                                 (GDestroyNotify)fm_batch_sheet_free, say });
 }

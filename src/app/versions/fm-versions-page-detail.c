@@ -19,6 +19,7 @@ struct _FmVersionsPageDetail {
   GtkLabel *reason_label;
   GtkLabel *saved_label;
   GtkButton *open_button;
+  GtkButton *label_button;
   GtkButton *branch_button;
   GtkLabel *lines_heading;
   GtkListBox *lines_box;
@@ -93,6 +94,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, reason_label);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, saved_label);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, open_button);
+  gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, label_button);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, branch_button);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, lines_heading);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, lines_box);
@@ -173,8 +175,10 @@ fm_versions_page_detail_set_diff (FmVersionsPageDetail *self, const FmVersionsPa
   if (diff == NULL)
     return;
   set_headings (self, diff);
+  gtk_widget_set_visible (GTK_WIDGET (self->label_button), diff->version_id != 0);
   gtk_widget_set_visible (GTK_WIDGET (self->branch_button), diff->version_id != 0);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->open_button), "x", diff->version_id);
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (self->label_button), "x", diff->version_id);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->branch_button), "x", diff->version_id);
   fill (self->lines, diff->lines);
   fill (self->process, diff->process);

@@ -5,6 +5,7 @@
 
 #include <adwaita.h>
 
+#include "app/label/fm-label-window.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-store-task.h"
 #include "app/versions/fm-version-list.h"
@@ -206,6 +207,13 @@ open_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+label_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_label_window_present (widget, fm_page_get_session (FM_PAGE (widget)),
+                           g_variant_get_int64 (parameter));
+}
+
+static void
 back_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   adw_leaflet_set_visible_child_name (FM_VERSIONS_PAGE (widget)->leaflet, "tree");
@@ -274,6 +282,7 @@ fm_versions_page_class_init (FmVersionsPageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, row_bind_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_unbind_cb);
   gtk_widget_class_install_action (widget_class, "versions.open", "x", open_action);
+  gtk_widget_class_install_action (widget_class, "versions.label", "x", label_action);
   gtk_widget_class_install_action (widget_class, "versions.back", NULL, back_action);
 }
 

@@ -228,14 +228,19 @@ note_meat (GString *notes, const FmListEntry *entry)
         entry->name, tissue);
 }
 
+/* An organ of an animal is not. */
+static gboolean
+may_be_compound (const FmListEntry *entry)
+{
+  if (entry->kind == FM_INGREDIENT_OTHER)
+    return entry->species == FM_SPECIES_NONE || entry->species == FM_SPECIES_UNKNOWN;
+  return entry->kind == FM_INGREDIENT_CURED || entry->kind == FM_INGREDIENT_BINDER;
+}
+
 static void
 note_entry (GString *notes, const FmListEntry *entry, FmLabelSetId set)
 {
-  const gboolean is_compound = entry->kind == FM_INGREDIENT_CURED ||
-                               entry->kind == FM_INGREDIENT_BINDER ||
-                               entry->kind == FM_INGREDIENT_OTHER;
-
-  if (is_compound && entry->parts == NULL)
+  if (may_be_compound (entry) && entry->parts == NULL)
     g_string_append_printf (notes, _ ("%s: state what it is made of, if it is a compound.\n"),
                             entry->name);
   if (set == FM_LABEL_EU && fm_list_entry_is_meat (entry))

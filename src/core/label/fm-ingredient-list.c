@@ -69,11 +69,22 @@ fm_list_entry_is_meat (const FmListEntry *entry)
          (entry->kind == FM_INGREDIENT_CUT || entry->kind == FM_INGREDIENT_TRIM);
 }
 
+/* Organs have names of their own on a label and are no meat by Annex VII Part B no 17. */
+static gboolean
+is_organ (const FmIngredient *ingredient)
+{
+  return (ingredient->original_name != NULL &&
+          strstr (ingredient->original_name, "variety meats") != NULL) ||
+         strstr (ingredient->name, "variety meats") != NULL;
+}
+
 const char *
 fm_ingredient_list_word (const FmIngredient *ingredient)
 {
   const char *word = NULL;
 
+  if (is_organ (ingredient))
+    return ingredient->name;
   if (ingredient->kind == FM_INGREDIENT_CUT || ingredient->kind == FM_INGREDIENT_TRIM)
     word = kinds[ingredient->species].meat;
   else if (ingredient->kind == FM_INGREDIENT_FAT)
@@ -112,7 +123,7 @@ add_line (GPtrArray *entries, const FmFormulaLine *line, GHashTable *words)
   FmListEntry *entry = find_entry (entries, name, own != NULL ? own->parts : NULL);
 
   entry->species = stuff->species;
-  entry->kind = stuff->kind;
+  entry->kind = is_organ (stuff) ? FM_INGREDIENT_OTHER : stuff->kind;
   entry->mass_g += line->mass_g;
   entry->fat_g += line->mass_g * fm_ingredient_fat_g_per_100g (stuff) / 100.0;
   entry->collagen_g += line->mass_g * fm_ingredient_collagen_g_per_100g (stuff) / 100.0;

@@ -162,7 +162,7 @@ fm_label_tolerance_span (FmTolerance tolerance, double declared)
     const FmLabelTolerance *row = &fm_label_tolerances[i];
     const double unit = row->is_percent ? declared / 100.0 : 1.0;
 
-    if (row->tolerance != tolerance || declared < row->from)
+    if (row->tolerance != tolerance || declared < row->from || !(unit > 0.0))
       continue;
     span.lowest = fmax (declared - row->below * unit, 0.0);
     span.highest = declared + row->above * unit;

@@ -37,6 +37,7 @@ typedef struct {
   double highest;
 } FmLabelSpan;
 
+/** Both open for words, and for a zero where the tolerance is a share of it. */
 FmLabelSpan fm_label_tolerance_span (FmTolerance tolerance, double declared);
 
 /**

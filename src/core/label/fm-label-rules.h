@@ -156,6 +156,8 @@ typedef struct {
 /* Written by the build. */
 extern const FmLabelSet fm_label_sets[];
 extern const guint fm_n_label_sets;
+/** Words for files: stable, not translated. */
+extern const char *const fm_label_item_keys[FM_N_LABEL_ITEMS];
 extern const FmLabelRow fm_label_rows[];
 extern const guint fm_n_label_rows;
 extern const FmLabelBand fm_label_bands[];

@@ -238,6 +238,19 @@ test_held_back (void)
   case_clear (&self);
 }
 
+/* Heart is not listed as beef, nor as meat. */
+static void
+test_organs (void)
+{
+  static const Part parts[] = { MEAT (BEEF, 800),
+                                { "Beef, variety meats and by-products, heart, raw", 200,
+                                  FM_INGREDIENT_CUT, FM_SPECIES_BEEF, NULL, 0 },
+                                END };
+  g_autoptr (FmIngredientList) list = list_of (parts, FM_LABEL_EU, 0.0, NAN);
+
+  g_assert_cmpstr (list->text, ==, "beef (80%), Beef, variety meats and by-products, heart, raw");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -250,5 +263,6 @@ main (int argc, char **argv)
   g_test_add_func ("/ingredient-list/cooked", test_cooked);
   g_test_add_func ("/ingredient-list/meat-content", test_meat_content);
   g_test_add_func ("/ingredient-list/held-back", test_held_back);
+  g_test_add_func ("/ingredient-list/organs", test_organs);
   return g_test_run ();
 }

@@ -130,6 +130,7 @@ test_tolerances (void)
   assert_near (span.highest, 24.0, 1e-9);
   span = fm_label_tolerance_span (FM_TOLERANCE_EU_SALT, 1.0);
   assert_near (span.highest, 1.375, 1e-9);
+  g_assert_true (isnan (fm_label_tolerance_span (FM_TOLERANCE_US_UPPER, 0.0).highest));
   span = fm_label_tolerance_span (FM_TOLERANCE_US_LOWER, 20.0);
   assert_near (span.lowest, 16.0, 1e-9);
   g_assert_true (isnan (span.highest));

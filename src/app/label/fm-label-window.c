@@ -1,0 +1,555 @@
+/* SPDX-FileCopyrightText: 2026 the Forcemeat developers
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+/* fm-label-window.c - the label of a draft or a version */
+#include "app/label/fm-label-window.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/label/fm-label-words.h"
+#include "app/print/fm-batch-sheet-preview.h"
+#include "app/print/fm-batch-sheet-print.h"
+#include "app/session/fm-store-task.h"
+#include "app/widgets/fm-number-row.h"
+#include "core/base/fm-number.h"
+#include "report/fm-label-sheet.h"
+#include "store/fm-label-store.h"
+#include "store/fm-versions.h"
+
+/* As they stand in the list; the first one keeps the plain order. */
+static const double gather_pct[] = { 0.0, 2.0, 1.5, 1.0, 0.5 };
+
+/* mg and IU too. */
+#define MAX_STATED 1e6
+#define STATED_DECIMALS 2
+#define STATED_WIDTH_PX 120
+
+struct _FmLabelWindow {
+  AdwWindow parent_instance;
+
+  GtkLabel *message_label;
+  AdwComboRow *rules_row;
+  FmNumberEntry *serving_entry;
+  FmNumberEntry *pack_entry;
+  GtkSwitch *more_switch;
+  AdwComboRow *gather_row;
+  AdwPreferencesGroup *stated_group;
+  FmNumberEntry *quality_entry;
+  AdwEntryRow *source_row;
+  AdwPreferencesGroup *words_group;
+  FmBatchSheetPreview *preview;
+
+  FmSession *session;
+  gint64 blend_id;
+  char *blend_name;
+  char *version_name;
+  FmFormula *formula;     /* NULL until it is read */
+  FmAnalysis *analysis;   /* of it */
+  FmLabelChoice *choice;  /* likewise */
+  FmLabelWords *no_words; /* for ingredients without words of their own */
+  FmBatchSheet *sheet;    /* shown; owns what it draws */
+  GCancellable *cancellable;
+  GPtrArray *stated_rows; /* of the figures that the rules ask for and the formula does not tell */
+  gboolean loading;
+};
+
+G_DEFINE_FINAL_TYPE (FmLabelWindow, fm_label_window, ADW_TYPE_WINDOW)
+
+/* What is read in a thread before anything can be shown. */
+typedef struct {
+  gint64 blend_id;
+  gint64 version_id; /* 0: @formula is at hand */
+  int number;
+  FmFormula *formula;
+  FmLabelChoice *choice;
+} Load;
+
+static void
+load_free (Load *load)
+{
+  g_clear_pointer (&load->formula, fm_formula_free);
+  g_clear_pointer (&load->choice, fm_label_choice_free);
+  g_free (load);
+}
+
+static gpointer
+run_load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
+{
+  Load *load = data;
+  g_autoptr (FmVersionInfo) info = NULL;
+
+  if (load->version_id != 0) {
+    info = fm_versions_info (notebook, load->version_id, error);
+    load->formula = info != NULL ? fm_versions_load (notebook, load->version_id, error) : NULL;
+    if (load->formula == NULL)
+      return NULL;
+    load->number = info->number;
+  }
+  load->choice = fm_label_choice_new (load->formula->brief->patty_mass_g);
+  fm_label_store_read (notebook, load->blend_id, load->choice);
+  return GINT_TO_POINTER (TRUE);
+}
+
+static void
+say (GtkWidget *widget, const char *text, gboolean failed)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
+
+  gtk_label_set_text (self->message_label, text);
+  gtk_widget_set_visible (GTK_WIDGET (self->message_label), *text != '\0');
+  if (failed)
+    gtk_widget_add_css_class (GTK_WIDGET (self->message_label), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->message_label), "error");
+}
+
+/* The words on the panel: a serving is one patty. */
+#define SERVING_WORDS "1 patty"
+
+static char *
+today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%x");
+}
+
+static FmLabelOrigin
+get_origin (FmLabelWindow *self, const char *date)
+{
+  return (FmLabelOrigin){ self->formula,      self->analysis, self->blend_name,
+                          self->version_name, date,           SERVING_WORDS };
+}
+
+static FmLabel *
+make_label (FmLabelWindow *self)
+{
+  g_autofree char *date = today ();
+  const FmLabelOrigin origin = get_origin (self, date);
+
+  return fm_label_new (&origin, self->choice);
+}
+
+static FmBatchSheet *
+make_sheet (FmLabelWindow *self)
+{
+  g_autofree char *date = today ();
+  const FmLabelOrigin origin = get_origin (self, date);
+
+  return fm_label_sheet_new (fm_label_new (&origin, self->choice), &origin, self->choice);
+}
+
+static void
+read_choice (FmLabelWindow *self)
+{
+  FmLabelChoice *choice = self->choice;
+  FmLabelInput *input = &choice->input;
+
+  input->serving_g = fm_number_entry_get_value (self->serving_entry);
+  input->pack_g = fm_number_entry_get_value (self->pack_entry);
+  input->with_more = gtk_switch_get_active (self->more_switch);
+  choice->gather_pct = gather_pct[adw_combo_row_get_selected (self->gather_row)];
+  choice->stated.protein_quality = fm_number_entry_get_value (self->quality_entry);
+  g_free (choice->stated_source);
+  choice->stated_source = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->source_row)));
+}
+
+static void
+show_label (FmLabelWindow *self)
+{
+  FmBatchSheet *sheet = make_sheet (self);
+  g_autoptr (FmLabel) label = make_label (self);
+
+  fm_batch_sheet_preview_set_sheet (self->preview, sheet);
+  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
+  self->sheet = sheet;
+  gtk_widget_set_sensitive (GTK_WIDGET (self->gather_row), self->choice->input.set != FM_LABEL_EU);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-panel", label->panel != NULL);
+  say (GTK_WIDGET (self), label->refused != NULL ? label->refused : "", label->refused != NULL);
+}
+
+static void
+stated_changed_cb (FmLabelWindow *self, double value, FmNumberEntry *entry)
+{
+  const int item = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (entry), "item"));
+
+  self->choice->stated.per_100g[item] = value;
+  show_label (self);
+}
+
+static void
+add_stated_row (FmLabelWindow *self, const FmLabelRow *rule)
+{
+  const char *name = fm_label_row_name (rule);
+  const char *unit = *rule->unit != '\0' ? rule->unit : "kcal";
+  /* TRANSLATORS: a row of a label, "Trans Fat", and its unit */
+  g_autofree char *what = g_strdup_printf (_ ("%s in 100 g of blend, %s"), name, unit);
+  GtkWidget *entry = fm_number_entry_new (what, 0.0, MAX_STATED, STATED_DECIMALS);
+  GtkWidget *row = adw_action_row_new ();
+
+  g_object_set_data (G_OBJECT (entry), "item", GINT_TO_POINTER (rule->item));
+  fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), unit);
+  fm_number_entry_set_value (FM_NUMBER_ENTRY (entry), self->choice->stated.per_100g[rule->item]);
+  gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
+  gtk_widget_set_size_request (entry, STATED_WIDTH_PX, -1);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), name);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), entry);
+  g_signal_connect_object (entry, "value-changed", G_CALLBACK (stated_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  fm_number_row_tell_errors (FM_NUMBER_ENTRY (entry));
+  adw_preferences_group_add (self->stated_group, row);
+  g_ptr_array_add (self->stated_rows, row);
+}
+
+static void
+show_stated_rows (FmLabelWindow *self)
+{
+  for (guint i = 0; i < self->stated_rows->len; i++)
+    adw_preferences_group_remove (self->stated_group, g_ptr_array_index (self->stated_rows, i));
+  g_ptr_array_set_size (self->stated_rows, 0);
+  for (guint i = 0; i < fm_n_label_rows; i++) {
+    const FmLabelRow *rule = &fm_label_rows[i];
+
+    if (rule->set == self->choice->input.set && rule->must &&
+        isnan (fm_label_amount (rule->item, self->formula, self->analysis, NULL)))
+      add_stated_row (self, rule);
+  }
+}
+
+static void
+rules_changed_cb (FmLabelWindow *self)
+{
+  if (self->loading || self->choice == NULL)
+    return;
+  self->choice->input.set = (FmLabelSetId)adw_combo_row_get_selected (self->rules_row);
+  show_stated_rows (self);
+  show_label (self);
+}
+
+static void
+choice_changed_cb (FmLabelWindow *self)
+{
+  if (self->loading || self->choice == NULL)
+    return;
+  read_choice (self);
+  show_label (self);
+}
+
+static void
+words_changed_cb (FmLabelWindow *self, FmLabelWordsRow *row)
+{
+  if (self->loading)
+    return;
+  fm_label_choice_set_words (self->choice, fm_label_words_row_get_identity (row),
+                             fm_label_words_row_get_name (row), fm_label_words_row_get_parts (row));
+  show_label (self);
+}
+
+static void
+add_words_row (FmLabelWindow *self, const FmIngredient *ingredient)
+{
+  const FmLabelWords *words =
+      g_hash_table_lookup (self->choice->words, fm_ingredient_identity (ingredient));
+  GtkWidget *row = fm_label_words_row_new (ingredient, words != NULL ? words : self->no_words);
+
+  g_signal_connect_object (row, "changed", G_CALLBACK (words_changed_cb), self, G_CONNECT_SWAPPED);
+  adw_preferences_group_add (self->words_group, row);
+}
+
+static void
+add_words_rows (FmLabelWindow *self)
+{
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < fm_formula_n_lines (self->formula); i++) {
+    const FmIngredient *ingredient = fm_formula_line (self->formula, i)->ingredient;
+
+    if (g_hash_table_add (seen, (gpointer)fm_ingredient_identity (ingredient)))
+      add_words_row (self, ingredient);
+  }
+}
+
+static guint
+gather_index (double pct)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (gather_pct); i++)
+    if (gather_pct[i] == pct)
+      return i;
+  return 0;
+}
+
+static void
+show_choice (FmLabelWindow *self)
+{
+  const FmLabelChoice *choice = self->choice;
+  const char *source = choice->stated_source != NULL ? choice->stated_source : "";
+
+  self->loading = TRUE;
+  adw_combo_row_set_selected (self->rules_row, choice->input.set);
+  fm_number_entry_set_value (self->serving_entry, choice->input.serving_g);
+  fm_number_entry_set_value (self->pack_entry, choice->input.pack_g);
+  gtk_switch_set_active (self->more_switch, choice->input.with_more);
+  adw_combo_row_set_selected (self->gather_row, gather_index (choice->gather_pct));
+  fm_number_entry_set_value (self->quality_entry, choice->stated.protein_quality);
+  gtk_editable_set_text (GTK_EDITABLE (self->source_row), source);
+  add_words_rows (self);
+  show_stated_rows (self);
+  self->loading = FALSE;
+}
+
+static void
+loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (owner);
+  Load *load = fm_store_task_data (result);
+  g_autoptr (GError) error = NULL;
+
+  if (fm_store_task_finish (result, &error) == NULL) {
+    if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+      say (GTK_WIDGET (self), error->message, TRUE);
+    return;
+  }
+  if (load->version_id != 0)
+    self->version_name = g_strdup_printf (_ ("version %d"), load->number);
+  self->formula = g_steal_pointer (&load->formula);
+  self->choice = g_steal_pointer (&load->choice);
+  self->analysis = fm_analysis_new (self->formula);
+  show_choice (self);
+  show_label (self);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.print", TRUE);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-sheet", TRUE);
+}
+
+static const char *
+first_bad_text (FmLabelWindow *self)
+{
+  FmNumberEntry *entries[] = { self->serving_entry, self->pack_entry, self->quality_entry };
+
+  for (guint i = 0; i < G_N_ELEMENTS (entries); i++)
+    if (!fm_number_entry_is_valid (entries[i]))
+      return fm_number_entry_get_message (entries[i]);
+  return NULL;
+}
+
+/* A field with bad text keeps its last good value, which is not what the cook sees. */
+static gboolean
+may_keep (FmLabelWindow *self)
+{
+  const char *bad = first_bad_text (self);
+
+  if (bad != NULL)
+    say (GTK_WIDGET (self), bad, TRUE);
+  return bad == NULL;
+}
+
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
+
+  if (may_keep (self))
+    fm_batch_sheet_print (widget, make_sheet (self), say);
+}
+
+static char *
+file_name (FmLabelWindow *self, const char *ending)
+{
+  char *name = g_strdup_printf ("%s, %s, %s.%s", self->blend_name, self->version_name,
+                                fm_label_sets[self->choice->input.set].key, ending);
+
+  return g_strdelimit (name, "/", '-');
+}
+
+static void
+save_sheet_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
+
+  if (may_keep (self)) {
+    g_autofree char *file = file_name (self, "pdf");
+    fm_batch_sheet_save_pdf (widget, make_sheet (self), file, say);
+  }
+}
+
+/* The ending says which kind: a picture to be placed by others, at its true size. */
+static GBytes *
+make_panel_file (gpointer data, const char *name, GError **error)
+{
+  const FmLabelPicture picture = fm_label_picture (data);
+  g_autofree char *lower = g_ascii_strdown (name, -1);
+
+  if (g_str_has_suffix (lower, ".png"))
+    return fm_label_picture_to_file (&picture, FM_LABEL_FILE_PNG, error);
+  if (g_str_has_suffix (lower, ".pdf"))
+    return fm_label_picture_to_file (&picture, FM_LABEL_FILE_PDF, error);
+  if (g_str_has_suffix (lower, ".svg"))
+    return fm_label_picture_to_file (&picture, FM_LABEL_FILE_SVG, error);
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_FILENAME,
+                       _ ("the name must end in .svg, .png or .pdf"));
+  return NULL;
+}
+
+static void
+save_panel_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
+  FmLabel *label;
+
+  if (!may_keep (self))
+    return;
+  label = make_label (self);
+  if (label->panel == NULL) {
+    fm_label_free (label);
+    return;
+  }
+  g_autofree char *file = file_name (self, "svg");
+  fm_print_save (&(FmPrintSave){ widget, _ ("Save the Panel"), file, make_panel_file, label,
+                                 (GDestroyNotify)fm_label_free, say });
+}
+
+static gboolean
+fm_label_window_close_request (GtkWindow *window)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (window);
+
+  if (self->choice != NULL) {
+    g_autofree char *key = fm_label_store_key (self->blend_id);
+    g_autofree char *text = fm_label_choice_to_json (self->choice);
+    fm_session_save_setting (self->session, key, text);
+  }
+  return GTK_WINDOW_CLASS (fm_label_window_parent_class)->close_request (window);
+}
+
+static void
+fm_label_window_dispose (GObject *object)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (object);
+
+  self->loading = TRUE;
+  if (self->preview != NULL)
+    fm_batch_sheet_preview_set_sheet (self->preview, NULL);
+  g_cancellable_cancel (self->cancellable);
+  gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_LABEL_WINDOW);
+  g_clear_object (&self->cancellable);
+  g_clear_pointer (&self->stated_rows, g_ptr_array_unref);
+  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
+  g_clear_pointer (&self->analysis, fm_analysis_free);
+  g_clear_pointer (&self->formula, fm_formula_free);
+  g_clear_pointer (&self->choice, fm_label_choice_free);
+  g_clear_pointer (&self->no_words, fm_label_words_free);
+  g_clear_pointer (&self->blend_name, g_free);
+  g_clear_pointer (&self->version_name, g_free);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (fm_label_window_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, message_label);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, rules_row);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, serving_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, pack_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, more_switch);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, gather_row);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, stated_group);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, quality_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, source_row);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, words_group);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, preview);
+  gtk_widget_class_bind_template_callback (widget_class, choice_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, rules_changed_cb);
+}
+
+static void
+fm_label_window_class_init (FmLabelWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fm_label_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = fm_label_window_close_request;
+  g_type_ensure (FM_TYPE_NUMBER_ENTRY);
+  g_type_ensure (FM_TYPE_BATCH_SHEET_PREVIEW);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/forcemeat/Forcemeat/ui/label/fm-label-window.ui");
+  bind_children (widget_class);
+  gtk_widget_class_install_action (widget_class, "label.print", NULL, print_action);
+  gtk_widget_class_install_action (widget_class, "label.save-sheet", NULL, save_sheet_action);
+  gtk_widget_class_install_action (widget_class, "label.save-panel", NULL, save_panel_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, GDK_CONTROL_MASK, "label.print",
+                                       NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static void
+fill_lists (FmLabelWindow *self)
+{
+  g_autoptr (GtkStringList) rules = gtk_string_list_new (NULL);
+  g_autoptr (GtkStringList) gather = gtk_string_list_new (NULL);
+
+  for (guint i = 0; i < FM_N_LABEL_SETS; i++)
+    gtk_string_list_append (rules, _ (fm_label_sets[i].title));
+  for (guint i = 0; i < G_N_ELEMENTS (gather_pct); i++) {
+    g_autofree char *number = fm_number_to_edit (gather_pct[i], 1);
+    /* TRANSLATORS: a share of ingredients, "1.5" */
+    g_autofree char *text = g_strdup_printf (_ ("“Contains %s %% or less of” last"), number);
+    gtk_string_list_append (gather, i == 0 ? _ ("Plain order by mass") : text);
+  }
+  adw_combo_row_set_model (self->rules_row, G_LIST_MODEL (rules));
+  adw_combo_row_set_model (self->gather_row, G_LIST_MODEL (gather));
+}
+
+static void
+fm_label_window_init (FmLabelWindow *self)
+{
+  self->loading = TRUE;
+  self->cancellable = g_cancellable_new ();
+  self->stated_rows = g_ptr_array_new ();
+  self->no_words = fm_label_words_new (NULL, NULL);
+  gtk_widget_init_template (GTK_WIDGET (self));
+  fill_lists (self);
+  fm_number_row_tell_errors (self->serving_entry);
+  fm_number_row_tell_errors (self->pack_entry);
+  fm_number_row_tell_errors (self->quality_entry);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.print", FALSE);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-sheet", FALSE);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-panel", FALSE);
+  self->loading = FALSE;
+}
+
+static void
+start_load (FmLabelWindow *self, gint64 version_id)
+{
+  Load *load = g_new0 (Load, 1);
+
+  load->blend_id = self->blend_id;
+  load->version_id = version_id;
+  if (version_id == 0)
+    load->formula = fm_formula_copy (fm_session_get_formula (self->session));
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_session_get_notebook (self->session),
+      .run = run_load,
+      .data = load,
+      .free_data = (GDestroyNotify)load_free,
+      .cancellable = self->cancellable,
+      .done = loaded_cb,
+  });
+}
+
+void
+fm_label_window_present (GtkWidget *parent, FmSession *session, gint64 version_id)
+{
+  const FmVersionInfo *shown = fm_session_get_version_info (session);
+  FmLabelWindow *self =
+      g_object_new (FM_TYPE_LABEL_WINDOW, "transient-for", gtk_widget_get_root (parent), NULL);
+
+  self->session = g_object_ref (session);
+  self->blend_id = fm_session_get_blend_id (session);
+  self->blend_name = g_strdup (fm_session_get_blend_name (session));
+  if (version_id == 0)
+    self->version_name =
+        shown != NULL ? g_strdup_printf (_ ("version %d"), shown->number) : g_strdup (_ ("draft"));
+  start_load (self, version_id);
+  gtk_window_present (GTK_WINDOW (self));
+}

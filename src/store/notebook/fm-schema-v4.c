@@ -11,7 +11,23 @@
 #define NAMES_SQL ""
 
 /* What happened at the pan, as it happened. */
-#define COOK_SQL ""
+#define COOK_SQL                                                                                   \
+  "CREATE TABLE kitchen_events (\n"                                                                \
+  "  experiment_id INTEGER NOT NULL REFERENCES experiments(id) ON DELETE CASCADE,\n"               \
+  "  number INTEGER NOT NULL,\n"                                                                   \
+  "  wall_us INTEGER NOT NULL,\n"                                                                  \
+  "  monotonic_us INTEGER NOT NULL,\n"                                                             \
+  "  boot_us INTEGER NOT NULL,\n"                                                                  \
+  "  boot_id TEXT NOT NULL,\n"                                                                     \
+  "  kind INTEGER NOT NULL,\n"                                                                     \
+  "  portion INTEGER NOT NULL,\n"                                                                  \
+  "  value REAL,\n"                                                                                \
+  "  words TEXT,\n"                                                                                \
+  "  PRIMARY KEY (experiment_id, number)\n"                                                        \
+  ") WITHOUT ROWID;\n"                                                                             \
+  "CREATE TRIGGER kitchen_events_update BEFORE UPDATE ON kitchen_events BEGIN\n"                   \
+  "  SELECT RAISE(ABORT, 'the log of a cook is never changed');\n"                                 \
+  "END;\n"
 
 /* Salt was one figure, mixed in or strewn on. That of a version without salt came on top of it. */
 #define SALT_SQL                                                                                   \

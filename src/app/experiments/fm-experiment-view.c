@@ -15,6 +15,7 @@
 #include "app/experiments/fm-experiment-patties.h"
 #include "app/experiments/fm-experiment-planned.h"
 #include "app/experiments/fm-experiment-weighings.h"
+#include "app/kitchen/fm-kitchen-window.h"
 #include "app/photos/fm-photo-grid.h"
 #include "app/experiments/fm-readings-editor.h"
 #include "app/tastings/fm-tasting-story-list.h"
@@ -29,6 +30,7 @@ struct _FmExperimentView {
   FmDateEntry *date;
   GtkLabel *origin_label;
   GtkDropDown *rating_drop_down;
+  GtkWidget *cook_button;
   FmTastingStoryList *tastings;
   FmExperimentWeighings *weighings;
   FmExperimentPatties *patties;
@@ -41,6 +43,7 @@ struct _FmExperimentView {
   FmPhotoGrid *photos;
 
   FmSession *session;
+  FmProcess *plan;                /* (nullable) of the version */
   GCancellable *food_cancellable; /* (nullable) while the version is read */
   gboolean loading;
 };
@@ -230,6 +233,7 @@ set_editable (FmExperimentView *self, gboolean editable)
 
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     gtk_widget_set_sensitive (parts[i], editable);
+  gtk_widget_set_sensitive (self->cook_button, editable);
   gtk_text_view_set_editable (self->notes_view, editable);
 }
 
@@ -245,6 +249,32 @@ show_parts (FmExperimentView *self, FmExperimentDocument *document)
   fm_experiment_view_read_tastings (self);
   fm_photo_grid_set_experiment (self->photos, document != NULL ? self->session : NULL,
                                 document != NULL ? get_experiment (self)->id : 0);
+}
+
+/* The entries show anew what came into the experiment at the pan. */
+static void
+kitchen_closed_cb (FmExperimentView *self)
+{
+  FmExperimentDocument *document = get_document (self);
+
+  if (document == NULL)
+    return;
+  show_parts (self, NULL);
+  show_parts (self, document);
+  show_details (self);
+}
+
+static void
+cook_clicked_cb (FmExperimentView *self)
+{
+  GtkWindow *window = NULL;
+
+  if (get_document (self) == NULL)
+    return;
+  window = fm_kitchen_window_present (GTK_WIDGET (self), self->session, get_document (self),
+                                      gtk_label_get_text (self->origin_label), self->plan);
+  g_signal_connect_object (window, "unmap", G_CALLBACK (kitchen_closed_cb), self,
+                           G_CONNECT_SWAPPED);
 }
 
 static void
@@ -281,6 +311,7 @@ fm_experiment_view_dispose (GObject *object)
   forget_food (self);
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENT_VIEW);
   g_clear_object (&self->session);
+  g_clear_pointer (&self->plan, fm_process_free);
   G_OBJECT_CLASS (fm_experiment_view_parent_class)->dispose (object);
 }
 
@@ -314,6 +345,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, planned);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, making);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, caution);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, cook_button);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, readings);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, cook);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, notes_view);
@@ -323,6 +355,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, rating_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_cursor_cb);
+  gtk_widget_class_bind_template_callback (widget_class, cook_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, planned_taken_cb);
   gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, version_clicked_cb);
@@ -372,6 +405,8 @@ fm_experiment_view_set_origin (FmExperimentView *self,
   g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
   g_set_object (&self->session, session);
   gtk_label_set_text (self->origin_label, origin != NULL ? origin : "");
+  g_clear_pointer (&self->plan, fm_process_free);
+  self->plan = plan != NULL ? fm_process_copy (plan) : NULL;
   fm_experiment_planned_set_plan (self->planned, plan);
 }
 

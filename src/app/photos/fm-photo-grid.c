@@ -301,31 +301,6 @@ chooser_response_cb (FmPhotoGrid *self, int response)
 }
 
 static void
-add_clicked_cb (FmPhotoGrid *self)
-{
-  g_autoptr (GtkFileFilter) images = gtk_file_filter_new ();
-  g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
-
-  if (self->notebook == NULL)
-    return;
-  gtk_file_filter_set_name (images, _ ("Photos"));
-  gtk_file_filter_add_pixbuf_formats (images);
-  gtk_file_filter_set_name (all, _ ("All files"));
-  gtk_file_filter_add_pattern (all, "*");
-  g_clear_object (&self->chooser);
-  self->chooser = gtk_file_chooser_native_new (
-      _ ("Add Photos"), GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
-      GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Add"), _ ("_Cancel"));
-  gtk_file_chooser_set_select_multiple (GTK_FILE_CHOOSER (self->chooser), TRUE);
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), images);
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), all);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  g_signal_connect_object (self->chooser, "response", G_CALLBACK (chooser_response_cb), self,
-                           G_CONNECT_SWAPPED);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
-}
-
-static void
 paste_texture_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (FmPhotoGrid) self = data;
@@ -412,7 +387,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, progress_bar);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, message_box);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoGrid, message_label);
-  gtk_widget_class_bind_template_callback (widget_class, add_clicked_cb);
+  gtk_widget_class_bind_template_callback_full (widget_class, "add_clicked_cb",
+                                                G_CALLBACK (fm_photo_grid_add));
   gtk_widget_class_bind_template_callback (widget_class, paste_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, cancel_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, dismiss_clicked_cb);
@@ -463,6 +439,31 @@ fm_photo_grid_set_experiment (FmPhotoGrid *self, FmSession *session, gint64 expe
   show_message (self, NULL);
   clear_tiles (self);
   reload (self);
+}
+
+void
+fm_photo_grid_add (FmPhotoGrid *self)
+{
+  g_autoptr (GtkFileFilter) images = gtk_file_filter_new ();
+  g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
+
+  if (self->notebook == NULL)
+    return;
+  gtk_file_filter_set_name (images, _ ("Photos"));
+  gtk_file_filter_add_pixbuf_formats (images);
+  gtk_file_filter_set_name (all, _ ("All files"));
+  gtk_file_filter_add_pattern (all, "*");
+  g_clear_object (&self->chooser);
+  self->chooser = gtk_file_chooser_native_new (
+      _ ("Add Photos"), GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
+      GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Add"), _ ("_Cancel"));
+  gtk_file_chooser_set_select_multiple (GTK_FILE_CHOOSER (self->chooser), TRUE);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), images);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), all);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
+  g_signal_connect_object (self->chooser, "response", G_CALLBACK (chooser_response_cb), self,
+                           G_CONNECT_SWAPPED);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
 void

@@ -18,6 +18,8 @@ G_DECLARE_FINAL_TYPE (FmPhotoGrid, fm_photo_grid, FM, PHOTO_GRID, GtkWidget)
 
 /** @session: (nullable): none while no experiment is shown. */
 void fm_photo_grid_set_experiment (FmPhotoGrid *self, FmSession *session, gint64 experiment_id);
+/** Asks for photos to add, as its button does. */
+void fm_photo_grid_add (FmPhotoGrid *self);
 /** Adds what the clipboard holds: files or a picture. */
 void fm_photo_grid_paste (FmPhotoGrid *self);
 

@@ -10,6 +10,8 @@
 #define SALT_S (30.0 * 60.0)
 #define SIDE_S (3.0 * 60.0)
 #define REST_S (2.0 * 60.0)
+/* Who can be laid on counts as having this long left. Our choice, no source. */
+#define LAY_ON_S 30.0
 
 gboolean
 fm_kitchen_is_on_heat (const FmKitchenPortion *portion)
@@ -348,4 +350,39 @@ fm_kitchen_can (const FmKitchenState *self, int portion, FmKitchenKind kind)
   if (kind == FM_KITCHEN_CORE || kind == FM_KITCHEN_PROBE)
     return one->was_on;
   return kind != FM_KITCHEN_COOKED || one->stage >= FM_STAGE_RESTING;
+}
+
+/* Seconds until @portion wants something; infinite when it never does. */
+static double
+left_s (const FmKitchenState *self,
+        const FmKitchenPlan *plan,
+        int portion,
+        const FmKitchenMoment *now)
+{
+  FmKitchenTimer timer;
+  const gboolean runs = fm_kitchen_timer (self, plan, portion, now, &timer);
+  const double left = runs ? timer.planned_s - timer.elapsed.s : (double)INFINITY;
+
+  if (self->portions[portion].stage > FM_STAGE_SALTED)
+    return left;
+  if (!has_place (self, portion))
+    return INFINITY;
+  return runs ? fmax (left, LAY_ON_S) : LAY_ON_S;
+}
+
+int
+fm_kitchen_due (const FmKitchenState *self, const FmKitchenPlan *plan, const FmKitchenMoment *now)
+{
+  double soonest_s = INFINITY;
+  int due = -1;
+
+  for (int i = 0; i < (int)self->n_portions; i++) {
+    const double one_s = left_s (self, plan, i, now);
+
+    if (one_s < soonest_s) {
+      soonest_s = one_s;
+      due = i;
+    }
+  }
+  return due;
 }

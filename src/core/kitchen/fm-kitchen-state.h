@@ -93,6 +93,10 @@ gboolean fm_kitchen_next_act (const FmKitchenState *self,
                               const FmKitchenPlan *plan,
                               int portion,
                               FmKitchenKind *kind);
+/** The portion that the cook has to do something about soonest; -1 = none. One that can be laid on
+ * comes before whatever has more than half a minute left (our choice, no source). */
+int
+fm_kitchen_due (const FmKitchenState *self, const FmKitchenPlan *plan, const FmKitchenMoment *now);
 /** Whether @kind can happen to @portion as it stands. */
 gboolean fm_kitchen_can (const FmKitchenState *self, int portion, FmKitchenKind kind);
 

@@ -185,6 +185,36 @@ test_taken_back (void)
   g_assert_null (fm_kitchen_last_act (events));
 }
 
+/* Two are laid on one after the other, turned in the same order, and the pan is filled again. */
+static void
+test_due (void)
+{
+  g_autoptr (GPtrArray) events = fm_kitchen_events_new ();
+  const struct {
+    double s;
+    FmKitchenKind kind;
+    int portion;
+    int due; /* after it */
+  } steps[] = {
+    { 0, FM_KITCHEN_POSITIONS, -1, 0 }, { 1, FM_KITCHEN_ON, 0, 1 },
+    { 5, FM_KITCHEN_ON, 1, 0 },         { 181, FM_KITCHEN_TURNED, 0, 1 },
+    { 185, FM_KITCHEN_TURNED, 1, 0 },   { 361, FM_KITCHEN_OFF, 0, 1 },
+    { 365, FM_KITCHEN_OFF, 1, 2 },      { 370, FM_KITCHEN_ON, 2, 0 },
+  };
+  FmKitchenPlan plan;
+
+  fm_kitchen_plan_init (&plan, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (steps); i++) {
+    const FmKitchenMoment now = at (steps[i].s);
+    g_autoptr (FmKitchenState) state = NULL;
+
+    add (events, steps[i].s, steps[i].kind, steps[i].portion,
+         steps[i].kind == FM_KITCHEN_POSITIONS ? 2 : steps[i].portion % 2);
+    state = fm_kitchen_state_new (events, 3);
+    g_assert_cmpint (fm_kitchen_due (state, &plan, &now), ==, steps[i].due);
+  }
+}
+
 /* What the version plans comes first. */
 static void
 test_plan (void)
@@ -294,6 +324,7 @@ main (int argc, char **argv)
   g_test_add_func ("/kitchen/many-turns", test_many_turns);
   g_test_add_func ("/kitchen/four-positions", test_four_positions);
   g_test_add_func ("/kitchen/taken-back", test_taken_back);
+  g_test_add_func ("/kitchen/due", test_due);
   g_test_add_func ("/kitchen/plan", test_plan);
   g_test_add_func ("/kitchen/landing", test_landing);
   g_test_add_func ("/kitchen/landing-of-readings", test_landing_of_readings);

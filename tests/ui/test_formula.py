@@ -66,6 +66,8 @@ def the_food_search_forgives_and_enter_adds_what_is_highlighted(start, folder):
     highlights(program, "Also ready-made: ")
     program.press("Return")
     highlights(program, "Beef, brisket, whole, lean and fat, trimmed to 0 inch fat, all grades, cook")
+    program.press("Down")
+    highlights(program, "Beef, brisket")
     program.screenshot("food-search")
     program.press("BackSpace")
     highlights(program, "Beef, brisket, whole")

@@ -35,7 +35,7 @@ struct _FmFoodSearch {
   FmSession *session;
   GCancellable *cancellable; /* of the latest search */
   Search *shown;             /* what the list shows */
-  gboolean unfolded;         /* it shows what is ready-made too */
+  guint show_highlight_id;   /* tick that scrolls to the highlight */
   gboolean told_missing;     /* that there is no dataset was said */
   gboolean take_first;       /* Enter came before the hits did */
 };
@@ -104,20 +104,36 @@ fit_list (FmFoodSearch *self)
   gtk_scrolled_window_set_min_content_height (self->scroller, MIN (height, MAX_LIST_HEIGHT));
 }
 
+/* Rows just made have no place before the next frame. */
+static gboolean
+show_highlight_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  FmFoodSearch *self = data;
+  GtkWidget *row = GTK_WIDGET (gtk_list_box_get_selected_row (self->list));
+  graphene_rect_t bounds;
+
+  if (row != NULL && gtk_widget_get_mapped (row)) {
+    if (!gtk_widget_compute_bounds (row, widget, &bounds) || !(bounds.size.height > 0))
+      return G_SOURCE_CONTINUE;
+    gtk_adjustment_clamp_page (gtk_scrolled_window_get_vadjustment (self->scroller),
+                               (double)bounds.origin.y,
+                               (double)(bounds.origin.y + bounds.size.height));
+  }
+  self->show_highlight_id = 0;
+  return G_SOURCE_REMOVE;
+}
+
 static void
 highlight (FmFoodSearch *self, GtkListBoxRow *row)
 {
-  graphene_rect_t bounds;
-
   if (row == NULL)
     return;
   gtk_list_box_select_row (self->list, row);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   fm_food_row_get_title (FM_FOOD_ROW (row)), -1);
-  if (gtk_widget_compute_bounds (GTK_WIDGET (row), GTK_WIDGET (self->list), &bounds))
-    gtk_adjustment_clamp_page (gtk_scrolled_window_get_vadjustment (self->scroller),
-                               (double)bounds.origin.y,
-                               (double)(bounds.origin.y + bounds.size.height));
+  if (self->show_highlight_id == 0)
+    self->show_highlight_id =
+        gtk_widget_add_tick_callback (GTK_WIDGET (self->list), show_highlight_cb, self, NULL);
 }
 
 static void
@@ -135,7 +151,7 @@ append_ready_made (FmFoodSearch *self)
 
   if (first == n_hits (self))
     return;
-  if (self->unfolded || first + n_own (self) == 0)
+  if (first + n_own (self) == 0)
     append_foods (self, first, n_hits (self));
   else
     gtk_list_box_append (self->list, fm_food_row_new_ready (n_hits (self) - first));
@@ -162,7 +178,6 @@ show_rows (FmFoodSearch *self)
 static void
 show_from_top (FmFoodSearch *self)
 {
-  self->unfolded = FALSE;
   show_rows (self);
   highlight (self, gtk_list_box_get_row_at_index (self->list, 0));
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
@@ -225,13 +240,19 @@ take_food (FmFoodSearch *self, guint index)
   });
 }
 
+/* Puts the ready-made foods where the row was that stood for them. */
 static void
 unfold (FmFoodSearch *self, GtkListBoxRow *row)
 {
   const int at = gtk_list_box_row_get_index (row);
+  const guint first = n_fresh (self);
 
-  self->unfolded = TRUE;
-  show_rows (self);
+  gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  for (guint i = first; i < n_hits (self); i++)
+    gtk_list_box_insert (self->list,
+                         fm_food_row_new_food (g_ptr_array_index (self->shown->hits, i), i),
+                         at + (int)(i - first));
+  fit_list (self);
   highlight (self, gtk_list_box_get_row_at_index (self->list, at));
 }
 

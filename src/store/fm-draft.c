@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-draft.c - the one draft of each blend, saved as it is typed */
+#include "store/fm-names-private.h"
 #include "store/fm-versions-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -99,7 +100,10 @@ fm_draft_save (FmNotebook *self, gint64 blend_id, const FmFormula *formula, GErr
   g_autofree char *json = fm_formula_to_checked_json (formula, error);
   FmDb *db = json != NULL ? fm_notebook_begin (self, error) : NULL;
 
-  return db != NULL && fm_notebook_end (self, save_in (db, blend_id, json, error), error);
+  return db != NULL && fm_notebook_end (self,
+                                        save_in (db, blend_id, json, error) &&
+                                            fm_names_remember (db, formula, error),
+                                        error);
 }
 
 static gboolean
@@ -146,5 +150,5 @@ fm_draft_load (FmNotebook *self, gint64 blend_id, gint64 *parent_version_id, GEr
   }
   if (parent_version_id != NULL)
     *parent_version_id = parent;
-  return step == FM_ROW ? fm_formula_from_json (json, error) : fm_formula_new ();
+  return step == FM_ROW ? fm_names_read_formula (db, json, error) : fm_formula_new ();
 }

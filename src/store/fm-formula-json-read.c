@@ -291,6 +291,7 @@ read_ingredient (Reading *self, JsonObject *object)
   read_allergens (self, object, ingredient);
   if (composition != NULL)
     read_composition (self, composition, &ingredient->composition);
+  fm_ingredient_shorten_name (ingredient);
   return ingredient;
 }
 

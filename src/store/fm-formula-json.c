@@ -109,12 +109,22 @@ add_kind (GString *out, FmIngredientKind kind)
     add_string (out, "use", fm_json_ingredient_kinds[kind]);
 }
 
+/* How a dataset row is called belongs to the notebook (fm-names.h), so that a new name changes no
+ * version. */
+static const char *
+stored_name (const FmIngredient *ingredient)
+{
+  gboolean is_row = ingredient->provenance == FM_PROVENANCE_DATASET;
+
+  return is_row && ingredient->full_name != NULL ? ingredient->full_name : ingredient->name;
+}
+
 static void
 add_ingredient (GString *out, const FmIngredient *ingredient)
 {
   g_string_append_c (out, '{');
   add_string (out, "id", ingredient->id);
-  add_string (out, "name", ingredient->name);
+  add_string (out, "name", stored_name (ingredient));
   add_kind (out, ingredient->kind);
   add_string (out, "species", fm_species_key (ingredient->species));
   add_string (out, "provenance", fm_json_provenances[ingredient->provenance]);

@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-versions.c - the immutable, numbered versions of a blend */
+#include "store/fm-names-private.h"
 #include "store/fm-tastings-private.h"
 #include "store/fm-versions-private.h"
 
@@ -168,7 +169,7 @@ fm_versions_load (FmNotebook *self, gint64 version_id, GError **error)
   g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
   g_autofree char *json = db != NULL ? fm_versions_read_json (db, version_id, 0, error) : NULL;
 
-  return json != NULL ? fm_formula_from_json (json, error) : NULL;
+  return json != NULL ? fm_names_read_formula (db, json, error) : NULL;
 }
 
 typedef struct {

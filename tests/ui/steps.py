@@ -15,15 +15,15 @@ def new_blend(program, name):
     program.find("Add a cut")
 
 
-def add_cut(program, words, name):
-    """Searches by @words and adds the first hit, which must begin with @name."""
+def add_cut(program, words, full_name, name):
+    """Searches by @words and adds the first hit, which must begin with @full_name."""
     program.type_into("Add a cut", words)
 
     def first_hit():
         hits = next(program.all("Foods found", role="list"), None)
-        return hits and hits.children and hits.children[0].name.startswith(name)
+        return hits and hits.children and hits.children[0].name.startswith(full_name)
 
-    wait_for(first_hit, f"first hit {name!r} for {words!r}")
+    wait_for(first_hit, f"first hit {full_name!r} for {words!r}")
     program.press_in(program.field("Add a cut"), "Return")
     program.field("Grams of " + name, contains=True)
 
@@ -64,10 +64,10 @@ def show_version(program, number):
 def first_blend(program):
     """A blend of two cuts, 600 g to 400 g."""
     new_blend(program, "House patty")
-    add_cut(program, "chuck short rib", "Beef, chuck, short ribs")
-    add_cut(program, "80/20", "Beef, ground, 80/20")
-    weigh(program, "Beef, chuck", "600")
-    weigh(program, "Beef, ground, 80/20", "400")
+    add_cut(program, "chuck short rib", "Beef, chuck, short ribs", "Chuck short ribs")
+    add_cut(program, "80/20", "Beef, ground, 80/20", "Ground beef 80/20")
+    weigh(program, "Chuck short ribs", "600")
+    weigh(program, "Ground beef 80/20", "400")
     program.says("Total: 1000.0 g")
 
 

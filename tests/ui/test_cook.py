@@ -48,8 +48,8 @@ def each_authority_judges_a_pasted_log(start, folder):
 def turkey_is_judged_as_poultry(start, folder):
     program = start("--separate")
     new_blend(program, "Turkey patties")
-    add_cut(program, "ground turkey raw", "Ground turkey, raw")
-    weigh(program, "Ground turkey, raw", "1000")
+    add_cut(program, "ground turkey raw", "Ground turkey, raw", "Ground turkey")
+    weigh(program, "Ground turkey", "1000")
     save_version(program, 1, "First")
     program.page("Experiments")
     program.click("New experiment")

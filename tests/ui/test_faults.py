@@ -27,13 +27,13 @@ def currency(path):
 def a_killed_program_keeps_the_draft(start, folder):
     program = start()
     first_blend(program)
-    weigh(program, "Beef, chuck", "612.25")
+    weigh(program, "Chuck short ribs", "612.25")
     path = os.path.join(folder, NOTEBOOK)
     wait_for(lambda: any("612.25" in text for text in drafts(path)), "draft in the file")
     program.kill()
     program = start()
-    program.reads("Grams of Beef, chuck", "612.25", contains=True)
-    program.reads("Grams of Beef, ground, 80/20", "400", contains=True)
+    program.reads("Grams of Chuck short ribs", "612.25", contains=True)
+    program.reads("Grams of Ground beef 80/20", "400", contains=True)
     program.quit()
 
 
@@ -50,7 +50,7 @@ def a_second_program_may_only_read(start, folder):
     second.press_in(second.find("Version 1, ", role="list item", contains=True))
     second.says("Fat, calculated: 19.0 %")
     second.quit()
-    weigh(first, "Beef, chuck", "700")  # the writer was not disturbed
+    weigh(first, "Chuck short ribs", "700")  # the writer was not disturbed
     first.says("Total: 1100.0 g")
     first.quit()
 
@@ -68,7 +68,7 @@ def a_damaged_notebook_is_told_and_left_alone(start, folder):
     program.quit()
     program = start()  # the next start is an ordinary one
     new_blend(program, "After the fault")
-    add_cut(program, "chuck short rib", "Beef, chuck, short ribs")
+    add_cut(program, "chuck short rib", "Beef, chuck, short ribs", "Chuck short ribs")
     program.quit()
 
 
@@ -84,7 +84,7 @@ def a_notebook_cut_short_is_told(start, folder):
     program.says("amaged")
     program.quit()
     program = start()
-    program.reads("Grams of Beef, chuck", "600", contains=True)
+    program.reads("Grams of Chuck short ribs", "600", contains=True)
     program.quit()
 
 

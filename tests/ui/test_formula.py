@@ -5,10 +5,10 @@
 import shutil
 
 from harness import plain, run, wait_for
-from steps import add_own_entry, choose, first_blend, new_blend, weigh
+from steps import add_cut, add_own_entry, choose, first_blend, new_blend, weigh
 
-CHUCK = "Beef, chuck, short ribs"
-GROUND = "Beef, ground, 80/20"
+CHUCK = "Chuck short ribs"
+GROUND = "Ground beef 80/20"
 
 
 def number(program, name):
@@ -57,7 +57,7 @@ def the_food_search_forgives_and_enter_adds_what_is_highlighted(start, folder):
     program.press("Down")
     highlights(program, second)
     program.press("Return")
-    program.find("Grams of " + second, role="text")
+    program.find("Grams of Brisket flat half, 1/8 in trim", role="text")
     # What is ready-made unfolds under the highlight, and each keystroke starts at the top.
     program.press_in(program.field("Add a cut"))
     program.type_keys("Rinderbrust")
@@ -78,6 +78,31 @@ def the_food_search_forgives_and_enter_adds_what_is_highlighted(start, folder):
     program.press("Return")
     program.reads("Name", "zwxqy")
     program.press("Escape")
+    program.quit()
+
+
+def a_food_is_called_as_the_cook_calls_it(start, folder):
+    program = start()
+    first_blend(program)
+    program.click("More for " + CHUCK, role="push button", contains=True)
+    program.click("Edit Ingredient…", role="menu item")
+    # The dataset's own name and number are one click away.
+    program.says("Beef, chuck, short ribs, boneless, lean and fat, trimmed to 0 inch fat, all grades, "
+                 "raw · Food-composition dataset 23128")
+    program.type_into("Name", "House ribs")
+    program.button("Save")
+    program.field("Grams of House ribs")
+    program.screenshot("short-names")
+    program.press("ctrl+z")
+    program.field("Grams of " + CHUCK, contains=True)
+    program.click("Redo", role="push button")
+    program.field("Grams of House ribs")
+    # It is called so in every blend of the notebook.
+    program.click("New blend", role="push button")
+    program.type_into("Name of the blend", "Second")
+    program.button("Create")
+    program.gone("Grams of House ribs")
+    add_cut(program, "chuck short rib", "Beef, chuck, short ribs", "House ribs")
     program.quit()
 
 
@@ -247,7 +272,7 @@ def a_figure_tells_where_it_comes_from(start, folder):
 
 
 run(fat_and_lean_follow_the_grams, the_food_search_forgives_and_enter_adds_what_is_highlighted,
-    a_bad_number_tells_and_loses_nothing,
+    a_food_is_called_as_the_cook_calls_it, a_bad_number_tells_and_loses_nothing,
     a_refused_text_stores_nothing, the_units_go_with_the_notebook, no_mass_is_no_composition,
     shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,
     an_entry_without_analysis_is_no_zero,

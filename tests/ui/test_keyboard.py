@@ -15,7 +15,7 @@ def open_demo(start):
 
 def formula(start, folder):
     program = open_demo(start)
-    walk_both_ways(program, "Find a blend", "Main menu", "Add a cut", "Grams of Beef, chuck",
+    walk_both_ways(program, "Find a blend", "Main menu", "Add a cut", "Grams of Chuck short ribs",
                    "Meet the Targets", "Number of patties", "Fat, at most", "Percent of Daily")
 
 

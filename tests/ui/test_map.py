@@ -5,10 +5,10 @@
 from harness import run, wait_for
 from steps import choose
 
-CHUCK = "Beef, chuck, blade roast"
-BRISKET = "Beef, brisket, point half"
-RIB = "Beef, chuck, short ribs"
-HEART = "Beef, variety meats"
+CHUCK = "Chuck blade"
+BRISKET = "Brisket point half"
+RIB = "Chuck short ribs"
+HEART = "Beef heart"
 
 
 def three_components(program):

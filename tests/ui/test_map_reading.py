@@ -7,9 +7,9 @@ import re
 from harness import run
 from steps import choose
 
-CHUCK = "Beef, chuck, blade roast"
-BRISKET = "Beef, brisket, point half"
-RIB = "Beef, chuck, short ribs"
+CHUCK = "Chuck blade"
+BRISKET = "Brisket point half"
+RIB = "Chuck short ribs"
 
 
 def bounds(program, name, least, most):

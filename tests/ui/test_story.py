@@ -9,8 +9,8 @@ import zlib
 from harness import run, wait_for
 from steps import add_own_entry, first_blend, save_version, show_version, weigh
 
-CHUCK = "Beef, chuck, short ribs"
-GROUND = "Beef, ground, 80/20"
+CHUCK = "Chuck short ribs"
+GROUND = "Ground beef 80/20"
 
 
 def write_photo(path, width=320, height=240):

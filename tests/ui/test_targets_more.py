@@ -17,7 +17,7 @@ def another_ingredient_joins_the_blend(start, folder):
                                                               within=window_of(program))
                                  for hit in found.children if "heart, raw" in hit.name), None),
                    "a hit for heart")
-    heart = row.name.split(", raw,")[0] + ", raw"
+    heart = "Beef heart"
     program.press_in(row)
     program.says(heart + " may be used now.")
     type_here(program, "Least share of " + heart, "20")

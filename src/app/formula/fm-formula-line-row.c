@@ -65,12 +65,16 @@ show_ingredient (FmFormulaLineRow *self, FmIngredient *ingredient)
   g_autofree char *mass_name = g_strdup_printf (
       fm_notebook_units ()->us_masses ? _ ("Ounces of %s") : _ ("Grams of %s"), ingredient->name);
   g_autofree char *share_name = g_strdup_printf (_ ("Share of %s"), ingredient->name);
+  g_autofree char *source = fm_ingredient_describe_source (ingredient);
 
   g_clear_pointer (&self->shown_ingredient, fm_ingredient_unref);
   self->shown_ingredient = fm_ingredient_ref (ingredient);
   gtk_label_set_text (self->name_label, ingredient->name);
   gtk_label_set_text (self->hint_label, hint);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->name_label), ingredient->original_name);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->name_label), source);
+  if (source != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                    source, -1);
   fm_number_entry_set_what (self->mass_entry, mass_name);
   fm_number_entry_set_what (self->share_entry, share_name);
   set_accessible_label (self, g_strdup (ingredient->name));

@@ -9,6 +9,7 @@
 #include "app/session/fm-store-task.h"
 #include "app/widgets/fm-widget.h"
 #include "store/fm-food-store.h"
+#include "store/fm-names.h"
 #include "store/fm-versions.h"
 
 #define MAX_HITS 30
@@ -207,7 +208,7 @@ load_food (FmNotebook *notebook, gpointer ndb_no, GCancellable *cancellable, GEr
   g_autoptr (FmFoodStore) foods = fm_food_store_default (error);
   g_autoptr (FmFood) food = foods != NULL ? fm_food_store_get (foods, ndb_no, error) : NULL;
 
-  return food != NULL ? fm_ingredient_new_from_food (food) : NULL;
+  return food != NULL ? fm_names_new_ingredient (notebook, food, error) : NULL;
 }
 
 static void
@@ -232,6 +233,7 @@ take_food (FmFoodSearch *self, guint index)
 
   fm_store_task (&(FmStoreTask){
       .owner = self,
+      .notebook = fm_session_get_notebook (self->session),
       .run = load_food,
       .free_result = (GDestroyNotify)fm_ingredient_unref,
       .data = g_strdup (hit->ndb_no),

@@ -34,6 +34,7 @@ struct _FmIngredientDialog {
   AdwWindow parent_instance;
 
   GtkLabel *error_label;
+  AdwPreferencesGroup *name_group;
   GtkEditable *name_row;
   AdwComboRow *kind_row;
   AdwComboRow *species_row;
@@ -160,8 +161,10 @@ static void
 show_ingredient (FmIngredientDialog *self)
 {
   const FmIngredient *from = self->ingredient;
+  g_autofree char *source = fm_ingredient_describe_source (from);
 
   gtk_editable_set_text (self->name_row, from->name);
+  adw_preferences_group_set_description (self->name_group, source);
   adw_combo_row_set_selected (self->kind_row, (guint)from->kind);
   adw_combo_row_set_selected (self->species_row, (guint)from->species);
   gtk_editable_set_text (self->source_row, from->source_ref != NULL ? from->source_ref : "");
@@ -207,6 +210,17 @@ judge_provenance (const FmIngredient *before, const FmIngredient *after)
   return isnan (after->declared_fat_pct) ? FM_PROVENANCE_NONE : FM_PROVENANCE_DECLARED;
 }
 
+/* A row whose figures were changed is named by its cook; one that is named anew keeps its own name.
+ */
+static void
+keep_full_name (const FmIngredient *before, FmIngredient *next)
+{
+  if (next->provenance != FM_PROVENANCE_DATASET)
+    g_clear_pointer (&next->full_name, g_free);
+  else if (next->full_name == NULL && !g_str_equal (before->name, next->name))
+    next->full_name = g_strdup (before->name);
+}
+
 static FmIngredient *
 read_ingredient (FmIngredientDialog *self)
 {
@@ -229,6 +243,7 @@ read_ingredient (FmIngredientDialog *self)
     next->composition.per_100g[analysed[i]] = fm_number_entry_get_value (self->analysis_entries[i]);
   fm_ingredient_allergens_read (self->allergens, next);
   next->provenance = judge_provenance (self->ingredient, next);
+  keep_full_name (self->ingredient, next);
   return next;
 }
 
@@ -390,6 +405,7 @@ fm_ingredient_dialog_class_init (FmIngredientDialogClass *klass)
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/ingredients/fm-ingredient-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, error_label);
+  gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, name_group);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, name_row);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, kind_row);
   gtk_widget_class_bind_template_child (widget_class, FmIngredientDialog, species_row);

@@ -70,6 +70,23 @@ fm_comparison_add_row (FmComparison *self,
   return row;
 }
 
+/* Blends that know nothing of each other may call two foods alike. */
+static void
+name_apart (FmComparison *self, FmCompareRow *row, const FmIngredient *ingredient)
+{
+  guint nth = 1;
+
+  for (guint i = 0; i < self->rows->len; i++) {
+    const FmCompareRow *other = g_ptr_array_index (self->rows, i);
+
+    if (other == row || other->section != row->section || !g_str_equal (other->name, row->name))
+      continue;
+    g_free (row->name);
+    row->name = fm_ingredient_name_apart (ingredient, ++nth);
+    i = 0;
+  }
+}
+
 static FmCompareRow *
 ingredient_row (FmComparison *self, const FmIngredient *ingredient)
 {
@@ -79,6 +96,7 @@ ingredient_row (FmComparison *self, const FmIngredient *ingredient)
   if (row != NULL)
     return row;
   row = fm_comparison_add_row (self, FM_COMPARE_SECTION_INGREDIENTS, key, ingredient->name, "%", 1);
+  name_apart (self, row, ingredient);
   /* A blend that does not hold the ingredient holds none of it, which is known. */
   for (guint i = 0; i < self->items->len; i++)
     row->values[i] = fm_comparison_item (self, i)->analysis->total_g > 0.0 ? 0.0 : NAN;

@@ -3,6 +3,8 @@
 /* fm-ingredient.c - an ingredient as stocked */
 #include "core/composition/fm-ingredient.h"
 
+#include "core/composition/fm-short-name.h"
+
 #include "core/base/fm-double.h"
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
@@ -54,10 +56,45 @@ fm_ingredient_new_from_food (const FmFood *food)
   self->source_ref = g_strdup (food->ndb_no);
   self->original_name = g_strdup (food->original_name);
   self->species = fm_ingredient_guess_species (self);
+  fm_ingredient_shorten_name (self);
   fm_composition_copy (&self->composition, &food->composition);
   if (food->refuse_pct >= 0.0 && food->refuse_pct < 100.0)
     self->ep_yield_pct = 100.0 - food->refuse_pct;
   return self;
+}
+
+void
+fm_ingredient_shorten_name (FmIngredient *self)
+{
+  g_autofree char *name = NULL;
+
+  if (self->provenance != FM_PROVENANCE_DATASET || self->original_name == NULL ||
+      self->full_name != NULL)
+    return;
+  name = fm_short_name (self->name);
+  if (g_str_equal (name, self->name))
+    return;
+  self->full_name = g_steal_pointer (&self->name);
+  self->name = g_steal_pointer (&name);
+}
+
+char *
+fm_ingredient_name_apart (const FmIngredient *self, guint nth)
+{
+  if (nth == 2 && self->provenance == FM_PROVENANCE_DATASET && self->source_ref != NULL)
+    return g_strdup_printf ("%s (%s)", self->name, self->source_ref);
+  return g_strdup_printf ("%s (%u)", self->name, nth);
+}
+
+char *
+fm_ingredient_describe_source (const FmIngredient *self)
+{
+  const char *name = self->full_name != NULL ? self->full_name : self->original_name;
+
+  if (name == NULL || self->source_ref == NULL)
+    return g_strdup (name);
+  return g_strdup_printf ("%s · %s %s", name, fm_provenance_name (self->provenance),
+                          self->source_ref);
 }
 
 FmSpecies
@@ -76,6 +113,7 @@ fm_ingredient_copy (const FmIngredient *self)
   g_atomic_ref_count_init (&copy->ref_count);
   copy->id = g_strdup (self->id);
   copy->name = g_strdup (self->name);
+  copy->full_name = g_strdup (self->full_name);
   copy->source_ref = g_strdup (self->source_ref);
   copy->original_name = g_strdup (self->original_name);
   return copy;
@@ -95,6 +133,7 @@ fm_ingredient_unref (FmIngredient *self)
     return;
   g_free (self->id);
   g_free (self->name);
+  g_free (self->full_name);
   g_free (self->source_ref);
   g_free (self->original_name);
   g_free (self);
@@ -105,7 +144,8 @@ fm_ingredient_equal (const FmIngredient *a, const FmIngredient *b)
 {
   if (a == b)
     return TRUE;
-  return g_strcmp0 (a->id, b->id) == 0 && g_strcmp0 (a->name, b->name) == 0 && a->kind == b->kind &&
+  return g_strcmp0 (a->id, b->id) == 0 && g_strcmp0 (a->name, b->name) == 0 &&
+         g_strcmp0 (a->full_name, b->full_name) == 0 && a->kind == b->kind &&
          a->species == b->species && a->provenance == b->provenance &&
          g_strcmp0 (a->source_ref, b->source_ref) == 0 &&
          g_strcmp0 (a->original_name, b->original_name) == 0 &&

@@ -34,7 +34,8 @@ typedef enum {
  * FmIngredient: immutable once shared; reference counted (atomic).
  *
  * @id: UUID, stable over edits of the ingredient
- * @name: as shown to the cook
+ * @name: as shown to the cook; short for a dataset row, and what the cook made of it
+ * @full_name: (nullable): the dataset's readable name, of dataset rows whose @name is another
  * @species: animal that it comes from; FM_SPECIES_UNKNOWN = nobody stated it
  * @source_ref: (nullable): NDB number for dataset rows, else free text (lab report, supplier)
  * @original_name: (nullable): the dataset's own description, for citation
@@ -50,6 +51,7 @@ typedef struct {
   gatomicrefcount ref_count;
   char *id;
   char *name;
+  char *full_name;
   FmIngredientKind kind;
   FmSpecies species;
   FmProvenance provenance;
@@ -67,8 +69,19 @@ typedef struct {
 
 /** New ingredient with a fresh UUID, everything unknown, but that salt is of no animal. */
 FmIngredient *fm_ingredient_new (const char *name, FmIngredientKind kind);
-/** New ingredient from a dataset row; kind is guessed from the name, ep yield from refuse %. */
+/** New ingredient from a dataset row, named short by rule; kind is guessed from the name, ep yield
+ * from refuse %. */
 FmIngredient *fm_ingredient_new_from_food (const FmFood *food);
+/** Names a dataset row that bears its readable name short by rule; keeps any other as it is. */
+void fm_ingredient_shorten_name (FmIngredient *self);
+/**
+ * A name for the @nth ingredient of one name: with the number of the dataset's row, else with @nth.
+ * Returns: (transfer full).
+ */
+char *fm_ingredient_name_apart (const FmIngredient *self, guint nth);
+/** What is named: the dataset's readable name and number, or where else it comes from.
+ * Returns: (transfer full) (nullable). */
+char *fm_ingredient_describe_source (const FmIngredient *self);
 /**
  * What the kind of animal is as far as the rest tells: that of the dataset's row whose number
  * @source_ref gives, no animal for salt, else unknown. For notebooks that state none.

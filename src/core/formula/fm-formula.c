@@ -172,11 +172,48 @@ fm_formula_share_pct (const FmFormula *self, guint index)
   return total_g > 0.0 ? fm_formula_line (self, index)->mass_g / total_g * 100.0 : NAN;
 }
 
+static gboolean
+is_name_taken (const FmFormula *self, guint index, const char *name)
+{
+  const char *identity = fm_ingredient_identity (fm_formula_line (self, index)->ingredient);
+
+  for (guint i = 0; i < self->lines->len; i++) {
+    const FmIngredient *other = fm_formula_line (self, i)->ingredient;
+
+    if (i != index && g_str_equal (other->name, name) &&
+        !g_str_equal (fm_ingredient_identity (other), identity))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* No two stuffs of a formula bear one name. */
+static void
+name_apart (FmFormula *self, guint index)
+{
+  FmFormulaLine *line = fm_formula_line (self, index);
+  g_autofree char *name = g_strdup (line->ingredient->name);
+  FmIngredient *renamed;
+
+  for (guint nth = 2; is_name_taken (self, index, name); nth++) {
+    g_free (name);
+    name = fm_ingredient_name_apart (line->ingredient, nth);
+  }
+  if (g_str_equal (name, line->ingredient->name))
+    return;
+  renamed = fm_ingredient_copy (line->ingredient);
+  g_free (renamed->name);
+  renamed->name = g_steal_pointer (&name);
+  fm_ingredient_unref (line->ingredient);
+  line->ingredient = renamed;
+}
+
 guint
 fm_formula_add (FmFormula *self, FmIngredient *ingredient, double mass_g)
 {
   gboolean usable = mass_g >= 0.0 && mass_g <= FM_MAX_LINE_MASS_G;
   g_ptr_array_add (self->lines, line_new (NULL, ingredient, usable ? mass_g : 0.0));
+  name_apart (self, self->lines->len - 1);
   return self->lines->len - 1;
 }
 
@@ -203,6 +240,7 @@ fm_formula_set_ingredient (FmFormula *self, guint index, FmIngredient *ingredien
   fm_ingredient_ref (ingredient);
   fm_ingredient_unref (line->ingredient);
   line->ingredient = ingredient;
+  name_apart (self, index);
 }
 
 static gboolean

@@ -44,7 +44,10 @@ FmSpeciesSet fm_formula_species (const FmFormula *self);
 /** Share of line @index in % of the total; NaN when the total is zero. */
 double fm_formula_share_pct (const FmFormula *self, guint index);
 
-/** Appends a line (the only way to make one); an unusable mass counts as 0. Returns its index. */
+/**
+ * Appends a line (the only way to make one); an unusable mass counts as 0. Of two different
+ * ingredients of one name the new one is named with its number. Returns its index.
+ */
 guint fm_formula_add (FmFormula *self, FmIngredient *ingredient, double mass_g);
 void fm_formula_remove (FmFormula *self, guint index);
 /** Moves the line at @from so that it ends at @to. */
@@ -58,7 +61,8 @@ gboolean fm_formula_set_mass (FmFormula *self, guint index, double mass_g, GErro
 gboolean fm_formula_set_share (FmFormula *self, guint index, double share_pct, GError **error);
 /** Scales all lines, locked ones too, to a total of @total_g. */
 gboolean fm_formula_scale_to (FmFormula *self, double total_g, GError **error);
-/** Replaces the ingredient of a line (e.g. edited analysis) and keeps mass, lock and id. */
+/** Replaces the ingredient of a line (e.g. edited analysis) and keeps mass, lock and id; names it
+ * as fm_formula_add() does. */
 void fm_formula_set_ingredient (FmFormula *self, guint index, FmIngredient *ingredient);
 /** Number of lines that could be merged into an earlier line of the same ingredient. */
 guint fm_formula_n_duplicates (const FmFormula *self);

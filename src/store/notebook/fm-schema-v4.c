@@ -8,7 +8,11 @@
 #include "store/notebook/fm-schema-v4.h"
 
 /* What the cook calls an ingredient, in all blends of the notebook. */
-#define NAMES_SQL ""
+#define NAMES_SQL                                                                                  \
+  "CREATE TABLE ingredient_names (\n"                                                              \
+  "  ingredient TEXT PRIMARY KEY NOT NULL,\n"                                                      \
+  "  name TEXT NOT NULL CHECK (length(name) > 0)\n"                                                \
+  ") WITHOUT ROWID;\n"
 
 /* What happened at the pan, as it happened. */
 #define COOK_SQL                                                                                   \

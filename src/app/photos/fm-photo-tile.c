@@ -126,6 +126,7 @@ fm_photo_tile_class_init (FmPhotoTileClass *klass)
   object_class->dispose = fm_photo_tile_dispose;
   object_class->finalize = fm_photo_tile_finalize;
   install_signals ();
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/photos/fm-photo-tile.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -82,8 +82,8 @@ def choose(program, what, *keys):
                     None)
 
     def button():
-        return next((node for node in combo().below() if node.name.startswith(combo().name + ":")
-                     and node.has("Component")), None)
+        return next((node for node in combo().below() if node.name.startswith(what + ":")
+                     and node.role.endswith("button")), None)
 
     def in_sight():
         shown = button()

@@ -15,8 +15,10 @@ name_button (GtkDropDown *drop_down)
 
   if (GTK_IS_STRING_OBJECT (selected))
     name = g_strdup_printf ("%s: %s", what, gtk_string_object_get_string (selected));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, what,
-                                  -1);
+  /* Newer toolkits name a choice by what is chosen, and its button as the choice is named. */
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name != NULL ? name : what, -1);
   if (button != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     name != NULL ? name : what, -1);

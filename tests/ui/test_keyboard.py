@@ -3,7 +3,7 @@
 """Tab and Shift+Tab go round every page and never stand still."""
 
 from harness import run
-from keyboard import walk_both_ways
+from keyboard import Focus, walk_both_ways
 
 
 def open_demo(start):
@@ -45,6 +45,52 @@ def compare(start, folder):
     program.press("ctrl+5")
     program.find("Nothing Is Compared Yet")
     walk_both_ways(program, "Choose")
+    program.button("Choose…")
+    program.find("0 chosen", contains=True)
+    walk_both_ways(program, title="Choose What to Compare")
+
+
+def dialogs(start, folder):
+    program = open_demo(start)
+    for title, opens, wanted in (("Own Entry", "Own Entry…", "Kind"),
+                                 ("Meet the Targets", "Meet the Targets…", "Solve"),
+                                 ("Correct the Batch", "Correct the Batch…", "Fat by test"),
+                                 ("Process", "Plan the Process…", ""),
+                                 ("Batch Sheet", "ctrl+p", "Patties"),
+                                 ("Preferences", "ctrl+comma", "")):
+        if opens.startswith("ctrl"):
+            program.press(opens)
+        else:
+            program.button(opens)
+        program.find(title, role="frame", showing=False)
+        walk_both_ways(program, wanted, title=title)
+        program.press("Escape")
+        program.gone(title, role="frame")
+
+
+def arrows_go_through_a_list(start, folder):
+    program = open_demo(start)
+    stops = walk_both_ways(program, "Water: ")
+    assert sum(stop.startswith(("Water: ", "Protein: ", "Sodium: ")) for stop in stops) == 1, stops
+    focus = Focus(program)
+    while not focus.path or not focus.name().startswith("Water: "):
+        focus.press("Tab")
+    seen = []
+    while not seen or not seen[-1].startswith("Sodium: "):
+        focus.press("Down")
+        seen.append(focus.name())
+    assert any(name.startswith("Saturated fat") for name in seen), seen
+
+
+def keys_of_the_work(start, folder):
+    program = open_demo(start)
+    focus = Focus(program)
+    program.press("ctrl+3")
+    program.find("Search experiments")
+    program.press("ctrl+l")
+    focus.goes_to("Add a cut")
+    program.press("ctrl+e")
+    program.says("An experiment keeps the version it was made from")
 
 
 def the_map(start, folder):
@@ -54,4 +100,5 @@ def the_map(start, folder):
     walk_both_ways(program)
 
 
-run(formula, versions, experiments, tastings, compare, the_map)
+run(formula, versions, experiments, tastings, compare, the_map, dialogs, arrows_go_through_a_list,
+    keys_of_the_work)

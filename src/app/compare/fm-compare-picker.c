@@ -7,6 +7,7 @@
 
 #include "app/compare/fm-compare-choice.h"
 #include "app/compare/fm-compare-load.h"
+#include "app/widgets/fm-one-stop.h"
 
 struct _FmComparePicker {
   AdwWindow parent_instance;
@@ -316,6 +317,7 @@ fm_compare_picker_class_init (FmComparePickerClass *klass)
   object_class->finalize = fm_compare_picker_finalize;
   signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
                                   NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRV);
+  g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/compare/fm-compare-picker.ui");
   gtk_widget_class_bind_template_child (widget_class, FmComparePicker, compare_button);

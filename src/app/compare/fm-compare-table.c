@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/compare/fm-compare-line.h"
+#include "app/widgets/fm-one-stop.h"
 #include "core/base/fm-chart-scale.h"
 
 #define NAME_WIDTH_PX 210
@@ -218,7 +219,7 @@ fm_compare_table_init (FmCompareTable *self)
   g_signal_connect (self->view, "activate", G_CALLBACK (activate_cb), self);
   add_name_column (self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->view));
-  gtk_widget_set_parent (scroller, GTK_WIDGET (self));
+  gtk_widget_set_parent (fm_one_stop_new (scroller), GTK_WIDGET (self));
 }
 
 void

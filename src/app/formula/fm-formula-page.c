@@ -387,8 +387,6 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   gtk_widget_class_install_action (widget_class, "formula.batch-sheet", NULL, batch_sheet_cb);
   gtk_widget_class_install_action (widget_class, "formula.label", NULL, label_cb);
   gtk_widget_class_install_action (widget_class, "formula.find-food", NULL, find_food_cb);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK,
-                                       "formula.find-food", NULL);
 }
 
 static void

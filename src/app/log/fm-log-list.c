@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 
 typedef struct {
@@ -283,6 +284,7 @@ fm_log_list_class_init (FmLogListClass *klass)
                                      G_TYPE_NONE, 1, G_TYPE_INT64);
   signals[QUERY_CHANGED] =
       g_signal_new ("query-changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/log/fm-log-list.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -14,6 +14,7 @@
 #include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/nutrition/fm-nutrition-row.h"
+#include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/cooking/fm-cooking.h"
@@ -287,6 +288,22 @@ daily_value_toggled_cb (FmNutritionPanel *self)
     fm_nutrition_row_show_daily_value (self->rows[i], shown);
 }
 
+/* The groups are one stop of Tab, so the arrows go from one to the next, over its heading. */
+static gboolean
+keynav_failed_cb (GtkWidget *list, GtkDirectionType direction, gpointer data)
+{
+  GtkWidget *(*step) (GtkWidget *) =
+      direction == GTK_DIR_UP ? gtk_widget_get_prev_sibling : gtk_widget_get_next_sibling;
+  GtkWidget *other = step (list);
+
+  while (other != NULL && !GTK_IS_LIST_BOX (other))
+    other = step (other);
+  if (other == NULL)
+    return FALSE;
+  return gtk_widget_grab_focus (direction == GTK_DIR_UP ? gtk_widget_get_last_child (other)
+                                                        : gtk_widget_get_first_child (other));
+}
+
 static GtkWidget *
 add_group (FmNutritionPanel *self, FmNutrientGroup group)
 {
@@ -302,6 +319,7 @@ add_group (FmNutritionPanel *self, FmNutrientGroup group)
                            G_CONNECT_SWAPPED);
   gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   fm_nutrient_group_name (group), -1);
+  g_signal_connect (list, "keynav-failed", G_CALLBACK (keynav_failed_cb), NULL);
   gtk_box_append (self->groups_box, heading);
   gtk_box_append (self->groups_box, list);
   return list;
@@ -396,6 +414,7 @@ fm_nutrition_panel_class_init (FmNutritionPanelClass *klass)
   widget_class->map = fm_nutrition_panel_map;
   FM_PAGE_CLASS (klass)->show_session = fm_nutrition_panel_show_session;
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
+  g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/nutrition/fm-nutrition-panel.ui");
   bind_template (widget_class);

@@ -5,6 +5,7 @@
 #include "app/tastings/fm-tasting-story-list.h"
 
 #include "app/session/fm-store-task.h"
+#include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 #include "core/tasting/fm-tasting-story.h"
 
@@ -87,6 +88,7 @@ fm_tasting_story_list_class_init (FmTastingStoryListClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_story_list_dispose;
+  g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tasting-story-list.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -8,6 +8,7 @@
 
 #include "app/tastings/fm-tasting-story-list.h"
 #include "app/versions/fm-versions-page-number.h"
+#include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 
 struct _FmVersionsPageDetail {
@@ -85,6 +86,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_versions_page_detail_dispose;
   g_type_ensure (FM_TYPE_TASTING_STORY_LIST);
+  g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/versions/fm-versions-page-detail.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -11,6 +11,7 @@
 #include "app/versions/fm-version-list.h"
 #include "app/versions/fm-versions-page-detail.h"
 #include "app/versions/fm-versions-page-row.h"
+#include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 
 #define DRAFT_DELAY_MS 500 /* after the last keystroke and its autosave */
@@ -271,6 +272,7 @@ fm_versions_page_class_init (FmVersionsPageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_versions_page_dispose;
   FM_PAGE_CLASS (klass)->show_session = fm_versions_page_show_session;
   g_type_ensure (FM_TYPE_VERSIONS_PAGE_DETAIL);
+  g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/versions/fm-versions-page.ui");
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPage, leaflet);

@@ -7,6 +7,7 @@
 
 #include "app/window/fm-sidebar-row.h"
 #include "app/versions/fm-version-list.h"
+#include "app/widgets/fm-one-stop.h"
 
 #define MANY_ROWS 60 /* from here on only the shown blend starts open */
 
@@ -300,6 +301,7 @@ fm_sidebar_class_init (FmSidebarClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_sidebar_dispose;
   signals[PICKED] = g_signal_new ("picked", FM_TYPE_SIDEBAR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                   G_TYPE_NONE, 0);
+  g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/window/fm-sidebar.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-window-pages.c - builds what the window's first frame does not show: pages, menu */
+#include "app/batch/fm-batch-sheet-dialog.h"
 #include "app/compare/fm-compare-page.h"
 #include "app/experiments/fm-experiments-page.h"
 #include "app/formula/fm-formula-page.h"
@@ -51,6 +52,68 @@ make_menu_cb (GtkMenuButton *button, gpointer user_data)
 
   if (gtk_menu_button_get_menu_model (button) == NULL)
     gtk_menu_button_set_menu_model (button, self->primary_menu);
+}
+
+/* What a page does by a key that holds on every page; shown first, it is built. */
+static void
+act_on_page (FmWindow *self, const char *name, const char *action)
+{
+  FmPageSlot *slot;
+
+  adw_leaflet_set_visible_child_name (self->leaflet, "work");
+  adw_view_stack_set_visible_child_name (self->stack, name);
+  slot = FM_PAGE_SLOT (adw_view_stack_get_child_by_name (self->stack, name));
+  if (fm_page_slot_get_page (slot) != NULL)
+    gtk_widget_activate_action (fm_page_slot_get_page (slot), action, NULL);
+}
+
+static void
+find_food_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  act_on_page (FM_WINDOW (widget), "formula", "formula.find-food");
+}
+
+static void
+new_experiment_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  act_on_page (FM_WINDOW (widget), "experiments", "experiments.new");
+}
+
+/* A button that is seen now and called @name. */
+static GtkWidget *
+find_shown (GtkWidget *widget, const char *name)
+{
+  GtkWidget *found = NULL;
+
+  if (!gtk_widget_get_mapped (widget))
+    return NULL;
+  if (GTK_IS_BUTTON (widget) && g_str_equal (gtk_widget_get_name (widget), name))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_shown (child, name);
+  return found;
+}
+
+/* A tasting has papers of its own; everywhere else the batch of what is shown is weighed out. */
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmWindow *self = FM_WINDOW (widget);
+  GtkWidget *button = find_shown (adw_view_stack_get_visible_child (self->stack), "print");
+
+  if (button != NULL)
+    gtk_widget_activate (button);
+  else
+    fm_batch_sheet_dialog_present (widget, self->session);
+}
+
+void
+fm_window_install_page_actions (GtkWidgetClass *klass)
+{
+  gtk_widget_class_install_action (klass, "win.find-food", NULL, find_food_action);
+  gtk_widget_class_install_action (klass, "win.new-experiment", NULL, new_experiment_action);
+  gtk_widget_class_install_action (klass, "win.print", NULL, print_action);
 }
 
 void

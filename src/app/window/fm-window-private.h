@@ -60,6 +60,7 @@ char *fm_window_describe_place (FmWindow *self);
 void fm_window_install_blend_actions (GtkWidgetClass *klass);
 /* fm-window-pages.c */
 void fm_window_bind_pages (GtkWidgetClass *klass);
+void fm_window_install_page_actions (GtkWidgetClass *klass);
 void fm_window_defer_menu (FmWindow *self);
 /** Saves what waits on any page. */
 void fm_window_flush (FmWindow *self);

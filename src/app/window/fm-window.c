@@ -16,13 +16,24 @@ G_DEFINE_FINAL_TYPE (FmWindow, fm_window, ADW_TYPE_APPLICATION_WINDOW)
 static const char *const page_names[] = { "formula",  "versions", "experiments",
                                           "tastings", "compare",  "map" };
 
+static gboolean
+can_experiment (FmWindow *self)
+{
+  FmNotebook *notebook = fm_session_get_notebook (self->session);
+
+  return notebook != NULL && !fm_notebook_is_read_only (notebook) &&
+         fm_session_get_blend_id (self->session) != 0;
+}
+
 static void
 update_history (FmWindow *self)
 {
   const char *undo = fm_session_get_undo_label (self->session);
   const char *redo = fm_session_get_redo_label (self->session);
-  g_autofree char *undo_text = undo != NULL ? g_strdup_printf (_ ("Undo: %s"), undo) : NULL;
-  g_autofree char *redo_text = redo != NULL ? g_strdup_printf (_ ("Redo: %s"), redo) : NULL;
+  g_autofree char *undo_text =
+      undo != NULL ? g_strdup_printf (_ ("Undo: %s (Ctrl+Z)"), undo) : NULL;
+  g_autofree char *redo_text =
+      redo != NULL ? g_strdup_printf (_ ("Redo: %s (Ctrl+Y)"), redo) : NULL;
   const FmFormula *formula = fm_session_get_formula (self->session);
 
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->undo_button),
@@ -31,6 +42,9 @@ update_history (FmWindow *self)
                                redo_text != NULL ? redo_text : _ ("Nothing to redo"));
   fm_window_set_enabled (self, "win.undo", undo != NULL);
   fm_window_set_enabled (self, "win.redo", redo != NULL);
+  fm_window_set_enabled (self, "win.find-food", fm_session_is_editable (self->session));
+  fm_window_set_enabled (self, "win.new-experiment", can_experiment (self));
+  fm_window_set_enabled (self, "win.print", formula != NULL && fm_formula_n_lines (formula) > 0);
   fm_window_set_enabled (self, "win.save-version",
                          fm_session_is_editable (self->session) &&
                              fm_formula_n_lines (formula) > 0);
@@ -373,6 +387,7 @@ install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.fullscreen", NULL, fullscreen_action);
   fm_window_install_open_actions (klass);
   fm_window_install_blend_actions (klass);
+  fm_window_install_page_actions (klass);
 
   /* Bindings, not application accelerators: a text field with the focus has its own undo. */
   gtk_widget_class_add_binding_action (klass, GDK_KEY_z, GDK_CONTROL_MASK, "win.undo", NULL);

@@ -2,7 +2,10 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The cook screen: four portions from the keyboard, a kill in the middle, and what the log keeps."""
 
+import os
 import re
+import threading
+import time
 
 from harness import run, wait_for
 from steps import first_blend, save_version, show_version
@@ -12,6 +15,12 @@ TITLE = "Title of the experiment"
 
 def new_experiment(program):
     first_blend(program)
+    program.click("Plan the Process…", role="push button")
+    program.type_into("Meat temperature at grinding", "4")
+    program.type_into("Raw diameter", "110")
+    program.type_into("Surface temperature", "200")
+    program.press("Escape")
+    program.gone("Plate of pass 1")
     save_version(program, 1, "To cook")
     show_version(program, 1)
     program.page("Experiments")
@@ -32,6 +41,30 @@ def on_the_heat_s(program):
 
     minutes, seconds = wait_for(look, "time on the heat").groups()
     return 60 * int(minutes) + int(seconds)
+
+
+class generated_probe:
+    """A pipe that somebody writes readings, a greeting and rubbish into."""
+
+    LINES = ("probe ready", "40.0", "0:01 41.0", "999", "41.5")
+
+    def __init__(self, folder):
+        self.path = folder + "/probe"
+
+    def __enter__(self):
+        os.mkfifo(self.path)
+        self.writer = threading.Thread(target=self.write, daemon=True)
+        self.writer.start()
+        return self.path
+
+    def write(self):
+        with open(self.path, "w", encoding="ascii") as pipe:
+            for line in self.LINES:
+                print(line, file=pipe, flush=True)
+                time.sleep(1.1)
+
+    def __exit__(self, *error):
+        self.writer.join()
 
 
 def enter(program, key, number):
@@ -59,6 +92,15 @@ def four_portions_outlive_a_kill(start, folder):
     program.says("Portion 1: core 61.5 °C")
     program.screenshot("kitchen-pan")
     assert not program.unnamed(), program.unnamed()
+    with generated_probe(folder) as path:
+        program.press("2", "b")
+        program.type_into("Where the probe is heard", path)
+        program.button("Listen: the probe is in portion 2")
+        program.says("2 lines refused")
+        program.screenshot("kitchen-probe")
+        program.press("Escape")
+        program.says("Core 41.5 °C, read ")
+        program.says("Estimate after ")
     before = on_the_heat_s(program)
     program.kill()
 
@@ -70,6 +112,7 @@ def four_portions_outlive_a_kill(start, folder):
     program.find("Portion 1: Second side")
     program.find("Portion 4: First side")
     program.says("Core 61.5 °C, read ")
+    program.says("Core 41.5 °C, read ")
     assert on_the_heat_s(program) > before
     program.press("1")
     program.press("o")

@@ -10,9 +10,11 @@
 #include "app/kitchen/fm-kitchen-alarm.h"
 #include "app/kitchen/fm-kitchen-book.h"
 #include "app/kitchen/fm-kitchen-clock.h"
+#include "app/kitchen/fm-kitchen-estimate.h"
 #include "app/kitchen/fm-kitchen-figures.h"
 #include "app/kitchen/fm-kitchen-pad.h"
 #include "app/kitchen/fm-kitchen-pans.h"
+#include "app/kitchen/fm-kitchen-probe-pane.h"
 #include "app/kitchen/fm-kitchen-text.h"
 #include "app/kitchen/fm-kitchen-weigh.h"
 #include "app/photos/fm-photo-grid.h"
@@ -29,6 +31,7 @@ struct _FmKitchenWindow {
   GtkLabel *origin_label;
   GtkLabel *failure_label;
   GtkLabel *next_label;
+  GtkLabel *ruling_label;
   GtkLabel *timers_label;
   GtkStack *stack;
   FmKitchenPans *pans;
@@ -40,10 +43,12 @@ struct _FmKitchenWindow {
   FmKitchenPad *pad;
   GtkEditable *remark_entry;
   FmPhotoGrid *photos;
+  FmKitchenProbePane *probe;
 
   FmSession *session;
   FmExperimentDocument *document;
   FmKitchenBook *book;
+  FmKitchenEstimate *estimate;
   FmKitchenPlan plan;
   FmKitchenAlarm alarm;
   FmKitchenMoment seen; /* at the last tick */
@@ -80,7 +85,7 @@ static const struct {
   { GDK_KEY_c, "kitchen.core" },      { GDK_KEY_r, "kitchen.raw" },
   { GDK_KEY_k, "kitchen.cooked" },    { GDK_KEY_p, "kitchen.photo" },
   { GDK_KEY_m, "kitchen.remark" },    { GDK_KEY_w, "kitchen.weigh" },
-  { GDK_KEY_u, "kitchen.take-back" },
+  { GDK_KEY_u, "kitchen.take-back" }, { GDK_KEY_b, "kitchen.probe" },
 };
 
 static FmExperiment *
@@ -213,8 +218,24 @@ tick_cb (gpointer data)
   fm_kitchen_clock_now (&now);
   note_gap (self, &now);
   fm_kitchen_alarm_look (&self->alarm, GTK_WIDGET (self), get_state (self), &self->plan, &now);
+  fm_kitchen_estimate_go_on (self->estimate, fm_kitchen_book_get_events (self->book),
+                             get_state (self), &self->plan);
   show_time (self);
   return G_SOURCE_CONTINUE;
+}
+
+static void
+estimated_cb (FmKitchenWindow *self, int portion, const char *text)
+{
+  fm_kitchen_pans_set_estimate (self->pans, portion, text);
+}
+
+/* What is heard before the portion is on the heat is shown and not kept. */
+static void
+heard_cb (FmKitchenWindow *self, int portion, double temp_c)
+{
+  if (fm_kitchen_can (get_state (self), portion, FM_KITCHEN_PROBE))
+    fm_kitchen_book_add (self->book, FM_KITCHEN_PROBE, portion, temp_c, NULL);
 }
 
 static void
@@ -395,6 +416,16 @@ remark_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+probe_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmKitchenWindow *self = FM_KITCHEN_WINDOW (widget);
+
+  fm_kitchen_probe_pane_set_portion (self->probe, self->chosen);
+  show_page (self, "probe");
+  gtk_widget_grab_focus (GTK_WIDGET (self->probe));
+}
+
+static void
 weigh_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmKitchenWindow *self = FM_KITCHEN_WINDOW (widget);
@@ -471,12 +502,18 @@ food_read_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (FmKitchenWindow) self = data;
   FmCookFood food = { FM_SPECIES_BIT (FM_SPECIES_UNKNOWN), (double)NAN };
   g_autofree char *text = NULL;
+  g_autofree char *ruling = NULL;
+  g_autofree char *figure = NULL;
 
   /* Without an answer the figures for meat of unknown kind stand: all of them. */
   fm_cook_food_finish (result, &food, NULL);
   text = fm_kitchen_figures_text (&food);
-  if (self->figures_label != NULL)
-    gtk_label_set_text (self->figures_label, text);
+  figure = fm_caution_figure_text (food.species);
+  ruling = g_strdup_printf (_ ("The figure that rules for this blend: %s."), figure);
+  if (self->figures_label == NULL)
+    return;
+  gtk_label_set_text (self->figures_label, text);
+  gtk_label_set_text (self->ruling_label, ruling);
 }
 
 static void
@@ -487,8 +524,11 @@ fm_kitchen_window_dispose (GObject *object)
   g_clear_handle_id (&self->tick_id, g_source_remove);
   if (self->book != NULL)
     g_signal_handlers_disconnect_by_data (self->book, self);
+  if (self->estimate != NULL)
+    g_signal_handlers_disconnect_by_data (self->estimate, self);
   gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_KITCHEN_WINDOW);
   g_clear_object (&self->book);
+  g_clear_object (&self->estimate);
   g_clear_object (&self->document);
   g_clear_object (&self->session);
   g_clear_pointer (&self->asked_words, g_free);
@@ -501,6 +541,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, origin_label);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, failure_label);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, next_label);
+  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, ruling_label);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, timers_label);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, pans);
@@ -512,8 +553,10 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, pad);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, remark_entry);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, photos);
+  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, probe);
   gtk_widget_class_bind_template_callback (widget_class, choose);
   gtk_widget_class_bind_template_callback (widget_class, entered_cb);
+  gtk_widget_class_bind_template_callback (widget_class, heard_cb);
   gtk_widget_class_bind_template_callback (widget_class, pad_cancelled_cb);
   gtk_widget_class_bind_template_callback (widget_class, positions_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, remark_entered_cb);
@@ -528,6 +571,7 @@ fm_kitchen_window_class_init (FmKitchenWindowClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_kitchen_window_dispose;
   g_type_ensure (FM_TYPE_KITCHEN_PAD);
   g_type_ensure (FM_TYPE_KITCHEN_PANS);
+  g_type_ensure (FM_TYPE_KITCHEN_PROBE_PANE);
   g_type_ensure (FM_TYPE_KITCHEN_WEIGH);
   g_type_ensure (FM_TYPE_PHOTO_GRID);
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
@@ -538,6 +582,7 @@ fm_kitchen_window_class_init (FmKitchenWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "kitchen.take-back", NULL, take_back_action);
   gtk_widget_class_install_action (widget_class, "kitchen.photo", NULL, photo_action);
   gtk_widget_class_install_action (widget_class, "kitchen.remark", NULL, remark_action);
+  gtk_widget_class_install_action (widget_class, "kitchen.probe", NULL, probe_action);
   gtk_widget_class_install_action (widget_class, "kitchen.weigh", NULL, weigh_action);
   gtk_widget_class_install_action (widget_class, "kitchen.pan", NULL, pan_action);
   gtk_widget_class_set_template_from_resource (
@@ -560,13 +605,19 @@ fm_kitchen_window_init (FmKitchenWindow *self)
 }
 
 static void
-open_book (FmKitchenWindow *self, FmSession *session, FmExperimentDocument *document)
+open_book (FmKitchenWindow *self,
+           FmSession *session,
+           FmExperimentDocument *document,
+           const FmProcess *process)
 {
   self->session = g_object_ref (session);
   self->document = g_object_ref (document);
   self->book = fm_kitchen_book_new (document);
   g_signal_connect_swapped (self->book, "changed", G_CALLBACK (show_all), self);
   g_signal_connect_swapped (self->book, "unwritten", G_CALLBACK (unwritten_cb), self);
+  self->estimate = fm_kitchen_estimate_new (fm_experiment_document_get_notebook (document),
+                                            get_experiment (self), process);
+  g_signal_connect_swapped (self->estimate, "estimated", G_CALLBACK (estimated_cb), self);
   fm_photo_grid_set_experiment (self->photos, session, get_experiment (self)->id);
   fm_cook_food_async (fm_experiment_document_get_notebook (document),
                       get_experiment (self)->version_id, NULL, food_read_cb, g_object_ref (self));
@@ -587,7 +638,7 @@ fm_kitchen_window_present (GtkWidget *parent,
 
   fm_kitchen_plan_init (&self->plan, process);
   gtk_label_set_text (self->origin_label, text);
-  open_book (self, session, document);
+  open_book (self, session, document, process);
   show_all (self);
   self->tick_id = g_timeout_add (TICK_MS, tick_cb, self);
   gtk_window_fullscreen (GTK_WINDOW (self));

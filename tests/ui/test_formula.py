@@ -5,6 +5,7 @@
 import shutil
 
 from harness import plain, run, wait_for
+from keyboard import Focus
 from steps import add_cut, add_own_entry, choose, first_blend, new_blend, weigh
 
 CHUCK = "Chuck short ribs"
@@ -78,6 +79,42 @@ def the_food_search_forgives_and_enter_adds_what_is_highlighted(start, folder):
     program.press("Return")
     program.reads("Name", "zwxqy")
     program.press("Escape")
+    program.quit()
+
+
+def a_blend_is_composed_without_the_mouse(start, folder):
+    program = start()
+    new_blend(program, "Keys")
+    program.says("Type a cut into the field above")
+    focus = Focus(program)
+    program.type_keys("chuck short rib")
+    highlights(program, "Beef, chuck, short ribs")
+    program.press("Return")
+    program.field("Grams of " + CHUCK, contains=True)
+    program.type_keys("600")
+    program.says("Total: 600.0 g")
+    program.press("ctrl+l")
+    program.type_keys("80/20")
+    highlights(program, "Beef, ground, 80/20")
+    program.press("Return")
+    program.field("Grams of " + GROUND, contains=True)
+    program.type_keys("400")
+    program.says("Total: 1000.0 g")
+    # Up, Down and Enter go along a column, Tab down one column and then the next.
+    program.press("Up")
+    program.type_keys("500")
+    program.says("Total: 900.0 g")
+    program.press("Return")
+    program.type_keys("500")
+    program.says("Total: 1000.0 g")
+    stops = []
+    for key in ("shift+Tab", "Tab", "Tab", "Tab", "Tab", "Tab"):
+        focus.press(key)
+        stops.append(focus.name())
+    starts = ["Grams of " + CHUCK, "Grams of " + GROUND, "Share of " + CHUCK, "Share of " + GROUND,
+              "Lock " + CHUCK, "Lock " + GROUND]
+    assert all(stop.startswith(start) for stop, start in zip(stops, starts)), stops
+    program.screenshot("column-keys")
     program.quit()
 
 
@@ -272,6 +309,7 @@ def a_figure_tells_where_it_comes_from(start, folder):
 
 
 run(fat_and_lean_follow_the_grams, the_food_search_forgives_and_enter_adds_what_is_highlighted,
+    a_blend_is_composed_without_the_mouse,
     a_food_is_called_as_the_cook_calls_it, a_bad_number_tells_and_loses_nothing,
     a_refused_text_stores_nothing, the_units_go_with_the_notebook, no_mass_is_no_composition,
     shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,

@@ -12,6 +12,7 @@
 #include "app/ingredients/fm-ingredient-dialog.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
 struct _FmFormulaLineRow {
@@ -242,7 +243,7 @@ focus_line (GtkWidget *list, const char *id)
   for (; child != NULL; child = gtk_widget_get_next_sibling (child)) {
     if (FM_IS_FORMULA_LINE_ROW (child) &&
         g_str_equal (fm_formula_line_row_get_line_id (FM_FORMULA_LINE_ROW (child)), id))
-      gtk_widget_grab_focus (child);
+      fm_formula_line_row_focus_mass (FM_FORMULA_LINE_ROW (child));
   }
 }
 
@@ -357,6 +358,7 @@ fm_formula_line_row_class_init (FmFormulaLineRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_formula_line_row_dispose;
+  widget_class->focus = fm_widget_pass_focus;
   g_type_ensure (FM_TYPE_FORMULA_LINE_LAYOUT);
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   gtk_widget_class_set_template_from_resource (
@@ -437,6 +439,20 @@ fm_formula_line_row_catch_up (FmFormulaLineRow *self)
   g_return_if_fail (FM_IS_FORMULA_LINE_ROW (self));
   if (self->behind)
     show_figures (self);
+}
+
+GtkWidget *
+fm_formula_line_row_get_cell (GtkWidget *row, guint column)
+{
+  FmFormulaLineRow *self;
+
+  g_return_val_if_fail (FM_IS_FORMULA_LINE_ROW (row), NULL);
+  self = FM_FORMULA_LINE_ROW (row);
+  GtkWidget *cells[FM_FORMULA_LINE_N_CELLS] = {
+    GTK_WIDGET (self->mass_entry), GTK_WIDGET (self->share_entry), GTK_WIDGET (self->lock_button),
+    GTK_WIDGET (self->more_button), GTK_WIDGET (self->remove_button)
+  };
+  return column < FM_FORMULA_LINE_N_CELLS ? cells[column] : NULL;
 }
 
 void

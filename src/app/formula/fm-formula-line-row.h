@@ -22,6 +22,10 @@ const char *fm_formula_line_row_get_line_id (FmFormulaLineRow *self);
 void fm_formula_line_row_set_seen (FmFormulaLineRow *self, gboolean seen);
 void fm_formula_line_row_catch_up (FmFormulaLineRow *self);
 /** Puts the focus into the grams entry and selects its text. */
+/** The controls of a row from left to right; the first two are numbers. */
+#define FM_FORMULA_LINE_N_CELLS 5
+#define FM_FORMULA_LINE_N_NUMBERS 2
+GtkWidget *fm_formula_line_row_get_cell (GtkWidget *row, guint column);
 void fm_formula_line_row_focus_mass (FmFormulaLineRow *self);
 
 G_END_DECLS

@@ -22,6 +22,7 @@
 #include "app/ingredients/fm-ingredient-dialog.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/targets/fm-targets-window.h"
+#include "app/widgets/fm-column-keys.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 
@@ -418,10 +419,19 @@ fm_formula_page_init (FmFormulaPage *self)
   gtk_list_box_bind_model (self->list, G_LIST_MODEL (self->lines), create_row_cb, self, NULL);
   self->sight = fm_line_sight_new (GTK_SCROLLED_WINDOW (self->scroller), self->list);
   add_history_keys (GTK_WIDGET (self->list));
+  fm_column_keys_install (GTK_WIDGET (self->list), fm_formula_line_row_get_cell,
+                          FM_FORMULA_LINE_N_CELLS, FM_FORMULA_LINE_N_NUMBERS);
   add_history_keys (GTK_WIDGET (self->brief_pane));
   fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (formula_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (formula_changed_cb));
   /* Units and the currency sign are part of every text; the rows hear of them themselves. */
   g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
                            G_CALLBACK (formula_changed_cb), self, G_CONNECT_SWAPPED);
+}
+
+void
+fm_formula_page_begin (FmFormulaPage *self)
+{
+  g_return_if_fail (FM_IS_FORMULA_PAGE (self));
+  gtk_widget_grab_focus (GTK_WIDGET (self->search));
 }

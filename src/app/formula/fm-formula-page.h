@@ -10,4 +10,7 @@ G_BEGIN_DECLS
 #define FM_TYPE_FORMULA_PAGE (fm_formula_page_get_type ())
 G_DECLARE_FINAL_TYPE (FmFormulaPage, fm_formula_page, FM, FORMULA_PAGE, FmPage)
 
+/** A blend was just made and is shown: the cursor goes to the search. */
+void fm_formula_page_begin (FmFormulaPage *self);
+
 G_END_DECLS

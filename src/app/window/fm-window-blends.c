@@ -49,6 +49,7 @@ tell_of_blend_act (FmWindow *self, const BlendOrder *order)
   switch (order->act) {
   case BLEND_ADD:
     fm_session_emit_changed (self->session, FM_CHANGE_BLEND, order->blend_id);
+    self->begins = TRUE;
     fm_session_show_blend (self->session, order->blend_id);
     adw_view_stack_set_visible_child_name (self->stack, "formula");
     adw_leaflet_set_visible_child_name (self->leaflet, "work");

@@ -138,6 +138,28 @@ fm_window_bind_pages (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_callback (klass, build_page_cb);
 }
 
+static gboolean
+begin_blend_cb (gpointer data)
+{
+  FmWindow *self = data;
+  GtkWidget *slot = adw_view_stack_get_child_by_name (self->stack, "formula");
+  GtkWidget *page = slot != NULL ? fm_page_slot_get_page (FM_PAGE_SLOT (slot)) : NULL;
+
+  if (page != NULL)
+    fm_formula_page_begin (FM_FORMULA_PAGE (page));
+  return G_SOURCE_REMOVE;
+}
+
+/* The page may be built only now, and shows the draft when it hears of it. */
+void
+fm_window_begin_blend (FmWindow *self)
+{
+  if (!self->begins || !fm_session_is_editable (self->session))
+    return;
+  self->begins = FALSE;
+  g_idle_add_full (G_PRIORITY_LOW, begin_blend_cb, g_object_ref (self), g_object_unref);
+}
+
 void
 fm_window_flush (FmWindow *self)
 {

@@ -40,6 +40,7 @@ struct _FmWindow {
   AdwFlap *flap;
   GtkStack *content_stack;
   AdwViewStack *stack;
+  gboolean begins; /* a blend was just made and is not shown yet */
 
   FmSession *session;
   GCancellable *busy; /* of the work under way, NULL = none */
@@ -62,6 +63,8 @@ void fm_window_install_blend_actions (GtkWidgetClass *klass);
 void fm_window_bind_pages (GtkWidgetClass *klass);
 void fm_window_install_page_actions (GtkWidgetClass *klass);
 void fm_window_defer_menu (FmWindow *self);
+/** Puts the cursor where a blend that was just made begins. */
+void fm_window_begin_blend (FmWindow *self);
 /** Saves what waits on any page. */
 void fm_window_flush (FmWindow *self);
 /* fm-window-busy.c */

@@ -110,6 +110,7 @@ shown_changed_cb (FmWindow *self)
   update_title (self);
   update_frozen (self);
   update_history (self);
+  fm_window_begin_blend (self);
 }
 
 static void

@@ -13,8 +13,10 @@ static const FmNutrientInfo infos[FM_N_NUTRIENTS] = {
   [FM_NUTRIENT_WATER] = { "water", N_ ("Water"), "g", FM_NUTRIENT_GROUP_ENERGY_MACRO, 1, NO_DV },
   [FM_NUTRIENT_ENERGY_KCAL] = { "energy_kcal", N_ ("Energy"), "kcal",
                                 FM_NUTRIENT_GROUP_ENERGY_MACRO, 0, NO_DV },
+  /* A percentage of protein must be corrected for its quality, 21 CFR 101.9(c)(7)(i) to (iii),
+   * which the dataset does not tell: none is given. */
   [FM_NUTRIENT_PROTEIN] = { "protein", N_ ("Protein"), "g", FM_NUTRIENT_GROUP_ENERGY_MACRO, 1,
-                            50.0 },
+                            NO_DV },
   [FM_NUTRIENT_FAT] = { "fat", N_ ("Total fat"), "g", FM_NUTRIENT_GROUP_ENERGY_MACRO, 1, 78.0 },
   [FM_NUTRIENT_ASH] = { "ash", N_ ("Ash"), "g", FM_NUTRIENT_GROUP_ENERGY_MACRO, 1, NO_DV },
   [FM_NUTRIENT_CARBOHYDRATE] = { "carbohydrate", N_ ("Carbohydrate, by difference"), "g",

@@ -45,6 +45,8 @@ test_daily_values_fda_2016 (void)
     g_assert_cmpfloat (info->daily_value, ==, cases[i].daily_value);
   }
   g_assert_true (isnan (fm_nutrient_info (FM_NUTRIENT_SUGARS)->daily_value));
+  /* Of protein only a percentage corrected for quality may be given, (c)(7). */
+  g_assert_true (isnan (fm_nutrient_info (FM_NUTRIENT_PROTEIN)->daily_value));
 }
 
 static void

@@ -314,6 +314,24 @@ install_drag (FmFormulaLineRow *self)
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }
 
+/* The list goes through the columns of its rows (fm-column-keys.h): Tab comes to the first cell, or
+ * backwards to the last, and leaves from there. */
+static gboolean
+fm_formula_line_row_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  FmFormulaLineRow *self = FM_FORMULA_LINE_ROW (widget);
+
+  if (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD)
+    return fm_widget_pass_focus (widget, direction);
+  if (gtk_widget_get_focus_child (widget) != NULL)
+    return FALSE;
+  return gtk_widget_child_focus (direction == GTK_DIR_TAB_FORWARD
+                                     ? GTK_WIDGET (self->mass_entry)
+                                     : GTK_WIDGET (self->remove_button),
+                                 direction) ||
+         fm_widget_pass_focus (widget, direction);
+}
+
 static void
 fm_formula_line_row_dispose (GObject *object)
 {
@@ -358,7 +376,7 @@ fm_formula_line_row_class_init (FmFormulaLineRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_formula_line_row_dispose;
-  widget_class->focus = fm_widget_pass_focus;
+  widget_class->focus = fm_formula_line_row_focus;
   g_type_ensure (FM_TYPE_FORMULA_LINE_LAYOUT);
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   gtk_widget_class_set_template_from_resource (

@@ -182,13 +182,49 @@ write_search_row (FmDb *db, gint64 id, const FmExperiment *experiment, GError **
   return fm_stmt_run (db, stmt, error);
 }
 
+/* The search index says a second time what is in the rows. A damaged one is made anew, so that no
+ * words are refused for it. */
+static gboolean
+mend_search (FmDb *db, GError **error)
+{
+  if (!g_error_matches (*error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED))
+    return FALSE;
+  g_clear_error (error);
+  return fm_db_exec (db, "INSERT INTO experiments_fts (experiments_fts) VALUES ('rebuild')", error);
+}
+
+static gboolean
+remove_search_row (FmDb *db, gint64 id, GError **error)
+{
+  static const char sql[] = "DELETE FROM experiments_fts WHERE rowid = ?1";
+  g_autoptr (GError) local_error = NULL;
+
+  if (run_with_id (db, sql, id, &local_error) ||
+      (mend_search (db, &local_error) && run_with_id (db, sql, id, &local_error)))
+    return TRUE;
+  g_propagate_error (error, g_steal_pointer (&local_error));
+  return FALSE;
+}
+
+static gboolean
+put_search_row (FmDb *db, gint64 id, const FmExperiment *experiment, GError **error)
+{
+  g_autoptr (GError) local_error = NULL;
+
+  if (write_search_row (db, id, experiment, &local_error) ||
+      (mend_search (db, &local_error) && write_search_row (db, id, experiment, &local_error)))
+    return TRUE;
+  g_propagate_error (error, g_steal_pointer (&local_error));
+  return FALSE;
+}
+
 static gboolean
 clear_parts (FmDb *db, gint64 id, GError **error)
 {
   return run_with_id (db, "DELETE FROM weighings WHERE experiment_id = ?1", id, error) &&
          run_with_id (db, "DELETE FROM patties WHERE experiment_id = ?1", id, error) &&
          run_with_id (db, "DELETE FROM core_readings WHERE experiment_id = ?1", id, error) &&
-         run_with_id (db, "DELETE FROM experiments_fts WHERE rowid = ?1", id, error);
+         remove_search_row (db, id, error);
 }
 
 static gboolean
@@ -199,7 +235,7 @@ write_parts (FmDb *db, gint64 id, const FmExperiment *experiment, GError **error
                       error) &&
          write_pairs (db, "INSERT INTO core_readings VALUES (?1, ?2, ?3, ?4)", id,
                       experiment->core_readings, error) &&
-         write_search_row (db, id, experiment, error);
+         put_search_row (db, id, experiment, error);
 }
 
 static gboolean
@@ -253,8 +289,7 @@ static gboolean
 remove_in (FmDb *db, gint64 id, GError **error)
 {
   /* Weighings, patties, readings and photos go with the row by their foreign keys. */
-  if (!check_not_tasted (db, id, error) ||
-      !run_with_id (db, "DELETE FROM experiments_fts WHERE rowid = ?1", id, error) ||
+  if (!check_not_tasted (db, id, error) || !remove_search_row (db, id, error) ||
       !run_with_id (db, "DELETE FROM experiments WHERE id = ?1", id, error))
     return FALSE;
   return fm_db_changes (db) > 0 || set_not_found (error);

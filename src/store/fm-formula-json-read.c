@@ -17,13 +17,16 @@
 /* json-glib 1.6 recurses for each level; ours has five. */
 #define MAX_DEPTH 32
 
+/* The reader quotes the text, which may be cut within a letter. */
 static void
 set_damaged (GError **error, const char *what)
 {
+  g_autofree char *shown = g_utf8_make_valid (what, -1);
+
   g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED,
                _ ("The stored formula is damaged (%s). It was left as it is; open a backup or a "
                   "saved copy of the notebook."),
-               what);
+               shown);
 }
 
 /* Comments and single quotes, which json-glib would take, could hide brackets from this look. */

@@ -34,11 +34,40 @@ set_no_version (GError **error)
                        _ ("This version is not in the notebook. Choose another one."));
 }
 
+/* A version is told by a sum of all that it says. */
+static char *
+checksum_of (const char *reason, const char *json)
+{
+  g_autofree char *all = g_strjoin ("\n", reason, json, NULL);
+
+  return g_compute_checksum_for_string (G_CHECKSUM_SHA256, all, -1);
+}
+
+/* The text of the row, when it is what was saved. */
+static char *
+take_json (FmStmt *stmt, GError **error)
+{
+  g_autofree char *json = fm_stmt_text (stmt, 0);
+  g_autofree char *reason = fm_stmt_text (stmt, 1);
+  g_autofree char *saved = fm_stmt_text (stmt, 2);
+  g_autofree char *now = json != NULL && reason != NULL ? checksum_of (reason, json) : NULL;
+
+  if (saved == NULL || g_strcmp0 (saved, now) == 0)
+    return g_steal_pointer (&json);
+  g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED,
+               _ ("Version %d is damaged: it does not hold what was saved. The other versions are "
+                  "not touched by that; look for this one in a backup or a saved copy."),
+               (int)fm_stmt_int (stmt, 3));
+  return NULL;
+}
+
 char *
 fm_versions_read_json (FmDb *db, gint64 version_id, gint64 blend_id, GError **error)
 {
-  g_autoptr (FmStmt) stmt = fm_db_prepare (
-      db, "SELECT formula_json FROM versions WHERE id = ?1 AND ?2 IN (0, blend_id)", error);
+  g_autoptr (FmStmt) stmt = fm_db_prepare (db,
+                                           "SELECT formula_json, reason, sha256, number"
+                                           " FROM versions WHERE id = ?1 AND ?2 IN (0, blend_id)",
+                                           error);
   FmStep step;
 
   if (stmt == NULL)
@@ -48,7 +77,7 @@ fm_versions_read_json (FmDb *db, gint64 version_id, gint64 blend_id, GError **er
   step = fm_stmt_step (db, stmt, error);
   if (step == FM_DONE)
     set_no_version (error);
-  return step == FM_ROW ? fm_stmt_text (stmt, 0) : NULL;
+  return step == FM_ROW ? take_json (stmt, error) : NULL;
 }
 
 static FmVersionInfo *
@@ -225,10 +254,11 @@ insert_in (FmDb *db, const NewVersion *version, gint64 parent_id, GError **error
   g_autoptr (FmStmt) stmt = fm_db_prepare (
       db,
       "INSERT INTO versions (blend_id, parent_id, number, reason, saved_at, fat_pct, n_lines,"
-      " formula_json) VALUES (?1, nullif(?2, 0),"
+      " formula_json, sha256) VALUES (?1, nullif(?2, 0),"
       " (SELECT ifnull(max(number), 0) + 1 FROM versions WHERE blend_id = ?1),"
-      " ?3, ?4, ?5, ?6, ?7)",
+      " ?3, ?4, ?5, ?6, ?7, ?8)",
       error);
+  g_autofree char *sha256 = checksum_of (version->reason, version->json);
 
   if (stmt == NULL)
     return 0;
@@ -239,6 +269,7 @@ insert_in (FmDb *db, const NewVersion *version, gint64 parent_id, GError **error
   fm_stmt_bind_double (stmt, 5, version->fat_pct);
   fm_stmt_bind_int (stmt, 6, version->n_lines);
   fm_stmt_bind_text (stmt, 7, version->json);
+  fm_stmt_bind_text (stmt, 8, sha256);
   return fm_stmt_run (db, stmt, error) ? fm_db_last_id (db) : 0;
 }
 

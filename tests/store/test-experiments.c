@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
+#include <sqlite3.h>
 
 #include "core/base/fm-error.h"
 #include "log-fixture.h"
@@ -219,6 +220,33 @@ assert_order (Fixture *fixture, FmExperimentSort sort, gboolean descending, cons
   }
 }
 
+/* The index only helps to find what is in the rows: damage in it refuses no words. */
+static void
+test_search_is_mended (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmExperiment) experiment = fm_experiment_new ();
+  g_autoptr (GError) error = NULL;
+  sqlite3 *handle = NULL;
+
+  experiment->version_id = fixture->version_id;
+  experiment->title = g_strdup ("Smoked");
+  g_assert_true (fm_experiments_save (fixture->notebook, experiment, NULL));
+  g_clear_pointer (&fixture->notebook, fm_notebook_unref);
+  g_assert_cmpint (sqlite3_open (fixture->path, &handle), ==, SQLITE_OK);
+  g_assert_cmpint (
+      sqlite3_exec (handle, "UPDATE experiments_fts_data SET block = x'00'", NULL, NULL, NULL), ==,
+      SQLITE_OK);
+  sqlite3_close (handle);
+  fixture->notebook = fm_notebook_open (fixture->path, NULL, &error);
+  g_assert_no_error (error);
+
+  g_free (experiment->title);
+  experiment->title = g_strdup ("Braised");
+  g_assert_true (fm_experiments_save (fixture->notebook, experiment, &error));
+  g_assert_no_error (error);
+  g_assert_true (fm_experiments_remove (fixture->notebook, experiment->id, &error));
+}
+
 static void
 test_sort_and_filter (Fixture *fixture, gconstpointer data)
 {
@@ -289,6 +317,7 @@ main (int argc, char **argv)
   ADD ("search", test_search);
   ADD ("search-has-no-syntax", test_search_has_no_syntax);
   ADD ("search-follows-edits", test_search_follows_edits);
+  ADD ("search-is-mended", test_search_is_mended);
   ADD ("sort-and-filter", test_sort_and_filter);
   ADD ("info", test_info);
   ADD ("cancel", test_cancel);

@@ -191,6 +191,36 @@ test_frozen (Fixture *self, gconstpointer data)
   g_assert_cmpstr (info->reason, ==, "start");
 }
 
+/* One flipped bit, which SQLite does not see. */
+static void
+test_flipped (Fixture *self, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmNotebook) notebook = create_notebook (self->path);
+  gint64 blend_id = add_blend (notebook, "House blend");
+  g_autoptr (FmFormula) formula = new_formula (800.0, 200.0);
+  g_autoptr (FmFormula) loaded = NULL;
+  gint64 first_id = save_version (notebook, blend_id, formula, "a bit of this");
+  gint64 second_id = save_version (notebook, blend_id, formula, "another");
+  g_autofree char *bytes = NULL;
+  char *there;
+  gsize length;
+
+  g_clear_pointer (&notebook, fm_notebook_unref);
+  g_assert_true (g_file_get_contents (self->path, &bytes, &length, NULL));
+  there = memmem (bytes, length, "a bit of this", strlen ("a bit of this"));
+  g_assert_nonnull (there);
+  *there ^= 4;
+  g_assert_true (g_file_set_contents (self->path, bytes, (gssize)length, NULL));
+
+  notebook = open_notebook (self->path);
+  g_assert_null (fm_versions_load (notebook, first_id, &error));
+  g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED);
+  g_assert_nonnull (strstr (error->message, "Version 1 is damaged"));
+  loaded = fm_versions_load (notebook, second_id, NULL);
+  g_assert_true (fm_formula_equal (loaded, formula));
+}
+
 /* An edit of the stocked ingredient must not reach into the past. */
 static void
 test_frozen_composition (Fixture *self, gconstpointer data)
@@ -390,6 +420,7 @@ main (int argc, char **argv)
   FIXTURE_TEST ("/versions/added", test_added_versions);
   FIXTURE_TEST ("/versions/refusals", test_refusals);
   FIXTURE_TEST ("/versions/frozen", test_frozen);
+  FIXTURE_TEST ("/versions/flipped", test_flipped);
   FIXTURE_TEST ("/versions/frozen-composition", test_frozen_composition);
   FIXTURE_TEST ("/versions/remove", test_remove);
   FIXTURE_TEST ("/versions/ingredients", test_ingredients);

@@ -73,22 +73,38 @@ fm_session_draft_init (FmSessionDraft *self)
 {
 }
 
+/* A damaged draft hides neither its blend nor its versions. It starts anew from its version, and
+ * the damaged text stays where it is until the next change. */
+static void
+start_anew (FmSessionDraftContent *self, const GError *error)
+{
+  g_set_error (&self->damage, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED,
+               _ ("The draft of this blend is damaged and cannot be read (%s). Its versions can. "
+                  "What you see is what the draft started from; your next change takes its place."),
+               error->message);
+  self->formula =
+      self->parent_formula != NULL ? fm_formula_copy (self->parent_formula) : fm_formula_new ();
+}
+
 FmSessionDraftContent *
 fm_session_draft_read (FmNotebook *notebook, gint64 blend_id, GError **error)
 {
-  gint64 parent_id = 0;
-  FmFormula *formula = fm_draft_load (notebook, blend_id, &parent_id, error);
-  FmSessionDraftContent *content;
+  FmSessionDraftContent *self = g_new0 (FmSessionDraftContent, 1);
+  g_autoptr (GError) local_error = NULL;
 
-  if (formula == NULL)
+  self->formula = fm_draft_load (notebook, blend_id, &self->parent_id, &local_error);
+  if (local_error != NULL &&
+      !g_error_matches (local_error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED)) {
+    g_propagate_error (error, g_steal_pointer (&local_error));
+    g_free (self);
     return NULL;
-  content = g_new0 (FmSessionDraftContent, 1);
-  content->formula = formula;
-  content->parent_id = parent_id;
+  }
   /* Without the parent the draft can still be worked on; it only counts as changed. */
-  if (parent_id != 0)
-    content->parent_formula = fm_versions_load (notebook, parent_id, NULL);
-  return content;
+  if (self->parent_id != 0)
+    self->parent_formula = fm_versions_load (notebook, self->parent_id, NULL);
+  if (local_error != NULL)
+    start_anew (self, local_error);
+  return self;
 }
 
 void
@@ -96,6 +112,7 @@ fm_session_draft_content_free (FmSessionDraftContent *self)
 {
   fm_formula_free (self->formula);
   g_clear_pointer (&self->parent_formula, fm_formula_free);
+  g_clear_error (&self->damage);
   g_free (self);
 }
 

@@ -27,6 +27,7 @@ typedef struct {
   FmFormula *formula;
   gint64 parent_id;          /* version it started from; 0 = from nothing */
   FmFormula *parent_formula; /* (nullable) */
+  GError *damage;            /* (nullable) why the draft could not be read: it starts anew */
 } FmSessionDraftContent;
 
 /** In a thread. Returns: (transfer full), NULL on error. */

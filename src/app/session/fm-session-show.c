@@ -141,6 +141,8 @@ take_read (FmSession *self, FmSessionRead *read)
     fm_session_emit_shown (self);
   else
     show_changed (self);
+  if (read->draft != NULL && read->draft->damage != NULL)
+    fm_session_failure (self, read->draft->damage);
 }
 
 static void

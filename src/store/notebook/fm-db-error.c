@@ -90,6 +90,8 @@ void
 fm_db_set_error_code (int code, const char *detail, GError **error)
 {
   const Meaning *meaning = find_meaning (code);
+  /* SQLite quotes names out of the file, whatever bytes they have. */
+  g_autofree char *shown = g_utf8_make_valid (detail != NULL ? detail : sqlite3_errstr (code), -1);
 
   if (code == SQLITE_CONSTRAINT_TRIGGER) {
     g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_FROZEN, refusal (detail));
@@ -99,7 +101,7 @@ fm_db_set_error_code (int code, const char *detail, GError **error)
                "%s (%s)",
                meaning != NULL ? _ (meaning->message)
                                : _ ("The notebook could not do that. Nothing was changed."),
-               detail != NULL ? detail : sqlite3_errstr (code));
+               shown);
 }
 
 void

@@ -40,4 +40,8 @@
   " WHERE salt_pct IS NOT NULL AND (SELECT formula_json FROM versions"                             \
   "  WHERE versions.id = version_id) NOT LIKE '%\"kind\":\"salt\"%';\n"
 
-const char fm_schema_v4_sql[] = NAMES_SQL COOK_SQL SALT_SQL;
+/* SHA-256, in hex, of the reason and the formula as they were saved; NULL of a version that an
+ * earlier program saved. */
+#define RECORD_SQL "ALTER TABLE versions ADD COLUMN sha256 TEXT;\n"
+
+const char fm_schema_v4_sql[] = NAMES_SQL COOK_SQL SALT_SQL RECORD_SQL;

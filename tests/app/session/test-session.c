@@ -2,8 +2,11 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-session.c - the session keeps drafts, undo and versions; the tree of versions is placed */
 #include <glib/gstdio.h>
+#include <sqlite3.h>
+#include <string.h>
 
 #include "app/session/fm-session.h"
+#include "app/session/fm-writer.h"
 #include "app/versions/fm-version-tree.h"
 
 typedef struct {
@@ -111,6 +114,42 @@ test_versions (Fixture *fixture, gconstpointer data)
 }
 
 static void
+keep_cb (FmSession *session, const char *text, char **kept)
+{
+  g_free (*kept);
+  *kept = g_strdup (text);
+}
+
+/* A damaged draft hides only itself: its blend and its versions are there. */
+static void
+test_damaged_draft (Fixture *fixture, gconstpointer data)
+{
+  gint64 blend_id;
+  g_autoptr (FmSession) session = new_session (fixture->path, &blend_id);
+  g_autofree char *said = NULL;
+  sqlite3 *handle = NULL;
+
+  add_line (session, "Chuck", 700);
+  fm_session_save_version (session, "First try");
+  fm_session_flush (session);
+  fm_session_set_notebook (session, NULL);
+  fm_writer_wait_closed ();
+  g_assert_cmpint (sqlite3_open (fixture->path, &handle), ==, SQLITE_OK);
+  g_assert_cmpint (
+      sqlite3_exec (handle, "UPDATE drafts SET formula_json = '{\xc3'", NULL, NULL, NULL), ==,
+      SQLITE_OK);
+  sqlite3_close (handle);
+
+  g_signal_connect (session, "failure", G_CALLBACK (keep_cb), &said);
+  fm_session_set_notebook (session, fm_notebook_open (fixture->path, NULL, NULL));
+  fm_session_flush (session);
+  g_assert_cmpint (fm_session_get_blend_id (session), ==, blend_id);
+  g_assert_cmpuint (fm_formula_n_lines (fm_session_get_formula (session)), ==, 1);
+  g_assert_nonnull (strstr (said, "The draft of this blend is damaged"));
+  fm_session_set_notebook (session, NULL);
+}
+
+static void
 added_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   GPtrArray **infos = data;
@@ -190,6 +229,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add ("/session/autosave", Fixture, NULL, set_up, test_autosave, tear_down);
   g_test_add ("/session/versions", Fixture, NULL, set_up, test_versions, tear_down);
+  g_test_add ("/session/damaged-draft", Fixture, NULL, set_up, test_damaged_draft, tear_down);
   g_test_add ("/session/added-versions", Fixture, NULL, set_up, test_added_versions, tear_down);
   g_test_add_func ("/version-tree/layout", test_layout);
   return g_test_run ();

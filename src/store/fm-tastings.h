@@ -5,6 +5,7 @@
 
 #include "core/tasting/fm-tasting-caution.h"
 #include "core/tasting/fm-tasting-outcome.h"
+#include "core/tasting/fm-tasting-pool.h"
 #include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
@@ -72,6 +73,13 @@ gboolean fm_tastings_has_outcome (FmNotebook *self,
                                   const GPtrArray *outcomes);
 /** Names of tasters, each once; those of the latest tasting first. */
 GPtrArray *fm_tastings_tasters (FmNotebook *self, GError **error);
+/**
+ * All opened tastings with a sample of a blend, as one pool; versions are called by their numbers,
+ * those of other blends by their blend as well.
+ * @left_out: (nullable) (element-type gint64): ids of tastings that are not to be in it
+ */
+FmTastingPool *
+fm_tastings_pool (FmNotebook *self, gint64 blend_id, const GArray *left_out, GError **error);
 /** All liking scores of a blend's versions in opened tastings. */
 GPtrArray *fm_tastings_scores (FmNotebook *self, gint64 blend_id, GError **error);
 

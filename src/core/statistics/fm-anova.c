@@ -5,16 +5,14 @@
 
 #include <glib/gi18n-lib.h>
 #include <gsl/gsl_cdf.h>
-#include <gsl/gsl_eigen.h>
 #include <gsl/gsl_linalg.h>
 #include <math.h>
 
 #include "core/base/fm-error.h"
+#include "core/statistics/fm-stat-private.h"
 #include "core/statistics/fm-stat.h"
 
 #define ALPHA 0.05
-/* an eigenvalue below this part of the largest is a comparison nobody made */
-#define SINGULAR 1e-9
 
 /* The scores that count, and the equations of the samples after the tasters are taken out:
  * C effect = Q with C = diag(r) - sum over tasters of n n' / k (Cochran and Cox, ch. 11) */
@@ -94,43 +92,13 @@ sample_equations (const Layout *self)
   return c;
 }
 
-/* Generalised inverse of a symmetric matrix by its eigenvectors; returns the rank */
-static guint
-invert (const gsl_matrix *c, gsl_matrix *inverse)
-{
-  const size_t n = c->size1;
-  gsl_eigen_symmv_workspace *workspace = gsl_eigen_symmv_alloc (n);
-  gsl_matrix *copy = gsl_matrix_alloc (n, n), *vectors = gsl_matrix_alloc (n, n);
-  gsl_vector *values = gsl_vector_alloc (n);
-  guint rank = 0;
-
-  gsl_matrix_memcpy (copy, c);
-  gsl_eigen_symmv (copy, values, vectors, workspace);
-  const double largest = gsl_vector_max (values);
-  for (size_t e = 0; e < n; e++) {
-    const double value = gsl_vector_get (values, e);
-    if (value <= SINGULAR * largest)
-      continue;
-    rank++;
-    for (size_t a = 0; a < n; a++)
-      for (size_t b = 0; b < n; b++)
-        *gsl_matrix_ptr (inverse, a, b) +=
-            gsl_matrix_get (vectors, a, e) * gsl_matrix_get (vectors, b, e) / value;
-  }
-  gsl_eigen_symmv_free (workspace);
-  gsl_matrix_free (copy);
-  gsl_matrix_free (vectors);
-  gsl_vector_free (values);
-  return rank;
-}
-
 /* FALSE when some samples share no taster with the rest */
 static gboolean
 layout_solve (Layout *self)
 {
   gsl_matrix *c = sample_equations (self);
   self->inverse = gsl_matrix_calloc (self->n_samples, self->n_samples);
-  const guint rank = invert (c, self->inverse);
+  const guint rank = fm_stat_invert (c, self->inverse);
   gsl_matrix_free (c);
 
   for (guint b = 0; b < self->n_samples; b++) {

@@ -15,9 +15,7 @@
 
 G_BEGIN_DECLS
 
-/** Standard deviation of a log worth before any sheet: one sample in six beats an average one more
- * than 7 : 1. Weak, but it keeps a sample that won its only comparison from being infinitely good.
- * Chosen here: common practice, no source. */
+/** As of the pooled reading (FM_POOL_PRIOR_SD). */
 #define FM_RANK_WORTH_PRIOR_SD 2.0
 /** Log worths closer than this are equal: what the search for them leaves open. */
 #define FM_RANK_WORTH_SAME 1e-5

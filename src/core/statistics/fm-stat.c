@@ -165,13 +165,16 @@ fm_stat_studentized_range_upper (double q, guint k, double df)
   if (q <= 0)
     return 1;
 
-  gsl_integration_glfixed_table *outer = gsl_integration_glfixed_table_alloc (SCALE_POINTS);
   NormalNodes inner;
+  normal_nodes_init (&inner);
+  if (isinf (df))
+    return CLAMP (normal_range_upper (q, k, &inner), 0, 1);
+
+  gsl_integration_glfixed_table *outer = gsl_integration_glfixed_table_alloc (SCALE_POINTS);
   /* in s = sqrt (chi^2 / df) the mass lies between these; split so that each piece is smooth */
   const double tail[] = { 1e-14, 1e-5, 0.02, 0.3, 0.8, 0.99, 1 - 1e-6, 1 - 1e-14 };
   double sum = 0;
 
-  normal_nodes_init (&inner);
   for (guint part = 0; part + 1 < G_N_ELEMENTS (tail); part++) {
     const double from = part == 0 ? 0 : sqrt (gsl_cdf_chisq_Pinv (tail[part], df) / df);
     const double to = sqrt (gsl_cdf_chisq_Pinv (tail[part + 1], df) / df);

@@ -36,7 +36,7 @@ void fm_stat_clopper_pearson (guint x, guint n, double confidence, double *low, 
  * fm_stat_studentized_range_upper:
  * @q: range of @k means divided by the estimated standard error of one mean, >= 0
  * @k: number of means, >= 2
- * @df: degrees of freedom of the error, >= 1
+ * @df: degrees of freedom of the error, >= 1; INFINITY where it is known
  *
  * P(Q >= q) by Gauss-Legendre quadrature of the double integral: the range of k normals given
  * s, k * int phi(z) (Phi(z) - Phi(z - q s))^(k-1) dz, over the density of s = sqrt(chi2_df / df)

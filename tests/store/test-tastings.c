@@ -685,6 +685,37 @@ test_hostile_file (Fixture *fixture, gconstpointer data)
   assert_stored (fixture, tasting);
 }
 
+/* Two opened tastings of one version and an outsider; sealed ones and those left out say nothing.
+ */
+static void
+test_pool (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmTasting) first = new_opened (fixture);
+  g_autoptr (FmTasting) second = new_opened (fixture);
+  g_autoptr (FmTasting) sealed = new_sealed (fixture);
+  g_autoptr (GArray) left_out = g_array_new (FALSE, FALSE, sizeof (gint64));
+  g_autoptr (GError) error = NULL;
+
+  save_tasting (fixture, first);
+  save_tasting (fixture, second);
+  save_tasting (fixture, sealed);
+  g_autoptr (FmTastingPool) both =
+      fm_tastings_pool (fixture->notebook, fixture->blend_id, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (both->tastings->len, ==, 2);
+  g_assert_cmpuint (both->tasters->len, ==, N_TASTERS);
+  g_assert_cmpuint (both->items->len, ==, 2);
+  g_assert_cmpstr (both->items->pdata[0], ==, "version 1");
+  g_assert_cmpstr (both->items->pdata[1], ==, "Secret outside");
+  g_assert_cmpuint (both->scores->len, ==, 2 * N_TASTERS * 4);
+  g_array_append_val (left_out, first->id);
+  g_autoptr (FmTastingPool) one =
+      fm_tastings_pool (fixture->notebook, fixture->blend_id, left_out, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (one->tastings->len, ==, 1);
+  g_assert_cmpint (g_array_index (one->ids, gint64, 0), ==, second->id);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -709,6 +740,7 @@ main (int argc, char **argv)
   ADD ("kept-already", test_kept_already);
   ADD ("taster-names", test_taster_names);
   ADD ("scores", test_scores);
+  ADD ("pool", test_pool);
   ADD ("tasted-experiment-stays", test_tasted_experiment_stays);
   ADD ("saved-copy", test_saved_copy);
   ADD ("hostile-file", test_hostile_file);

@@ -119,6 +119,26 @@ def sealed_tells_nothing_until_opened(start, folder):
     program.quit()
 
 
+def opened_tastings_are_read_together(start, folder):
+    program = start("--demo", "--separate")
+    row = row_of(program, "trial 4", "Version 5, ")
+    program.press_in(row)
+    program.page("Tastings")
+    program.says("Map tasting 3 (invented)")
+    program.click("Read Together…", role="push button")
+    headline = program.find("Over 3 tastings and 6 tasters version", contains=True).name
+    assert " in 100 that it beats version " in headline, headline
+    program.says("the way round that the others give")
+    program.says("That taste drifts between the tastings is not shown")
+    assert not program.unnamed(), program.unnamed()
+    program.screenshot("together")
+    program.click("Map tasting 1 (invented), ", role="check box", contains=True)
+    program.find("Over 2 tastings and 6 tasters version", contains=True)
+    program.press("Escape")
+    program.gone("Over 2 tastings", contains=True)
+    program.quit()
+
+
 def the_open_tasting_stays_selected_in_a_smaller_window(start, folder):
     program = start("--demo", "--separate")
     program.press_in(row_of(program, "trial 4", "Version 5, "))
@@ -144,4 +164,5 @@ def the_open_tasting_stays_selected_in_a_smaller_window(start, folder):
 
 
 run(a_version_tells_of_its_tastings, likings_stand_side_by_side,
-    sealed_tells_nothing_until_opened, the_open_tasting_stays_selected_in_a_smaller_window)
+    sealed_tells_nothing_until_opened, the_open_tasting_stays_selected_in_a_smaller_window,
+    opened_tastings_are_read_together)

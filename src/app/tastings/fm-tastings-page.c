@@ -9,6 +9,7 @@
 #include "app/tastings/fm-tasting-list.h"
 #include "app/tastings/fm-tasting-query.h"
 #include "app/tastings/fm-tasting-text.h"
+#include "app/tastings/fm-tasting-together-window.h"
 #include "app/tastings/fm-tasting-view.h"
 
 struct _FmTastingsPage {
@@ -41,6 +42,15 @@ again_action (GtkWidget *widget, const char *name, GVariant *parameter)
   if (document != NULL)
     fm_records_page_create (FM_RECORDS_PAGE (widget),
                             fm_tasting_again (fm_stored_document_get_content (document)));
+}
+
+static void
+together_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (widget));
+
+  if (session != NULL && fm_session_get_notebook (session) != NULL)
+    fm_tasting_together_window_show (widget, session);
 }
 
 static FmStoredDocument *
@@ -99,6 +109,7 @@ fm_tastings_page_class_init (FmTastingsPageClass *klass)
   g_type_ensure (FM_TYPE_TASTING_VIEW);
   gtk_widget_class_install_action (widget_class, "tastings.new", NULL, new_action);
   gtk_widget_class_install_action (widget_class, "tastings.again", NULL, again_action);
+  gtk_widget_class_install_action (widget_class, "tastings.together", NULL, together_action);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tastings-page.ui");
 }

@@ -118,6 +118,24 @@ def a_blend_is_composed_without_the_mouse(start, folder):
     program.quit()
 
 
+def two_pasted_columns_become_lines(start, folder):
+    program = start()
+    new_blend(program, "Pasted")
+    note = program.type_into("What this blend is for", "Cut\tGrams\nchuck short rib\t600\n"
+                             "ground beef 80\t0.4 kg\nunobtainium\t5")
+    program.press_in(note, "ctrl+a", "ctrl+c")
+    program.press_in(program.field("Add a cut"), "ctrl+v")
+    program.reads("Grams of " + CHUCK, "600", contains=True)
+    program.reads("Grams of " + GROUND, "400", contains=True)
+    program.says("Total: 1000.0 g")
+    program.screenshot("pasted")
+    # All of it is one step.
+    program.click("Undo", role="push button")
+    program.gone("Grams of " + CHUCK, contains=True)
+    program.gone("Grams of " + GROUND, contains=True)
+    program.quit()
+
+
 def a_food_is_called_as_the_cook_calls_it(start, folder):
     program = start()
     first_blend(program)
@@ -309,7 +327,7 @@ def a_figure_tells_where_it_comes_from(start, folder):
 
 
 run(fat_and_lean_follow_the_grams, the_food_search_forgives_and_enter_adds_what_is_highlighted,
-    a_blend_is_composed_without_the_mouse,
+    a_blend_is_composed_without_the_mouse, two_pasted_columns_become_lines,
     a_food_is_called_as_the_cook_calls_it, a_bad_number_tells_and_loses_nothing,
     a_refused_text_stores_nothing, the_units_go_with_the_notebook, no_mass_is_no_composition,
     shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,

@@ -17,6 +17,7 @@
 #include "app/formula/fm-formula-line-layout.h"
 #include "app/formula/fm-formula-line-row.h"
 #include "app/formula/fm-formula-page-totals.h"
+#include "app/formula/fm-formula-paste.h"
 #include "app/formula/fm-line-sight.h"
 #include "app/formula/fm-process-pane.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
@@ -221,6 +222,13 @@ own_entry_cb (FmFormulaPage *self, const char *text)
                                 ingredient);
 }
 
+static gboolean
+pasted_cb (FmFormulaPage *self, const char *text)
+{
+  fm_formula_paste (fm_page_get_session (FM_PAGE (self)), text);
+  return TRUE;
+}
+
 static void
 merge_duplicates_cb (GtkWidget *widget, const char *action_name, GVariant *parameter)
 {
@@ -359,6 +367,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, process_pane);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, own_entry_cb);
+  gtk_widget_class_bind_template_callback (widget_class, pasted_cb);
 }
 
 static void

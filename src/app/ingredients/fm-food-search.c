@@ -4,6 +4,7 @@
 #include "app/ingredients/fm-food-search.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "app/ingredients/fm-food-row.h"
 #include "app/session/fm-store-task.h"
@@ -46,6 +47,7 @@ G_DEFINE_FINAL_TYPE (FmFoodSearch, fm_food_search, GTK_TYPE_WIDGET)
 enum {
   CHOSEN,
   OWN_ENTRY,
+  PASTED,
   N_SIGNALS,
 };
 
@@ -441,12 +443,43 @@ row_activated_cb (FmFoodSearch *self, GtkListBoxRow *row)
   take_row (self, row);
 }
 
+static void
+paste_text (FmFoodSearch *self, const char *text)
+{
+  int position = gtk_editable_get_position (GTK_EDITABLE (self->entry));
+  gboolean taken = FALSE;
+
+  if (strpbrk (text, "\n\t") != NULL)
+    g_signal_emit (self, signals[PASTED], 0, text, &taken);
+  if (taken)
+    return;
+  gtk_editable_delete_selection (GTK_EDITABLE (self->entry));
+  position = gtk_editable_get_position (GTK_EDITABLE (self->entry));
+  gtk_editable_insert_text (GTK_EDITABLE (self->entry), text, (int)strcspn (text, "\n"), &position);
+  gtk_editable_set_position (GTK_EDITABLE (self->entry), position);
+}
+
+static void
+text_read_cb (GObject *clipboard, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (FmFoodSearch) self = data;
+  g_autofree char *text = gdk_clipboard_read_text_finish (GDK_CLIPBOARD (clipboard), result, NULL);
+
+  if (text != NULL && self->session != NULL)
+    paste_text (self, text);
+}
+
 /* The cursor stays in the entry; the arrows move the highlight. */
 static gboolean
-key_cb (FmFoodSearch *self, guint keyval)
+key_cb (FmFoodSearch *self, guint keyval, guint keycode, GdkModifierType state)
 {
   GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
 
+  if ((state & GDK_CONTROL_MASK) != 0 && keyval == GDK_KEY_v) {
+    gdk_clipboard_read_text_async (gtk_widget_get_clipboard (GTK_WIDGET (self)), NULL, text_read_cb,
+                                   g_object_ref (self));
+    return GDK_EVENT_STOP;
+  }
   if (row == NULL || (keyval != GDK_KEY_Down && keyval != GDK_KEY_Up))
     return GDK_EVENT_PROPAGATE;
   highlight (self,
@@ -487,6 +520,9 @@ fm_food_search_class_init (FmFoodSearchClass *klass)
                                   NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
   signals[OWN_ENTRY] = g_signal_new ("own-entry", FM_TYPE_FOOD_SEARCH, G_SIGNAL_RUN_LAST, 0, NULL,
                                      NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[PASTED] = g_signal_new ("pasted", FM_TYPE_FOOD_SEARCH, G_SIGNAL_RUN_LAST, 0,
+                                  g_signal_accumulator_true_handled, NULL, NULL, G_TYPE_BOOLEAN, 1,
+                                  G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/ingredients/fm-food-search.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -8,6 +8,7 @@
  * Signals:
  *   "chosen" (gpointer FmIngredient)  the user took a hit; valid during the emission
  *   "own-entry" (char *text)          the user wants to write an entry of their own
+ *   "pasted" (char *text) → gboolean  text of several lines was pasted; TRUE: it was taken
  */
 #pragma once
 

@@ -194,6 +194,22 @@ fm_line_edit_add (FmSession *session, FmIngredient *ingredient)
 }
 
 void
+fm_line_edit_add_all (FmSession *session, const FmFormula *lines)
+{
+  g_autoptr (FmFormula) next = copy_draft (session);
+  const guint n_lines = fm_formula_n_lines (lines);
+  g_autofree char *label = NULL;
+
+  if (next == NULL || n_lines == 0)
+    return;
+  for (guint i = 0; i < n_lines; i++)
+    fm_formula_add (next, fm_formula_line (lines, i)->ingredient,
+                    fm_formula_line (lines, i)->mass_g);
+  label = g_strdup_printf (ngettext ("Paste %u line", "Paste %u lines", n_lines), n_lines);
+  fm_session_edit (session, next, label, NULL);
+}
+
+void
 fm_line_edit_merge_duplicates (FmSession *session)
 {
   g_autoptr (FmFormula) next = copy_draft (session);

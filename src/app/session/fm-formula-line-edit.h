@@ -34,6 +34,8 @@ void fm_line_edit_ingredient (FmSession *session, const char *id, FmIngredient *
 /** Adds 100 g, or what the batch still lacks if that is less. Returns the new id: (transfer full).
  */
 char *fm_line_edit_add (FmSession *session, FmIngredient *ingredient);
+/** Adds what @lines holds, as one step. */
+void fm_line_edit_add_all (FmSession *session, const FmFormula *lines);
 void fm_line_edit_merge_duplicates (FmSession *session);
 gboolean fm_line_edit_scale_to_batch (FmSession *session, GError **error);
 /** Replaces the brief. @merge_key: (nullable): see fm_session_edit(). */

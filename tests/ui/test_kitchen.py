@@ -100,7 +100,8 @@ def four_portions_outlive_a_kill(start, folder):
         program.screenshot("kitchen-probe")
         program.press("Escape")
         program.says("Core 41.5 °C, read ")
-        program.says("Estimate after ")
+        program.says("Estimate before any reading: ")
+        program.says("No estimate. The readings lie ")
     before = on_the_heat_s(program)
     program.kill()
 

@@ -70,31 +70,43 @@ run (FmNotebook *none, gpointer data, GCancellable *cancellable, GError **error)
                         error));
 }
 
-/* "48 °C (43 °C to 53 °C)": the middle, and where nine of ten lie. */
+/* "48 °C (43 to 53)": the middle, and where nine of ten lie. */
 static char *
-band_text (const FmHeatForecast *forecast)
+band_text (const FmHeatForecast *forecast, double start_c)
 {
-  const double half_k = FM_HEAT_BAND_90 * forecast->sd_k;
+  const double half_k = fm_heat_forecast_half_band_k (forecast, start_c);
   g_autofree char *middle = fm_notebook_text (FM_MEASURE_TEMPERATURE, forecast->centre_c, 0);
-  g_autofree char *low = fm_notebook_text (FM_MEASURE_TEMPERATURE, forecast->centre_c - half_k, 0);
-  g_autofree char *high = fm_notebook_text (FM_MEASURE_TEMPERATURE, forecast->centre_c + half_k, 0);
+  g_autofree char *low = fm_measure_format_cell (FM_MEASURE_TEMPERATURE, fm_notebook_units (),
+                                                 forecast->centre_c - half_k, 0);
+  g_autofree char *high = fm_measure_format_cell (FM_MEASURE_TEMPERATURE, fm_notebook_units (),
+                                                  forecast->centre_c + half_k, 0);
 
   /* TRANSLATORS: a temperature, then the band that holds nine of ten */
   return g_strdup_printf (_ ("%s (%s to %s)"), middle, low, high);
 }
 
 static char *
+misfit_text (const Job *job)
+{
+  g_autofree char *apart = fm_notebook_text (FM_MEASURE_TEMPERATURE_STEP, job->belief.misfit_k, 0);
+
+  return g_strdup_printf (_ ("No estimate. The readings lie %s from the model: check the probe's "
+                             "place, the patty's size and start, and the pan."),
+                          apart);
+}
+
+static char *
 estimate_text (const Job *job)
 {
-  g_autofree char *now = band_text (&job->forecasts[0]);
-  g_autofree char *end = band_text (&job->forecasts[1]);
+  g_autofree char *now = band_text (&job->forecasts[0], job->setup.start_c);
+  g_autofree char *end = band_text (&job->forecasts[1], job->setup.start_c);
   const guint n = job->readings->len;
   g_autofree char *basis =
       n > 0 ? g_strdup_printf (ngettext ("after %u reading", "after %u readings", n), n)
             : g_strdup (_ ("before any reading"));
 
   /* TRANSLATORS: estimate of the centre now and at the planned end, each with its band */
-  return g_strdup_printf (_ ("Estimate %s: centre %s, at the planned end %s"), basis, now, end);
+  return g_strdup_printf (_ ("Estimate %s: %s, at the planned end %s"), basis, now, end);
 }
 
 static void
@@ -103,7 +115,7 @@ learn (FmKitchenEstimate *self, const Job *job)
   if (!job->is_over || self->is_learnt[job->portion])
     return;
   self->is_learnt[job->portion] = TRUE;
-  if (job->belief.n_readings == 0)
+  if (job->belief.n_readings == 0 || job->belief.misfit_k > FM_HEAT_MISFIT_K)
     return;
   self->pan = job->belief;
   fm_heat_belief_age (&self->pan);
@@ -120,7 +132,7 @@ done_cb (GObject *source, GAsyncResult *result, gpointer data)
   self->is_working = FALSE;
   if (fm_store_task_finish (result, &error) != NULL) {
     learn (self, job);
-    text = estimate_text (job);
+    text = job->belief.misfit_k > FM_HEAT_MISFIT_K ? misfit_text (job) : estimate_text (job);
   } else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED)) {
     text = g_strdup_printf (_ ("No estimate. %s"), error->message);
   }

@@ -75,13 +75,12 @@ plan_text (const FmKitchenTimer *timer)
   const double left_s = timer->planned_s - timer->elapsed.s;
   g_autofree char *planned = fm_kitchen_clock_text (timer->planned_s);
   g_autofree char *left = fm_kitchen_clock_text (fabs (left_s));
-  g_autofree char *basis = g_strdup_printf (
-      timer->is_common_practice ? _ ("of %s, common practice") : _ ("of %s planned"), planned);
-  const char *clock = timer->elapsed.by_wall ? _ (" · by the wall clock") : "";
+  g_autofree char *text =
+      g_strdup_printf (left_s >= 0.0 ? _ ("%s left of %s") : _ ("%s over %s"), left, planned);
+  const char *basis = timer->is_common_practice ? _ ("common practice") : _ ("as planned");
 
-  /* TRANSLATORS: "of 3:00 planned", then "0:20 left" or "0:20 over", then a note on the clock */
-  return left_s >= 0.0 ? g_strdup_printf (_ ("%s · %s left%s"), basis, left, clock)
-                       : g_strdup_printf (_ ("%s · %s over%s"), basis, left, clock);
+  return g_strdup_printf ("%s\n%s%s", text, basis,
+                          timer->elapsed.by_wall ? _ (", by the wall clock") : "");
 }
 
 static void

@@ -9,8 +9,10 @@
 /* For the slopes of the model: small beside the spreads, large beside its own error. */
 #define CONTACT_STEP 0.02
 #define PAN_STEP_K 1.0
-#define MAX_ITERATIONS 6
-#define NEAR_ENOUGH 1e-3 /* of a spread */
+#define MAX_ITERATIONS 12
+#define NEAR_ENOUGH 1e-2 /* of a spread */
+/* The nodes that weigh the posterior reach further than its top tells: our choice, no source. */
+#define WIDER 2.0
 /* What the model takes (fm_heat_setup_check()). */
 #define MIN_PAN_C 45.0
 #define MAX_PAN_C 345.0
@@ -117,8 +119,9 @@ step (FmHeatBelief *self, const FmHeatBelief *prior, const Runs *runs, const GAr
   double pull_pan = curvature.b * from_contact + curvature.d * from_pan;
   double move_contact, move_pan;
   Symmetric spread;
+  double squares = 0.0;
 
-  self->n_readings = prior->n_readings;
+  self->n_readings = 0;
   for (guint i = 0; i < readings->len; i++) {
     const FmCoreReading *reading = &g_array_index (readings, FmCoreReading, i);
     double by_contact, by_pan;
@@ -127,12 +130,14 @@ step (FmHeatBelief *self, const FmHeatBelief *prior, const Runs *runs, const GAr
     if (isnan (missing_k))
       continue;
     self->n_readings++;
+    squares += missing_k * missing_k;
     curvature.a += weight * by_contact * by_contact;
     curvature.b += weight * by_contact * by_pan;
     curvature.d += weight * by_pan * by_pan;
     pull_contact += weight * by_contact * missing_k;
     pull_pan += weight * by_pan * missing_k;
   }
+  self->misfit_k = self->n_readings > 0 ? sqrt (squares / self->n_readings) : 0.0;
   spread = invert (curvature);
   move_contact = spread.a * pull_contact + spread.b * pull_pan;
   move_pan = spread.b * pull_contact + spread.d * pull_pan;
@@ -145,34 +150,48 @@ step (FmHeatBelief *self, const FmHeatBelief *prior, const Runs *runs, const GAr
   return hypot (move_contact / sqrt (before.a), move_pan / sqrt (before.d));
 }
 
-gboolean
-fm_heat_belief_update (const FmHeatBelief *prior,
-                       const FmHeatSetup *setup,
-                       const GArray *readings,
-                       FmHeatBelief *posterior,
-                       GError **error)
+/* What is to be made small: squares of the readings about the model and of the move from @prior,
+ * each in its own spread. */
+static double
+badness (const FmHeatBelief *self,
+         const FmHeatBelief *prior,
+         const Runs *runs,
+         const GArray *readings)
 {
-  FmHeatBelief belief = *prior;
+  const Symmetric curvature =
+      invert ((Symmetric){ prior->var_contact, prior->covariance, prior->var_pan });
+  const double by_contact = self->log_contact - prior->log_contact;
+  const double by_pan = self->pan_c - prior->pan_c;
+  double sum = curvature.a * by_contact * by_contact + 2.0 * curvature.b * by_contact * by_pan +
+               curvature.d * by_pan * by_pan;
 
-  for (int i = 0; i < MAX_ITERATIONS; i++) {
-    g_auto (Runs) runs = { NULL, NULL, NULL };
+  for (guint i = 0; i < readings->len; i++) {
+    const FmCoreReading *reading = &g_array_index (readings, FmCoreReading, i);
+    const double missing_k =
+        (reading->temp_c - fm_heat_centre_at (runs->at, reading->time_s)) / FM_HEAT_READING_SD_K;
 
-    if (!run_all (&runs, setup, &belief, error))
-      return FALSE;
-    if (step (&belief, prior, &runs, readings) < NEAR_ENOUGH)
-      break;
+    if (!isnan (missing_k))
+      sum += missing_k * missing_k;
   }
-  *posterior = belief;
-  return TRUE;
+  return sum;
+}
+
+static void
+go_halfway (FmHeatBelief *self, const FmHeatBelief *to)
+{
+  self->log_contact = (self->log_contact + to->log_contact) / 2.0;
+  self->pan_c = (self->pan_c + to->pan_c) / 2.0;
 }
 
 /* Gauss and Hermite's three points: exact for polynomials up to the fifth power. */
-static const struct {
+typedef struct {
   double at;
   double weight;
-} nodes[] = { { -1.7320508075688772, 1.0 / 6.0 },
-              { 0.0, 2.0 / 3.0 },
-              { 1.7320508075688772, 1.0 / 6.0 } };
+} Node;
+
+static const Node nodes[] = { { -1.7320508075688772, 1.0 / 6.0 },
+                              { 0.0, 2.0 / 3.0 },
+                              { 1.7320508075688772, 1.0 / 6.0 } };
 
 /* @belief moved by so many spreads along each axis of its ellipse, as one that is certain. */
 static FmHeatBelief
@@ -187,6 +206,135 @@ move (const FmHeatBelief *belief, double first, double second)
   moved.pan_c += slope * first + left * second;
   clamp (&moved);
   return moved;
+}
+
+/* The best place so far, with the spread that the curvature there tells. */
+static void
+keep (FmHeatBelief *best, const FmHeatBelief *place, const FmHeatBelief *spread)
+{
+  *best = *spread;
+  best->log_contact = place->log_contact;
+  best->pan_c = place->pan_c;
+}
+
+/* Gauss and Hermite's five points (Abramowitz & Stegun, table 25.10; from memory). */
+static const Node fine_nodes[] = {
+  { -2.8569700138728056, 0.011257411327720689 },
+  { -1.3556261799742659, 0.22207592200561266 },
+  { 0.0, 0.53333333333333333 },
+  { 1.3556261799742659, 0.22207592200561266 },
+  { 2.8569700138728056, 0.011257411327720689 },
+};
+
+/* The sums that make mean and spread of the posterior. */
+typedef struct {
+  double weight;
+  double contact, pan;
+  double contact_2, both, pan_2;
+} Moments;
+
+static void
+add_moment (Moments *self, double weight, double contact, double pan)
+{
+  self->weight += weight;
+  self->contact += weight * contact;
+  self->pan += weight * pan;
+  self->contact_2 += weight * contact * contact;
+  self->both += weight * contact * pan;
+  self->pan_2 += weight * pan * pan;
+}
+
+static void
+take_moments (FmHeatBelief *self, const Moments *moments)
+{
+  const double contact = moments->contact / moments->weight;
+  const double pan = moments->pan / moments->weight;
+
+  const double var_contact = moments->contact_2 / moments->weight - contact * contact;
+  const double covariance = moments->both / moments->weight - contact * pan;
+  const double var_pan = moments->pan_2 / moments->weight - pan * pan;
+
+  /* Where one node outweighs all others it tells no spread: that at the top stands. */
+  if (!(var_contact > 0.1 * self->var_contact && var_pan > 0.1 * self->var_pan &&
+        covariance * covariance < 0.9999 * var_contact * var_pan))
+    return;
+  self->log_contact += contact;
+  self->pan_c += pan;
+  self->var_contact = var_contact;
+  self->covariance = covariance;
+  self->var_pan = var_pan;
+}
+
+/* The posterior is not normal: mean and spread of its own, by weighing nodes about its top by how
+ * probable each is beside a normal one of twice the variance. */
+static gboolean
+match_moments (FmHeatBelief *top,
+               const FmHeatBelief *prior,
+               const FmHeatSetup *setup,
+               const GArray *readings,
+               double least,
+               GError **error)
+{
+  const guint n = G_N_ELEMENTS (fine_nodes);
+  FmHeatBelief wide = *top;
+  Moments moments = { 0 };
+
+  wide.var_contact *= WIDER;
+  wide.covariance *= WIDER;
+  wide.var_pan *= WIDER;
+  for (guint i = 0; i < n * n; i++) {
+    const Node *one = &fine_nodes[i / n];
+    const Node *other = &fine_nodes[i % n];
+    const FmHeatBelief node = move (&wide, one->at, other->at);
+    Runs runs = { run (setup, node.log_contact, node.pan_c, error), NULL, NULL };
+    double surplus;
+
+    if (runs.at == NULL)
+      return FALSE;
+    surplus =
+        badness (&node, prior, &runs, readings) - least - one->at * one->at - other->at * other->at;
+    runs_clear (&runs);
+    add_moment (&moments, one->weight * other->weight * exp (-surplus / 2.0),
+                node.log_contact - top->log_contact, node.pan_c - top->pan_c);
+  }
+  take_moments (top, &moments);
+  return TRUE;
+}
+
+gboolean
+fm_heat_belief_update (const FmHeatBelief *prior,
+                       const FmHeatSetup *setup,
+                       const GArray *readings,
+                       FmHeatBelief *posterior,
+                       GError **error)
+{
+  const FmHeatBelief start = *prior;
+  FmHeatBelief belief = start;
+  FmHeatBelief best = start;
+  double least = INFINITY;
+
+  for (int i = 0; i < MAX_ITERATIONS; i++) {
+    const FmHeatBelief place = belief;
+    g_auto (Runs) runs = { NULL, NULL, NULL };
+    double bad, size;
+
+    if (!run_all (&runs, setup, &belief, error))
+      return FALSE;
+    bad = badness (&belief, &start, &runs, readings);
+    if (bad > least) {
+      go_halfway (&belief, &best);
+      continue;
+    }
+    least = bad;
+    size = step (&belief, &start, &runs, readings);
+    keep (&best, &place, &belief);
+    if (size < NEAR_ENOUGH)
+      break;
+  }
+  if (best.n_readings > 0 && !match_moments (&best, &start, setup, readings, least, error))
+    return FALSE;
+  *posterior = best;
+  return TRUE;
 }
 
 /* Adds what the model says at one node to mean and mean square. */
@@ -231,4 +379,11 @@ fm_heat_forecast (const FmHeatBelief *belief,
     forecasts[i].sd_k =
         sqrt (fmax (forecasts[i].sd_k - forecasts[i].centre_c * forecasts[i].centre_c, 0.0));
   return TRUE;
+}
+
+double
+fm_heat_forecast_half_band_k (const FmHeatForecast *forecast, double start_c)
+{
+  return FM_HEAT_BAND_90 *
+         hypot (forecast->sd_k, FM_HEAT_MODEL_PART * (forecast->centre_c - start_c));
 }

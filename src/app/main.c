@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 
+#include "app/command/fm-command.h"
 #include "app/window/fm-application.h"
 #include "store/notebook/fm-store-thread.h"
 
@@ -18,6 +19,8 @@ main (int argc, char *argv[])
   textdomain (GETTEXT_PACKAGE);
   g_set_application_name ("Forcemeat");
 
+  if (fm_command_is_asked (argc, argv))
+    return fm_command_run (argc, argv);
   fm_store_forbid_thread (TRUE);
   application = fm_application_new ();
   return g_application_run (G_APPLICATION (application), argc, argv);

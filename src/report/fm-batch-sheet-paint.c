@@ -172,7 +172,8 @@ fm_sheet_layout_new (const FmBatchSheet *sheet, cairo_t *cr, double width_pt, do
   const double line_pt = width_pt - 2.0 * MARGIN_PT;
   const double column_pt = height_pt - 2.0 * MARGIN_PT;
 
-  for (self->scale = 1.0;; self->scale -= SCALE_STEP) {
+  for (self->scale = sheet->type_scale > 0.0 ? sheet->type_scale : 1.0;;
+       self->scale -= SCALE_STEP) {
     g_clear_pointer (&self->first, g_array_unref);
     self->first = break_pages (sheet, cr, line_pt, column_pt, self->scale);
     if (sheet->is_long || self->first->len <= MAX (count_titles (sheet), 1) ||

@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet.c - the sheet that goes to the grinder, as plain rows of text */
+#include "report/fm-batch-sheet-private.h"
 #include "report/fm-batch-sheet-process.h"
 
 #include <glib/gi18n-lib.h>
@@ -302,9 +303,10 @@ planned_plates (const FmProcess *process, const FmBatchSheetInput *input)
   return fm_process_field_text (process, FM_PROCESS_PLATES, &metric);
 }
 
-static char *
-grind_step (const FmProcess *process, const FmBatchSheetInput *input)
+char *
+fm_batch_sheet_grind_step (const FmFormula *formula, const FmBatchSheetInput *input)
 {
+  const FmProcess *process = formula->process;
   g_autoptr (GString) step = g_string_new (NULL);
   g_autofree char *plate = fm_number_to_edit (input->plate_mm, 1);
   g_autofree char *plates = planned_plates (process, input);
@@ -356,11 +358,11 @@ salt_step (const FmBatchSheetInput *input, const FmBatch *batch)
                           salt, each);
 }
 
-static void
-add_steps (FmBatchSheet *self,
-           const FmFormula *formula,
-           const FmBatchSheetInput *input,
-           const FmBatch *batch)
+void
+fm_batch_sheet_add_steps (FmBatchSheet *self,
+                          const FmFormula *formula,
+                          const FmBatchSheetInput *input,
+                          const FmBatch *batch)
 {
   const FmProcess *process = formula->process;
   const char *doneness = formula->brief->doneness;
@@ -372,7 +374,7 @@ add_steps (FmBatchSheet *self,
   fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Steps")));
   fm_batch_sheet_add (self, FM_SHEET_STEP, chill_step (input));
   fm_batch_sheet_add_process (self, process, FM_PROCESS_ORDER, FM_PROCESS_ORDER);
-  fm_batch_sheet_add (self, FM_SHEET_STEP, grind_step (process, input));
+  fm_batch_sheet_add (self, FM_SHEET_STEP, fm_batch_sheet_grind_step (formula, input));
   fm_batch_sheet_add_process (self, process, FM_PROCESS_MINCE_TEMP, FM_PROCESS_SEASONINGS);
   if (!isnan (batch->salt_g))
     fm_batch_sheet_add (self, FM_SHEET_STEP, salt_step (input, batch));
@@ -452,8 +454,8 @@ add_citation (FmBatchSheet *self, const FmBatch *batch)
                    "for Standard Reference, Release 28.")));
 }
 
-static void
-add_caution (FmBatchSheet *self, const FmBatchSheetInput *input)
+void
+fm_batch_sheet_add_caution (FmBatchSheet *self, const FmBatchSheetInput *input)
 {
   g_autofree char *figure = fm_caution_figure_text (input->food.species);
 
@@ -475,9 +477,9 @@ fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GE
   add_head (self, input);
   add_table (self, input, batch);
   add_costs (self, input, batch);
-  add_steps (self, formula, input, batch);
+  fm_batch_sheet_add_steps (self, formula, input, batch);
   add_allergens (self, batch);
-  add_caution (self, input);
+  fm_batch_sheet_add_caution (self, input);
   add_citation (self, batch);
   return self;
 }

@@ -62,11 +62,12 @@ typedef struct {
 } FmSheetRow;
 
 typedef struct {
-  const char *what; /* translated, e.g. "Batch Sheet" */
-  GPtrArray *rows;  /* FmSheetRow, top down */
-  gboolean is_long; /* goes on over pages at full size, else shrinks first to fit on one */
-  gboolean secret;  /* goes to paper or a file without a preview */
-  char *costs;      /* the three costs and what has no price, for the dialog */
+  const char *what;  /* translated, e.g. "Batch Sheet" */
+  GPtrArray *rows;   /* FmSheetRow, top down */
+  double type_scale; /* of type at its full size; 0 = 1 */
+  gboolean is_long;  /* goes on over pages at full size, else shrinks first to fit on one */
+  gboolean secret;   /* goes to paper or a file without a preview */
+  char *costs;       /* the three costs and what has no price, for the dialog */
 } FmBatchSheet;
 
 /** NULL + error as fm_batch_new(). */

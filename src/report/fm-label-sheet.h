@@ -24,6 +24,9 @@ typedef struct {
   const char *serving_words; /* "1 patty" */
 } FmLabelOrigin;
 
+/** On a panel a serving is one patty. Not translated: it stands on the food. */
+#define FM_LABEL_SERVING_WORDS "1 patty"
+
 /** A panel and its texts. */
 typedef struct {
   FmLabelPanel *panel; /* (nullable) */

@@ -32,8 +32,8 @@ add_key (GString *out, const char *key)
   g_string_append_printf (out, "\"%s\":", key);
 }
 
-static void
-append_double (GString *out, double value)
+void
+fm_json_append_double (GString *out, double value)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE];
 
@@ -49,11 +49,11 @@ add_double (GString *out, const char *key, double value)
   if (!isfinite (value))
     return;
   add_key (out, key);
-  append_double (out, value);
+  fm_json_append_double (out, value);
 }
 
-static void
-add_escaped (GString *out, const char *valid)
+void
+fm_json_append_escaped (GString *out, const char *valid)
 {
   for (const char *p = valid; *p != '\0'; p++) {
     guchar c = (guchar)*p;
@@ -76,7 +76,7 @@ add_string (GString *out, const char *key, const char *value)
     return;
   add_key (out, key);
   g_string_append_c (out, '"');
-  add_escaped (out, valid);
+  fm_json_append_escaped (out, valid);
   g_string_append_c (out, '"');
 }
 
@@ -203,7 +203,7 @@ add_plates (GString *out, const FmProcess *process)
   for (guint i = 0; i < process->plates_mm->len; i++) {
     if (i > 0)
       g_string_append_c (out, ',');
-    append_double (out, g_array_index (process->plates_mm, double, i));
+    fm_json_append_double (out, g_array_index (process->plates_mm, double, i));
   }
   g_string_append_c (out, ']');
 }

@@ -22,6 +22,11 @@ extern const char *const fm_json_ingredient_kinds[FM_INGREDIENT_OTHER + 1];
 extern const char *const fm_json_provenances[FM_PROVENANCE_NONE + 1];
 extern const char *const fm_json_targets[FM_N_TARGETS];
 
+/** A finite number with as many digits as it takes. */
+void fm_json_append_double (GString *out, double value);
+/** The inside of a string. @valid: UTF-8. */
+void fm_json_append_escaped (GString *out, const char *valid);
+
 char *fm_ingredient_to_json (const FmIngredient *ingredient);
 FmIngredient *fm_ingredient_from_json (const char *json, GError **error);
 

@@ -5,18 +5,23 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #include "app/print/fm-batch-sheet-preview.h"
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/session/fm-notebook-settings.h"
 #include "core/experiment/fm-strange.h"
+#include "report/fm-cook-card.h"
+#include "report/fm-reader-card.h"
 
 #define N_ENTRIES 10
 
 struct _FmBatchSheetDialog {
   AdwWindow parent_instance;
 
+  AdwComboRow *kind_row;
+  GtkWidget *page_button;
   GtkLabel *costs_label;
   GtkLabel *error_label;
   FmNumberEntry *patties_entry;
@@ -68,22 +73,50 @@ read_plan (FmBatchSheetDialog *self, FmBatchSheetInput *input)
   input->grind_passes = (int)value_or_zero (self->passes_entry);
 }
 
-static FmBatchSheet *
-make_sheet (FmBatchSheetDialog *self, GError **error)
+/* What goes to paper, in the order of the choice. */
+typedef enum { BATCH_SHEET, COOK_CARD, READER_CARD_GRAMS, READER_CARD_OUNCES, N_KINDS } Kind;
+
+static Kind
+get_kind (FmBatchSheetDialog *self)
 {
-  FmBatchSheetInput input = {
+  return (Kind)adw_combo_row_get_selected (self->kind_row);
+}
+
+static FmBatchSheet *
+make_kind (FmBatchSheetDialog *self, const FmBatchSheetInput *input, GError **error)
+{
+  const Kind kind = get_kind (self);
+
+  if (kind == BATCH_SHEET)
+    return fm_batch_sheet_new (self->formula, input, error);
+  if (kind == COOK_CARD)
+    return fm_cook_card_new (self->formula, input, error);
+  return fm_reader_card_new (self->formula, input, kind == READER_CARD_OUNCES, error);
+}
+
+static void
+begin_input (FmBatchSheetDialog *self, FmBatchSheetInput *input)
+{
+  *input = (FmBatchSheetInput){
     .notebook_name = self->notebook_name,
     .blend_name = self->blend_name,
     .version_name = self->version_name,
   };
+  read_plan (self, input);
+}
+
+static FmBatchSheet *
+make_sheet (FmBatchSheetDialog *self, GError **error)
+{
+  FmBatchSheetInput input;
   const char *currency = fm_notebook_units ()->currency;
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *date = g_date_time_format (now, "%x");
 
+  begin_input (self, &input);
   input.currency = currency;
   input.date_text = date;
-  read_plan (self, &input);
-  return fm_batch_sheet_new (self->formula, &input, error);
+  return make_kind (self, &input, error);
 }
 
 static void
@@ -114,7 +147,8 @@ plan_changed_cb (FmBatchSheetDialog *self)
   fm_number_entry_set_warning (self->patty_mass_entry,
                                fm_strange_patty (fm_number_entry_get_value (self->patty_mass_entry),
                                                  self->formula->brief->patty_mass_g));
-  gtk_label_set_text (self->costs_label, sheet != NULL ? sheet->costs : "");
+  gtk_label_set_text (self->costs_label, sheet != NULL && sheet->costs != NULL ? sheet->costs : "");
+  gtk_widget_set_visible (self->page_button, get_kind (self) >= READER_CARD_GRAMS);
   say (GTK_WIDGET (self), error != NULL ? error->message : "", error != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.print", sheet != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.save-pdf", sheet != NULL);
@@ -175,6 +209,36 @@ save_pdf_action (GtkWidget *widget, const char *name, GVariant *parameter)
     fm_batch_sheet_save_pdf (widget, sheet, g_strdelimit (file, "/", '-'), say);
 }
 
+static GBytes *
+give_page (gpointer data, const char *name, GError **error)
+{
+  return g_bytes_new (data, strlen (data));
+}
+
+static void
+save_page_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (widget);
+  const char *bad = first_bad_text (self);
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *file = g_strdup_printf ("%s, %s.html", self->blend_name, self->version_name);
+  g_autoptr (GError) error = NULL;
+  FmBatchSheetInput input;
+  char *page = NULL;
+
+  begin_input (self, &input);
+  if (bad == NULL)
+    page = fm_reader_card_html (self->formula, &input, get_kind (self) == READER_CARD_OUNCES, date,
+                                &error);
+  if (page == NULL) {
+    say (widget, bad != NULL ? bad : error->message, TRUE);
+    return;
+  }
+  fm_print_save (&(FmPrintSave){ widget, _ ("Save the Page"), g_strdelimit (file, "/", '-'),
+                                 give_page, page, g_free, say });
+}
+
 static void
 fm_batch_sheet_dialog_dispose (GObject *object)
 {
@@ -194,6 +258,8 @@ fm_batch_sheet_dialog_dispose (GObject *object)
 static void
 bind_children (GtkWidgetClass *widget_class)
 {
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, kind_row);
+  gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, page_button);
   gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, costs_label);
   gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, error_label);
   gtk_widget_class_bind_template_child (widget_class, FmBatchSheetDialog, patties_entry);
@@ -224,6 +290,7 @@ fm_batch_sheet_dialog_class_init (FmBatchSheetDialogClass *klass)
   bind_children (widget_class);
   gtk_widget_class_install_action (widget_class, "sheet.print", NULL, print_action);
   gtk_widget_class_install_action (widget_class, "sheet.save-pdf", NULL, save_pdf_action);
+  gtk_widget_class_install_action (widget_class, "sheet.save-page", NULL, save_page_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, GDK_CONTROL_MASK, "sheet.print",
                                        NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
@@ -232,9 +299,14 @@ fm_batch_sheet_dialog_class_init (FmBatchSheetDialogClass *klass)
 static void
 fm_batch_sheet_dialog_init (FmBatchSheetDialog *self)
 {
+  const char *const kinds[N_KINDS + 1] = { _ ("Batch sheet"), _ ("Cook’s card"),
+                                           _ ("Reader’s card, grams"), _ ("Reader’s card, ounces"),
+                                           NULL };
+  g_autoptr (GtkStringList) kind_list = gtk_string_list_new (kinds);
   g_autoptr (GtkStringList) methods = gtk_string_list_new (NULL);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  adw_combo_row_set_model (self->kind_row, G_LIST_MODEL (kind_list));
   for (guint i = 0; i < N_ENTRIES; i++)
     fm_number_row_tell_errors (get_entry (self, i));
   for (guint i = 0; i < FM_N_COOK_METHODS; i++)

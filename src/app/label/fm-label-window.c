@@ -103,9 +103,6 @@ say (GtkWidget *widget, const char *text, gboolean failed)
     gtk_widget_remove_css_class (GTK_WIDGET (self->message_label), "error");
 }
 
-/* The words on the panel: a serving is one patty. */
-#define SERVING_WORDS "1 patty"
-
 static char *
 today (void)
 {
@@ -118,7 +115,7 @@ static FmLabelOrigin
 get_origin (FmLabelWindow *self, const char *date)
 {
   return (FmLabelOrigin){ self->formula,      self->analysis, self->blend_name,
-                          self->version_name, date,           SERVING_WORDS };
+                          self->version_name, date,           FM_LABEL_SERVING_WORDS };
 }
 
 static FmLabel *

@@ -202,9 +202,11 @@ add_rest_line (GString *text, const FmTastingTogether *self, guint taster)
   if (rest->n_pairs == 0)
     return;
   /* Translators: taster, counts of pairs of samples */
-  g_string_append_printf (text, _ ("%s put %u of %u pairs the way round that the others give"),
-                          (const char *)self->pool->tasters->pdata[taster], rest->n_same,
-                          rest->n_pairs);
+  g_string_append_printf (
+      text,
+      ngettext ("%s put %u of %u pair the way round that the others give",
+                "%s put %u of %u pairs the way round that the others give", rest->n_pairs),
+      (const char *)self->pool->tasters->pdata[taster], rest->n_same, rest->n_pairs);
   g_string_append (text,
                    rest->n_same < HALF * rest->n_pairs ? _ (": rather the other way.\n") : ".\n");
 }
@@ -227,7 +229,10 @@ fm_tasting_together_tasters_text (const FmTastingTogether *self)
     add_rest_line (text, self, t);
   if (self->opposition.n_pairs > 0 && self->opposition.n_same < HALF * self->opposition.n_pairs)
     /* Translators: two tasters, counts of pairs of samples */
-    g_string_append_printf (text, _ ("Furthest apart are %s and %s: %u of %u pairs the same way."),
+    g_string_append_printf (text,
+                            ngettext ("Furthest apart are %s and %s: %u of %u pair the same way.",
+                                      "Furthest apart are %s and %s: %u of %u pairs the same way.",
+                                      self->opposition.n_pairs),
                             (const char *)self->pool->tasters->pdata[self->opposed[0]],
                             (const char *)self->pool->tasters->pdata[self->opposed[1]],
                             self->opposition.n_same, self->opposition.n_pairs);
@@ -259,7 +264,10 @@ fm_tasting_together_repeat_text (const FmTastingTogether *self)
   for (guint t = 0; t < self->pool->tasters->len; t++)
     if (self->self[t].n_pairs > 0)
       /* Translators: taster, counts of pairs of samples */
-      g_string_append_printf (text, _ ("%s%s met %u pairs again and put %u the same way round."),
+      g_string_append_printf (text,
+                              ngettext ("%s%s met %u pair again and put %u the same way round.",
+                                        "%s%s met %u pairs again and put %u the same way round.",
+                                        self->self[t].n_pairs),
                               text->len > 0 ? "\n" : "",
                               (const char *)self->pool->tasters->pdata[t], self->self[t].n_pairs,
                               self->self[t].n_same);

@@ -9,6 +9,9 @@
 
 #include "app/experiments/fm-readings-row.h"
 #include "app/formula/fm-formula-line-row.h"
+#include "app/formula/fm-seasoning-row.h"
+#include "app/kitchen/fm-kitchen-pad.h"
+#include "app/kitchen/fm-kitchen-tile.h"
 #include "app/map/fm-map-bounds-row.h"
 #include "app/map/fm-map-ingredient-row.h"
 #include "app/photos/fm-photo-tile.h"
@@ -68,7 +71,9 @@ static gboolean
 is_named_later (GType type)
 {
   return type == FM_TYPE_FORMULA_LINE_ROW || type == FM_TYPE_TARGETS_LINE ||
-         type == FM_TYPE_PHOTO_TILE || type == FM_TYPE_TASTING_NAMES;
+         type == FM_TYPE_PHOTO_TILE || type == FM_TYPE_TASTING_NAMES ||
+         type == FM_TYPE_SEASONING_ROW || type == FM_TYPE_KITCHEN_PAD ||
+         type == FM_TYPE_KITCHEN_TILE;
 }
 
 static void

@@ -22,14 +22,14 @@ new_sealed (void)
   g_assert_true (fm_tasting_arrange (tasting, 3, 1000, NULL));
   for (guint t = 0; t < 2; t++) {
     for (guint s = 0; s < 2; s++)
-      g_assert_true (fm_tasting_set_mark (tasting, t, fm_tasting_sample_code (tasting, s),
+      g_assert_true (fm_tasting_set_mark (tasting, 1, t, fm_tasting_sample_code (tasting, s),
                                           FM_TASTING_RANK, 0, s + 1, NULL));
-    g_assert_true (fm_tasting_set_mark (tasting, t,
+    g_assert_true (fm_tasting_set_mark (tasting, 1, t,
                                         fm_tasting_round_code (tasting, 1, FM_TASTING_ROUND_PAIR),
                                         FM_TASTING_PREFERENCE, 0, 1, NULL));
-    fm_tasting_set_sheet (tasting, t, FM_SHEET_IN);
+    fm_tasting_set_sheet (tasting, 1, t, FM_SHEET_IN);
   }
-  fm_tasting_set_remark (tasting, 0, fm_tasting_sample_code (tasting, 1), "=HYPERLINK(\"x\")");
+  fm_tasting_set_remark (tasting, 1, 0, fm_tasting_sample_code (tasting, 1), "=HYPERLINK(\"x\")");
   return tasting;
 }
 

@@ -65,7 +65,7 @@ set_mark (FmTasting *tasting, guint taster, guint code, FmTastingTask task, guin
 {
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (fm_tasting_set_mark (tasting, taster, code, task, part, mark, &error));
+  g_assert_true (fm_tasting_set_mark (tasting, 1, taster, code, task, part, mark, &error));
   g_assert_no_error (error);
 }
 
@@ -81,13 +81,13 @@ fill_sheet (FmTasting *tasting, guint taster)
     set_mark (tasting, taster, cup->code, FM_TASTING_LIKING, 0, 1 + cup->sample + taster);
     set_mark (tasting, taster, cup->code, FM_TASTING_JAR, 0, 3);
     set_mark (tasting, taster, cup->code, FM_TASTING_JAR, 1, 1 + i % 5);
-    fm_tasting_set_remark (tasting, taster, cup->code, "a little dry, \"crisp\"");
+    fm_tasting_set_remark (tasting, 1, taster, cup->code, "a little dry, \"crisp\"");
   }
   set_mark (tasting, taster, cup_at (tasting, taster, FM_TASTING_ROUND_PAIR, 1)->code,
             FM_TASTING_PREFERENCE, 0, 1);
   set_mark (tasting, taster, cup_at (tasting, taster, FM_TASTING_ROUND_TRIANGLE, 2)->code,
             FM_TASTING_TRIANGLE, 0, 1);
-  fm_tasting_set_sheet (tasting, taster, FM_SHEET_IN);
+  fm_tasting_set_sheet (tasting, 1, taster, FM_SHEET_IN);
 }
 
 static inline void

@@ -21,7 +21,7 @@ test_round_trip (Fixture *fixture, gconstpointer data)
 
   fill_sheet (sealed, 1);
   sealed->notes = g_strdup ("Rain");
-  fm_tasting_set_sheet (sealed, 0, FM_SHEET_DROPPED_OUT);
+  fm_tasting_set_sheet (sealed, 1, 0, FM_SHEET_DROPPED_OUT);
   save_tasting (fixture, blank);
   save_tasting (fixture, planned);
   save_tasting (fixture, sealed);
@@ -59,7 +59,7 @@ test_whole_life (Fixture *fixture, gconstpointer data)
   assert_stored (fixture, tasting);
   g_assert_true (fm_tasting_open (tasting, 1750000200, "Two went home", NULL));
   save_tasting (fixture, tasting);
-  fm_tasting_set_sheet (tasting, 1, FM_SHEET_MISSING);
+  fm_tasting_set_sheet (tasting, 1, 1, FM_SHEET_MISSING);
   save_tasting (fixture, tasting);
   fixture_reopen (fixture);
   assert_stored (fixture, tasting);
@@ -335,7 +335,7 @@ test_foreign_cup (Fixture *fixture, gconstpointer data)
   assert_refused (fixture, tasting, "did not get");
   tasting = new_sealed (fixture);
   code = cup_at (tasting, 1, FM_TASTING_ROUND_TRIANGLE, 0)->code;
-  fm_tasting_set_remark (tasting, 0, code, "not mine");
+  fm_tasting_set_remark (tasting, 1, 0, code, "not mine");
   assert_refused (fixture, tasting, "did not get");
 }
 
@@ -580,8 +580,8 @@ test_scores (Fixture *fixture, gconstpointer data)
   g_autoptr (FmTasting) tasting = new_opened (fixture);
   g_autoptr (GPtrArray) scores = NULL;
 
-  fm_tasting_set_sheet (tasting, 0, FM_SHEET_MISSING);
-  fm_tasting_set_sheet (tasting, 1, FM_SHEET_DROPPED_OUT);
+  fm_tasting_set_sheet (tasting, 1, 0, FM_SHEET_MISSING);
+  fm_tasting_set_sheet (tasting, 1, 1, FM_SHEET_DROPPED_OUT);
   save_tasting (fixture, tasting);
   scores = fm_tastings_scores (fixture->notebook, fixture->blend_id, NULL);
   g_assert_cmpuint (scores->len, ==, 3 * (N_TASTERS - 1));

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/session/fm-clock.h"
 #include "core/base/fm-number.h"
 
 gpointer
@@ -153,7 +154,7 @@ plan_experiment (FmNotebook *notebook, gint64 version_id, GError **error)
   experiment = fm_experiment_new ();
   experiment->version_id = version_id;
   experiment->title = g_strdup_printf (_ ("Trial %u"), version->n_experiments + 1);
-  experiment->made_at = g_get_real_time () / G_USEC_PER_SEC;
+  experiment->made_at = fm_clock_now_s ();
   fm_experiment_plan (experiment, formula);
   return experiment;
 }

@@ -3,6 +3,7 @@
 /* fm-ingredient-dialog.c - the figures of one ingredient: an own entry, or those of a line */
 #include "app/ingredients/fm-ingredient-dialog.h"
 
+#include "app/session/fm-clock.h"
 #include "app/session/fm-store-task.h"
 
 #include <math.h>
@@ -250,8 +251,7 @@ read_ingredient (FmIngredientDialog *self)
 static gpointer
 note_price (FmNotebook *notebook, gpointer ingredient, GCancellable *cancellable, GError **error)
 {
-  return GINT_TO_POINTER (
-      fm_prices_record (notebook, ingredient, g_get_real_time () / G_USEC_PER_SEC, error));
+  return GINT_TO_POINTER (fm_prices_record (notebook, ingredient, fm_clock_now_s (), error));
 }
 
 static gpointer

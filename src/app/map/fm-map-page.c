@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-clock.h"
 #include "app/map/fm-map-document.h"
 #include "app/map/fm-map-list.h"
 #include "app/map/fm-map-query.h"
@@ -53,7 +54,7 @@ new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   map->blend_id = self->blend_id;
   map->base_version_id = first_base (self);
-  map->created_at = g_get_real_time () / G_USEC_PER_SEC;
+  map->created_at = fm_clock_now_s ();
   fm_records_page_create (FM_RECORDS_PAGE (self), map);
 }
 

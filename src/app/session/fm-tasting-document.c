@@ -3,6 +3,8 @@
 /* fm-tasting-document.c - one tasting being planned, filled in or read, saved as it changes */
 #include "app/session/fm-tasting-document.h"
 
+#include "app/session/fm-clock.h"
+
 #include <glib/gi18n-lib.h>
 
 struct _FmTastingDocument {
@@ -18,12 +20,6 @@ enum {
 };
 
 static guint signals[N_SIGNALS];
-
-static gint64
-get_now (void)
-{
-  return g_get_real_time () / G_USEC_PER_SEC;
-}
 
 static gpointer
 copy (FmStoredDocument *document)
@@ -106,10 +102,10 @@ fm_tasting_document_arrange (FmTastingDocument *self, const char *unchecked, GEr
 {
   FmTasting *tasting = fm_tasting_document_get_tasting (self);
 
-  if (!fm_tasting_arrange (tasting, fm_tasting_hidden_part (), get_now (), error))
+  if (!fm_tasting_arrange (tasting, fm_tasting_hidden_part (), fm_clock_now_s (), error))
     return FALSE;
   if (unchecked != NULL)
-    fm_tasting_record (tasting, get_now (), FM_TASTING_EVENT_UNCHECKED, unchecked);
+    fm_tasting_record (tasting, fm_clock_now_s (), FM_TASTING_EVENT_UNCHECKED, unchecked);
   tell_state (self);
   return TRUE;
 }
@@ -117,7 +113,7 @@ fm_tasting_document_arrange (FmTastingDocument *self, const char *unchecked, GEr
 gboolean
 fm_tasting_document_open (FmTastingDocument *self, const char *reason, GError **error)
 {
-  if (!fm_tasting_open (fm_tasting_document_get_tasting (self), get_now (), reason, error))
+  if (!fm_tasting_open (fm_tasting_document_get_tasting (self), fm_clock_now_s (), reason, error))
     return FALSE;
   tell_state (self);
   return TRUE;
@@ -126,7 +122,7 @@ fm_tasting_document_open (FmTastingDocument *self, const char *reason, GError **
 void
 fm_tasting_document_record (FmTastingDocument *self, FmTastingEventKind kind, const char *text)
 {
-  fm_tasting_record (fm_tasting_document_get_tasting (self), get_now (), kind, text);
+  fm_tasting_record (fm_tasting_document_get_tasting (self), fm_clock_now_s (), kind, text);
   fm_tasting_document_touch (self);
 }
 

@@ -6,6 +6,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/session/fm-clock.h"
+
 #define LIKING_MARKS 9
 #define JAR_MARKS 5
 #define SCALE_BUTTONS "fm-scale-buttons"
@@ -50,8 +52,8 @@ get_mark (const Answer *like)
 static void
 set_mark (const Answer *answer, double value)
 {
-  fm_tasting_set_mark (fm_tasting_document_get_tasting (answer->document), answer->taster,
-                       answer->code, answer->task, answer->attribute, value, NULL);
+  fm_tasting_set_mark (fm_tasting_document_get_tasting (answer->document), fm_clock_now_s (),
+                       answer->taster, answer->code, answer->task, answer->attribute, value, NULL);
   fm_tasting_document_touch (answer->document);
 }
 
@@ -65,8 +67,8 @@ answer_toggled_cb (GtkCheckButton *button, Answer *answer)
 static void
 remark_changed_cb (GtkEditable *entry, Answer *answer)
 {
-  fm_tasting_set_remark (fm_tasting_document_get_tasting (answer->document), answer->taster,
-                         answer->code, gtk_editable_get_text (entry));
+  fm_tasting_set_remark (fm_tasting_document_get_tasting (answer->document), fm_clock_now_s (),
+                         answer->taster, answer->code, gtk_editable_get_text (entry));
   fm_tasting_document_touch (answer->document);
 }
 

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "app/tastings/fm-tasting-blind-pages.h"
+#include "app/session/fm-clock.h"
 #include "core/base/fm-number.h"
 
 #define CUP_CODE "fm-cup-code"
@@ -51,8 +52,8 @@ get_place (const Ranking *self, guint code)
 static void
 set_place (const Ranking *self, guint code, double place)
 {
-  fm_tasting_set_mark (fm_tasting_document_get_tasting (self->document), self->taster, code,
-                       FM_TASTING_RANK, 0, place, NULL);
+  fm_tasting_set_mark (fm_tasting_document_get_tasting (self->document), fm_clock_now_s (),
+                       self->taster, code, FM_TASTING_RANK, 0, place, NULL);
 }
 
 /* How many cups have a place, and the last place given (0 = none). */

@@ -6,6 +6,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-clock.h"
 #include "app/tastings/fm-tasting-blind-pages.h"
 #include "app/tastings/fm-tasting-cautions.h"
 #include "app/tastings/fm-tasting-cover.h"
@@ -199,7 +200,7 @@ hand_in (FmTastingBlindWindow *self)
   g_autofree char *thanks = g_strdup_printf (_ ("Thank you, %s. Your sheet is in."),
                                              get_taster (self, self->taster)->name);
 
-  fm_tasting_set_sheet (get_tasting (self), self->taster, FM_SHEET_IN);
+  fm_tasting_set_sheet (get_tasting (self), fm_clock_now_s (), self->taster, FM_SHEET_IN);
   fm_tasting_document_touch (self->document);
   fm_tasting_document_flush (self->document);
   ask_who (self, thanks);

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-clock.h"
 #include "app/session/fm-store-task.h"
 
 static GPtrArray *
@@ -62,6 +63,7 @@ fm_tasting_query_create (FmNotebook *notebook,
     if (rows == NULL)
       return NULL;
     plan = empty = fm_tasting_new ();
+    plan->held_at = fm_clock_now_s ();
     plan->title = g_strdup_printf (_ ("Tasting %u"), rows->len + 1);
   }
   if (!fm_tastings_save (notebook, plan, error))

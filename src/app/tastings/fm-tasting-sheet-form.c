@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/session/fm-clock.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
 
@@ -55,8 +56,8 @@ mark_typed_cb (Field *field, double value)
   FmTastingSheetForm *self = field->form;
   g_autoptr (GError) error = NULL;
 
-  if (!fm_tasting_set_mark (get_tasting (self), self->taster, field->code, field->task,
-                            field->attribute, value, &error)) {
+  if (!fm_tasting_set_mark (get_tasting (self), fm_clock_now_s (), self->taster, field->code,
+                            field->task, field->attribute, value, &error)) {
     fm_number_entry_refuse (FM_NUMBER_ENTRY (field->entry), error->message);
     return;
   }
@@ -73,7 +74,7 @@ take_remark (Field *field)
 
   if (g_strcmp0 (text, before != NULL ? before : "") == 0)
     return;
-  fm_tasting_set_remark (get_tasting (self), self->taster, field->code, text);
+  fm_tasting_set_remark (get_tasting (self), fm_clock_now_s (), self->taster, field->code, text);
   fm_tasting_document_touch (self->document);
 }
 
@@ -92,7 +93,8 @@ cup_chosen_cb (Field *field, GtkCheckButton *button)
 
   if (!gtk_check_button_get_active (button))
     return;
-  fm_tasting_set_mark (get_tasting (self), self->taster, field->code, field->task, 0, 1.0, NULL);
+  fm_tasting_set_mark (get_tasting (self), fm_clock_now_s (), self->taster, field->code,
+                       field->task, 0, 1.0, NULL);
   fm_tasting_document_touch (self->document);
 }
 

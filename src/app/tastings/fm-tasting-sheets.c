@@ -6,6 +6,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-clock.h"
 #include "app/tastings/fm-tasting-sheet-form.h"
 #include "app/tastings/fm-tasting-sheet-tools.h"
 #include "app/widgets/fm-widget.h"
@@ -129,7 +130,7 @@ choose_taster (FmTastingSheets *self, guint taster)
 static void
 set_sheet (FmTastingSheets *self, FmSheetState state)
 {
-  fm_tasting_set_sheet (get_tasting (self), self->taster, state);
+  fm_tasting_set_sheet (get_tasting (self), fm_clock_now_s (), self->taster, state);
   fm_tasting_document_touch (self->document);
 }
 

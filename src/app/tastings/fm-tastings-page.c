@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-clock.h"
 #include "app/session/fm-tasting-document.h"
 #include "app/tastings/fm-tasting-list.h"
 #include "app/tastings/fm-tasting-query.h"
@@ -40,8 +41,9 @@ again_action (GtkWidget *widget, const char *name, GVariant *parameter)
   FmStoredDocument *document = fm_records_page_get_document (FM_RECORDS_PAGE (widget));
 
   if (document != NULL)
-    fm_records_page_create (FM_RECORDS_PAGE (widget),
-                            fm_tasting_again (fm_stored_document_get_content (document)));
+    fm_records_page_create (
+        FM_RECORDS_PAGE (widget),
+        fm_tasting_again (fm_stored_document_get_content (document), fm_clock_now_s ()));
 }
 
 static void

@@ -6,12 +6,13 @@
 #include "core/tasting/fm-tasting-private.h"
 
 FmTasting *
-fm_tasting_again (const FmTasting *self)
+fm_tasting_again (const FmTasting *self, gint64 held_at)
 {
   FmTasting *again = fm_tasting_new ();
 
   /* TRANSLATORS: title of a tasting that is held again */
   again->title = self->title != NULL ? g_strdup_printf (_ ("%s, again"), self->title) : NULL;
+  again->held_at = held_at;
   again->tasks = self->tasks;
   again->blinding = self->blinding;
   again->max_per_taster = self->max_per_taster;

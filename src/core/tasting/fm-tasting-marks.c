@@ -169,7 +169,7 @@ clear_other_choices (FmTasting *self, const FmTastingMark *mark)
 }
 
 static void
-record_mark_change (FmTasting *self, const FmTastingMark *mark, double before)
+record_mark_change (FmTasting *self, gint64 now, const FmTastingMark *mark, double before)
 {
   g_autofree char *from = fm_number_format (before, before == floor (before) ? 0 : 1);
   g_autofree char *to = fm_number_format (mark->value, mark->value == floor (mark->value) ? 0 : 1);
@@ -179,11 +179,12 @@ record_mark_change (FmTasting *self, const FmTastingMark *mark, double before)
   g_autofree char *text =
       g_strdup_printf (_ ("%s, sample %u, %s: %s became %s"),
                        fm_tasting_taster (self, mark->taster)->name, mark->code, what, from, to);
-  fm_tasting_record_change (self, text);
+  fm_tasting_record_change (self, now, text);
 }
 
 gboolean
 fm_tasting_set_mark (FmTasting *self,
+                     gint64 now,
                      guint taster,
                      guint code,
                      FmTastingTask task,
@@ -201,7 +202,7 @@ fm_tasting_set_mark (FmTasting *self,
   put_mark (self, &mark);
   if ((task == FM_TASTING_PREFERENCE || task == FM_TASTING_TRIANGLE) && !isnan (value))
     clear_other_choices (self, &mark);
-  record_mark_change (self, &mark, before);
+  record_mark_change (self, now, &mark, before);
   return TRUE;
 }
 
@@ -225,7 +226,7 @@ fm_tasting_remark (const FmTasting *self, guint taster, guint code)
 }
 
 void
-fm_tasting_set_remark (FmTasting *self, guint taster, guint code, const char *text)
+fm_tasting_set_remark (FmTasting *self, gint64 now, guint taster, guint code, const char *text)
 {
   g_return_if_fail (taster < self->tasters->len);
   const guint at = find_remark (self, taster, code);
@@ -245,7 +246,7 @@ fm_tasting_set_remark (FmTasting *self, guint taster, guint code, const char *te
   /* TRANSLATORS: taster, code of a cup */
   g_autofree char *change = g_strdup_printf (_ ("%s, sample %u: remark changed"),
                                              fm_tasting_taster (self, taster)->name, code);
-  fm_tasting_record_change (self, change);
+  fm_tasting_record_change (self, now, change);
 }
 
 /* "rank order: 264, 731" */
@@ -303,7 +304,7 @@ fm_tasting_sheet_gaps (const FmTasting *self, guint taster)
 }
 
 void
-fm_tasting_set_sheet (FmTasting *self, guint taster, FmSheetState state)
+fm_tasting_set_sheet (FmTasting *self, gint64 now, guint taster, FmSheetState state)
 {
   g_return_if_fail (taster < self->tasters->len);
   FmTaster *who = self->tasters->pdata[taster];
@@ -313,5 +314,5 @@ fm_tasting_set_sheet (FmTasting *self, guint taster, FmSheetState state)
   /* TRANSLATORS: taster, "in", "missing" ... */
   g_autofree char *change =
       g_strdup_printf (_ ("%s: sheet is now “%s”"), who->name, fm_tasting_sheet_word (state));
-  fm_tasting_record_change (self, change);
+  fm_tasting_record_change (self, now, change);
 }

@@ -16,6 +16,6 @@ const FmTastingCup *fm_tasting_find_cup (const FmTasting *self, guint taster, gu
 FmTastingRound fm_tasting_task_round (FmTastingTask task);
 const FmTaster *fm_tasting_taster (const FmTasting *self, guint taster);
 /** FM_TASTING_EVENT_SHEET_CHANGED when the tasting is opened, else nothing. */
-void fm_tasting_record_change (FmTasting *self, const char *text);
+void fm_tasting_record_change (FmTasting *self, gint64 now, const char *text);
 
 G_END_DECLS

@@ -108,7 +108,6 @@ fm_tasting_new (void)
 {
   FmTasting *self = g_new0 (FmTasting, 1);
 
-  self->held_at = g_get_real_time () / G_USEC_PER_SEC;
   self->tasks = FM_TASTING_RANK | FM_TASTING_REMARKS;
   self->seed = random_seed ();
   self->max_per_taster = DEFAULT_MAX_PER_TASTER;
@@ -267,11 +266,10 @@ fm_tasting_record (FmTasting *self, gint64 now, FmTastingEventKind kind, const c
 }
 
 void
-fm_tasting_record_change (FmTasting *self, const char *text)
+fm_tasting_record_change (FmTasting *self, gint64 now, const char *text)
 {
   if (self->state == FM_TASTING_OPENED)
-    fm_tasting_record (self, g_get_real_time () / G_USEC_PER_SEC, FM_TASTING_EVENT_SHEET_CHANGED,
-                       text);
+    fm_tasting_record (self, now, FM_TASTING_EVENT_SHEET_CHANGED, text);
 }
 
 gboolean

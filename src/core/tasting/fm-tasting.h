@@ -137,11 +137,11 @@ typedef struct {
   char *notes;        /* (nullable) */
 } FmTasting;
 
-FmTasting *fm_tasting_new (void); /* rank and remarks asked; random seed; today */
+FmTasting *fm_tasting_new (void); /* rank and remarks asked; random seed; no day yet */
 FmTasting *fm_tasting_copy (const FmTasting *self);
 /** A new plan with the samples, tasters and questions of @self, a seed of its own and no order
  * written down: that one has to be written before the codes of this tasting are known. */
-FmTasting *fm_tasting_again (const FmTasting *self);
+FmTasting *fm_tasting_again (const FmTasting *self, gint64 held_at);
 void fm_tasting_free (FmTasting *self);
 gboolean fm_tasting_equal (const FmTasting *a, const FmTasting *b);
 
@@ -193,10 +193,12 @@ double fm_tasting_mark (
     const FmTasting *self, guint taster, guint code, FmTastingTask task, guint attribute);
 /**
  * Sets or, with NaN, clears a mark. Choosing a cup of a pair or triangle clears the choice of the
- * others. After opening the change is recorded as an event. Errors: value out of its scale, a cup
+ * others. After opening the change is recorded as an event at @now (unix seconds), as that of a
+ * remark or a sheet is. Errors: value out of its scale, a cup
  * that this taster did not get, a task that is not asked.
  */
 gboolean fm_tasting_set_mark (FmTasting *self,
+                              gint64 now,
                               guint taster,
                               guint code,
                               FmTastingTask task,
@@ -204,12 +206,12 @@ gboolean fm_tasting_set_mark (FmTasting *self,
                               double value,
                               GError **error);
 const char *fm_tasting_remark (const FmTasting *self, guint taster, guint code); /* (nullable) */
-void
-fm_tasting_set_remark (FmTasting *self, guint taster, guint code, const char *text); /* nullable */
+void fm_tasting_set_remark (
+    FmTasting *self, gint64 now, guint taster, guint code, const char *text); /* nullable */
 /** What is not filled in yet on a sheet, as short phrases; NULL when it is whole. (transfer full)
  */
 char *fm_tasting_sheet_gaps (const FmTasting *self, guint taster);
-void fm_tasting_set_sheet (FmTasting *self, guint taster, FmSheetState state);
+void fm_tasting_set_sheet (FmTasting *self, gint64 now, guint taster, FmSheetState state);
 
 /** Words of the 9-point scale, 1 "dislike extremely" .. 9 "like extremely"; of just about right. */
 const char *fm_tasting_liking_word (guint score);

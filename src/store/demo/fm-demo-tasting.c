@@ -78,12 +78,13 @@ fill_sheet (
 
     for (guint j = 0; j < cups->len; j++)
       place += felt[j] > felt[i];
-    ok = fm_tasting_set_mark (tasting, taster, cup->code, FM_TASTING_LIKING, 0,
+    ok = fm_tasting_set_mark (tasting, tasting->held_at, taster, cup->code, FM_TASTING_LIKING, 0,
                               CLAMP (round (felt[i]), 1, 9), error) &&
-         fm_tasting_set_mark (tasting, taster, cup->code, FM_TASTING_RANK, 0, place, error);
+         fm_tasting_set_mark (tasting, tasting->held_at, taster, cup->code, FM_TASTING_RANK, 0,
+                              place, error);
   }
   if (ok)
-    fm_tasting_set_sheet (tasting, taster, FM_SHEET_IN);
+    fm_tasting_set_sheet (tasting, tasting->held_at, taster, FM_SHEET_IN);
   return ok;
 }
 

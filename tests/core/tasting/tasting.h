@@ -46,7 +46,7 @@ tasting_mark (FmTasting *self, guint taster, guint sample, FmTastingTask task, d
   g_autoptr (GError) error = NULL;
   const FmTastingRound round =
       task == FM_TASTING_PREFERENCE ? FM_TASTING_ROUND_PAIR : FM_TASTING_ROUND_MAIN;
-  fm_tasting_set_mark (self, taster, fm_tasting_round_code (self, sample, round), task, 0, value,
+  fm_tasting_set_mark (self, 1, taster, fm_tasting_round_code (self, sample, round), task, 0, value,
                        &error);
   g_assert_no_error (error);
 }
@@ -55,7 +55,7 @@ static inline void
 tasting_all_in (FmTasting *self)
 {
   for (guint t = 0; t < self->tasters->len; t++)
-    fm_tasting_set_sheet (self, t, FM_SHEET_IN);
+    fm_tasting_set_sheet (self, 1, t, FM_SHEET_IN);
 }
 
 static inline void

@@ -34,7 +34,8 @@ fill_at_random (FmTasting *self, guint taster, gboolean ties, FmRandom *random)
     return;
   g_autoptr (GPtrArray) three = fm_tasting_cups (self, taster, FM_TASTING_ROUND_TRIANGLE);
   const FmTastingCup *chosen = three->pdata[fm_random_below (random, 3)];
-  g_assert_true (fm_tasting_set_mark (self, taster, chosen->code, FM_TASTING_TRIANGLE, 0, 1, NULL));
+  g_assert_true (
+      fm_tasting_set_mark (self, 1, taster, chosen->code, FM_TASTING_TRIANGLE, 0, 1, NULL));
 }
 
 static void

@@ -100,7 +100,7 @@ test_reasons_are_told (void)
   const double place[] = { 1, 2, 2, 1 };
   g_autoptr (FmTasting) self = tasting_sealed (2, 2, FM_TASTING_RANK, 6);
   rank_all (self, place);
-  fm_tasting_set_sheet (self, 1, FM_SHEET_MISSING);
+  fm_tasting_set_sheet (self, 1, 1, FM_SHEET_MISSING);
   fm_tasting_record (self, 7, FM_TASTING_EVENT_UNCHECKED, "thermometer broke");
   fm_tasting_record (self, 7, FM_TASTING_EVENT_KEY_SHEET, NULL);
   fm_tasting_record (self, 7, FM_TASTING_EVENT_KEY_SHEET, "Dot");
@@ -148,7 +148,7 @@ test_sealed_tells_codes_only (void)
       }
     for (guint t = 0; t < 4; t++) {
       tasting_mark (self, t, t % 2, FM_TASTING_PREFERENCE, 1);
-      g_assert_true (fm_tasting_set_mark (self, t, tasting_triangle_code (self, t, t > 0),
+      g_assert_true (fm_tasting_set_mark (self, 1, t, tasting_triangle_code (self, t, t > 0),
                                           FM_TASTING_TRIANGLE, 0, 1, NULL));
     }
     tasting_all_in (self);
@@ -203,7 +203,7 @@ test_missing_and_dropped (void)
   g_assert_error (none, FM_CORE_ERROR, FM_CORE_ERROR_EMPTY);
 
   rank_all (self, place);
-  fm_tasting_set_sheet (self, 2, FM_SHEET_MISSING);
+  fm_tasting_set_sheet (self, 1, 2, FM_SHEET_MISSING);
   g_autoptr (FmTastingReading) missing = read_it (self);
   g_assert_cmpuint (missing->n_tasters, ==, 3);
   g_assert_cmpstr (missing->tasters[2], ==, "T4");
@@ -212,7 +212,7 @@ test_missing_and_dropped (void)
   g_assert_nonnull (strstr (said, "1 sheet is missing"));
 
   tasting_mark (self, 2, 0, FM_TASTING_RANK, NAN);
-  fm_tasting_set_sheet (self, 2, FM_SHEET_DROPPED_OUT);
+  fm_tasting_set_sheet (self, 1, 2, FM_SHEET_DROPPED_OUT);
   g_autoptr (FmTastingReading) dropped = read_it (self);
   g_assert_cmpuint (dropped->n_tasters, ==, 4);
   g_assert_cmpint (dropped->rank->design, ==, FM_RANK_INCOMPLETE);
@@ -220,7 +220,7 @@ test_missing_and_dropped (void)
   g_autofree char *dropped_said = all_said (dropped);
   g_assert_nonnull (strstr (dropped_said, "1 taster dropped out"));
 
-  fm_tasting_set_sheet (self, 2, FM_SHEET_WAITED_FOR);
+  fm_tasting_set_sheet (self, 1, 2, FM_SHEET_WAITED_FOR);
   g_autoptr (FmTastingReading) waited = read_it (self);
   g_assert_cmpuint (waited->n_tasters, ==, 3);
   tasting_open (self);
@@ -254,7 +254,7 @@ test_pair_and_triangle (void)
       tasting_sealed (2, 8, FM_TASTING_PREFERENCE | FM_TASTING_TRIANGLE, 12);
   for (guint t = 0; t < 8; t++) {
     tasting_mark (self, t, t < 7 ? 1 : 0, FM_TASTING_PREFERENCE, 1);
-    g_assert_true (fm_tasting_set_mark (self, t, tasting_triangle_code (self, t, t < 6),
+    g_assert_true (fm_tasting_set_mark (self, 1, t, tasting_triangle_code (self, t, t < 6),
                                         FM_TASTING_TRIANGLE, 0, 1, NULL));
   }
   tasting_all_in (self);
@@ -320,7 +320,7 @@ test_problems_are_told (void)
 {
   g_autoptr (FmTasting) self = tasting_sealed (3, 1, FM_TASTING_RANK | FM_TASTING_LIKING, 3);
   tasting_mark (self, 0, 0, FM_TASTING_RANK, 1);
-  fm_tasting_set_sheet (self, 0, FM_SHEET_IN);
+  fm_tasting_set_sheet (self, 1, 0, FM_SHEET_IN);
   g_autoptr (FmTastingReading) reading = read_it (self);
   g_assert_null (reading->rank);
   g_assert_null (reading->anova);

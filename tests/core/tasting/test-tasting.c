@@ -30,14 +30,14 @@ test_copy_is_equal (void)
   g_autoptr (FmTasting) self = tasting_sealed (4, 3, EVERYTHING, 5);
   self->title = g_strdup ("Friday");
   tasting_mark (self, 0, 2, FM_TASTING_LIKING, 7);
-  fm_tasting_set_remark (self, 1, fm_tasting_sample_code (self, 1), "bouncy");
+  fm_tasting_set_remark (self, 1, 1, fm_tasting_sample_code (self, 1), "bouncy");
   g_autoptr (FmTasting) copy = fm_tasting_copy (self);
 
   g_assert_true (fm_tasting_equal (self, copy));
-  fm_tasting_set_remark (copy, 1, fm_tasting_sample_code (self, 1), "dry");
+  fm_tasting_set_remark (copy, 1, 1, fm_tasting_sample_code (self, 1), "dry");
   g_assert_false (fm_tasting_equal (self, copy));
   g_assert_cmpstr (fm_tasting_remark (self, 1, fm_tasting_sample_code (self, 1)), ==, "bouncy");
-  fm_tasting_set_remark (copy, 1, fm_tasting_sample_code (self, 1), "bouncy");
+  fm_tasting_set_remark (copy, 1, 1, fm_tasting_sample_code (self, 1), "bouncy");
   g_assert_true (fm_tasting_equal (self, copy));
   tasting_mark (copy, 0, 2, FM_TASTING_LIKING, 6);
   g_assert_false (fm_tasting_equal (self, copy));
@@ -143,7 +143,7 @@ test_opening (void)
 
   g_assert_false (fm_tasting_open (planned, 5, NULL, &planned_error));
   g_assert_nonnull (planned_error);
-  fm_tasting_set_sheet (self, 0, FM_SHEET_IN);
+  fm_tasting_set_sheet (self, 1, 0, FM_SHEET_IN);
   g_assert_false (fm_tasting_open (self, 5, "  ", &early));
   g_assert_nonnull (strstr (early->message, "1 sheet is not in"));
   g_assert_true (fm_tasting_is_sealed (self));
@@ -155,8 +155,8 @@ test_opening (void)
   g_assert_nonnull (twice);
 
   g_autoptr (FmTasting) whole = tasting_sealed (3, 2, FM_TASTING_RANK, 4);
-  fm_tasting_set_sheet (whole, 0, FM_SHEET_IN);
-  fm_tasting_set_sheet (whole, 1, FM_SHEET_IN);
+  fm_tasting_set_sheet (whole, 1, 0, FM_SHEET_IN);
+  fm_tasting_set_sheet (whole, 1, 1, FM_SHEET_IN);
   g_assert_true (fm_tasting_all_in (whole));
   g_assert_true (fm_tasting_open (whole, 5, NULL, NULL));
   event = whole->events->pdata[1];
@@ -172,8 +172,8 @@ test_opening_without_sheets (void)
   for (guint i = 0; i < G_N_ELEMENTS (absent); i++) {
     g_autoptr (GError) error = NULL;
     g_autoptr (FmTasting) self = tasting_sealed (3, 2, FM_TASTING_RANK, 4);
-    fm_tasting_set_sheet (self, 0, absent[i]);
-    fm_tasting_set_sheet (self, 1, absent[i]);
+    fm_tasting_set_sheet (self, 1, 0, absent[i]);
+    fm_tasting_set_sheet (self, 1, 1, absent[i]);
     g_assert_false (fm_tasting_all_in (self));
     g_assert_cmpuint (fm_tasting_n_in (self), ==, 0);
     g_assert_false (fm_tasting_open (self, 5, NULL, &error));
@@ -255,6 +255,9 @@ test_marks (void)
   const FmTastingEvent *event = self->events->pdata[2];
   g_assert_cmpint (event->kind, ==, FM_TASTING_EVENT_SHEET_CHANGED);
   g_assert_nonnull (strstr (event->text, "T1"));
+  fm_tasting_set_sheet (self, 77, 0, FM_SHEET_MISSING);
+  event = self->events->pdata[3];
+  g_assert_cmpint (event->at, ==, 77);
 }
 
 static void
@@ -285,7 +288,7 @@ test_marks_refused (void)
   };
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
     g_autoptr (GError) error = NULL;
-    g_assert_false (fm_tasting_set_mark (self, cases[i].taster, cases[i].code, cases[i].task,
+    g_assert_false (fm_tasting_set_mark (self, 1, cases[i].taster, cases[i].code, cases[i].task,
                                          cases[i].attribute, cases[i].value, &error));
     g_assert_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE);
     g_assert_nonnull (strstr (error->message, cases[i].says));
@@ -306,7 +309,7 @@ test_sheet_gaps (void)
 
   tasting_mark (self, 0, 1, FM_TASTING_RANK, 1);
   const guint odd = tasting_triangle_code (self, 0, TRUE);
-  g_assert_true (fm_tasting_set_mark (self, 0, odd, FM_TASTING_TRIANGLE, 0, 1, NULL));
+  g_assert_true (fm_tasting_set_mark (self, 1, 0, odd, FM_TASTING_TRIANGLE, 0, 1, NULL));
   g_assert_null (fm_tasting_sheet_gaps (self, 0));
 }
 
@@ -318,11 +321,12 @@ test_again (void)
       tasting_sealed (4, 3, FM_TASTING_RANK | FM_TASTING_LIKING | FM_TASTING_TRIANGLE, 5);
   g_autoptr (FmTasting) again = NULL;
 
-  fm_tasting_set_sheet (held, 1, FM_SHEET_MISSING);
+  fm_tasting_set_sheet (held, 1, 1, FM_SHEET_MISSING);
   held->blinding = FM_TASTING_BLINDING_RELABELLED;
-  again = fm_tasting_again (held);
+  again = fm_tasting_again (held, 99);
   g_assert_cmpint (again->state, ==, FM_TASTING_PLANNED);
   g_assert_cmpint (again->id, ==, 0);
+  g_assert_cmpint (again->held_at, ==, 99);
   g_assert_cmpuint (again->seed, !=, held->seed);
   g_assert_cmpuint (again->tasks, ==, held->tasks);
   g_assert_cmpint (again->blinding, ==, held->blinding);

@@ -36,9 +36,25 @@ set_in (FmDb *db, const char *key, const char *value, GError **error)
 }
 
 gboolean
-fm_notebook_set_setting (FmNotebook *self, const char *key, const char *value, GError **error)
+fm_notebook_set_settings (FmNotebook *self,
+                          const char *const *keys,
+                          const char *const *values,
+                          GError **error)
 {
   FmDb *db = fm_notebook_begin (self, error);
+  gboolean done = TRUE;
 
-  return db != NULL && fm_notebook_end (self, set_in (db, key, value, error), error);
+  if (db == NULL)
+    return FALSE;
+  for (guint i = 0; keys[i] != NULL && done; i++)
+    done = set_in (db, keys[i], values[i], error);
+  return fm_notebook_end (self, done, error);
+}
+
+gboolean
+fm_notebook_set_setting (FmNotebook *self, const char *key, const char *value, GError **error)
+{
+  const char *keys[] = { key, NULL };
+
+  return fm_notebook_set_settings (self, keys, &value, error);
 }

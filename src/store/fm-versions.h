@@ -102,5 +102,10 @@ gboolean fm_ingredients_remove (FmNotebook *self, const char *id, GError **error
 char *fm_notebook_get_setting (FmNotebook *self, const char *key);
 gboolean
 fm_notebook_set_setting (FmNotebook *self, const char *key, const char *value, GError **error);
+/** Several in one transaction. @keys: NULL after the last; @values: as many. */
+gboolean fm_notebook_set_settings (FmNotebook *self,
+                                   const char *const *keys,
+                                   const char *const *values,
+                                   GError **error);
 
 G_END_DECLS

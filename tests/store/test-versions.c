@@ -313,6 +313,8 @@ test_ingredients (Fixture *self, gconstpointer data)
 static void
 test_settings (Fixture *self, gconstpointer data)
 {
+  const char *const keys[] = { "page", "paper", NULL };
+  const char *const values[] = { "map", "A5" };
   g_autoptr (FmNotebook) notebook = create_notebook (self->path);
   g_autofree char *value = NULL;
 
@@ -321,6 +323,10 @@ test_settings (Fixture *self, gconstpointer data)
   g_assert_true (fm_notebook_set_setting (notebook, "currency", "€", NULL));
   value = fm_notebook_get_setting (notebook, "currency");
   g_assert_cmpstr (value, ==, "€");
+  g_assert_true (fm_notebook_set_settings (notebook, keys, values, NULL));
+  g_free (value);
+  value = fm_notebook_get_setting (notebook, "paper");
+  g_assert_cmpstr (value, ==, "A5");
   g_assert_true (fm_notebook_set_setting (notebook, "currency", NULL, NULL));
   g_assert_null (fm_notebook_get_setting (notebook, "currency"));
 }

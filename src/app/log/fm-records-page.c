@@ -137,15 +137,6 @@ fm_records_page_show_session (FmPage *page)
 }
 
 static void
-fm_records_page_flush (FmPage *page)
-{
-  FmStoredDocument *document = fm_records_page_get_document (FM_RECORDS_PAGE (page));
-
-  if (document != NULL)
-    fm_stored_document_flush (document);
-}
-
-static void
 fm_records_page_constructed (GObject *object)
 {
   FmRecordsPage *self = FM_RECORDS_PAGE (object);
@@ -180,7 +171,6 @@ fm_records_page_class_init (FmRecordsPageClass *klass)
   object_class->dispose = fm_records_page_dispose;
   object_class->finalize = fm_records_page_finalize;
   FM_PAGE_CLASS (klass)->show_session = fm_records_page_show_session;
-  FM_PAGE_CLASS (klass)->flush = fm_records_page_flush;
 }
 
 /* The class of the kind of page is not known to its instance yet while this runs. */

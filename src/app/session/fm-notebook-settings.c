@@ -210,17 +210,28 @@ fm_setting_values_init (FmSettingValues *self)
 void
 fm_setting_values_read (FmSettingValues *self, FmNotebook *notebook)
 {
+  const char *missing[G_N_ELEMENTS (keys) + 1] = { NULL };
+  g_autoptr (GStrvBuilder) texts = g_strv_builder_new ();
+  g_auto (GStrv) values = NULL;
+  g_autoptr (GError) error = NULL;
+  guint n = 0;
+
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++) {
-    g_autoptr (GError) error = NULL;
     g_autofree char *kept = fm_notebook_get_setting (notebook, keys[i]);
     g_autofree char *text = get_text (self, keys[i]);
 
-    if (kept != NULL)
+    if (kept != NULL) {
       set_text (self, keys[i], kept);
-    else if (!fm_notebook_is_read_only (notebook) &&
-             !fm_notebook_set_setting (notebook, keys[i], text, &error))
-      g_debug ("The notebook does not keep %s: %s", keys[i], error->message);
+      continue;
+    }
+    missing[n++] = keys[i];
+    g_strv_builder_add (texts, text);
   }
+  if (n == 0 || fm_notebook_is_read_only (notebook))
+    return;
+  values = g_strv_builder_end (texts);
+  if (!fm_notebook_set_settings (notebook, missing, (const char *const *)values, &error))
+    g_debug ("The notebook does not keep its settings: %s", error->message);
 }
 
 FmNotebookSettings *
@@ -275,7 +286,9 @@ fm_notebook_units (void)
 const char *
 fm_notebook_target_unit (FmTargetKind kind)
 {
-  return kind == FM_TARGET_COST ? fm_notebook_units ()->currency : fm_target_unit (kind);
+  const char *unit = fm_target_info (kind)->unit;
+
+  return *unit != '\0' ? unit : fm_notebook_units ()->currency;
 }
 
 char *

@@ -118,11 +118,3 @@ fm_page_listen (FmPage *self, const char *signal, GCallback callback)
   g_return_if_fail (FM_IS_PAGE (self));
   g_signal_group_connect_swapped (get_private (self)->signals, signal, callback, self);
 }
-
-void
-fm_page_flush (FmPage *self)
-{
-  g_return_if_fail (FM_IS_PAGE (self));
-  if (FM_PAGE_GET_CLASS (self)->flush != NULL)
-    FM_PAGE_GET_CLASS (self)->flush (self);
-}

@@ -21,8 +21,6 @@ struct _FmPageClass {
 
   /** Another session is here, never NULL: show it. */
   void (*show_session) (FmPage *self);
-  /** Hands what is being edited to the session, which is about to save. */
-  void (*flush) (FmPage *self);
 };
 
 /** NULL before it is set and once the page is disposed of. (transfer none) */
@@ -34,6 +32,5 @@ FmNotebook *fm_page_get_notebook (FmPage *self);
 gboolean fm_page_is_writable (FmPage *self);
 /** @callback is called with @self first, for @signal of whatever session the page shows. */
 void fm_page_listen (FmPage *self, const char *signal, GCallback callback);
-void fm_page_flush (FmPage *self);
 
 G_END_DECLS

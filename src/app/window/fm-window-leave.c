@@ -52,7 +52,7 @@ fm_window_would_lose (FmWindow *self)
   if (self->gives_up)
     return FALSE;
   fm_session_look_for_file (self->session);
-  fm_window_flush (self);
+  fm_session_flush (self->session);
   return ends_with_window (self) ||
          !fm_documents_is_kept (fm_session_get_documents (self->session));
 }

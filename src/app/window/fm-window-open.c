@@ -308,7 +308,7 @@ chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
     return;
   }
   if (needs_notebook (kind))
-    fm_window_flush (self);
+    fm_session_flush (self->session);
   if (!g_str_has_suffix (path, FM_NOTEBOOK_SUFFIX)) {
     g_autofree char *bare = g_steal_pointer (&path);
 

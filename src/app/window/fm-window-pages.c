@@ -159,19 +159,3 @@ fm_window_begin_blend (FmWindow *self)
   self->begins = FALSE;
   g_idle_add_full (G_PRIORITY_LOW, begin_blend_cb, g_object_ref (self), g_object_unref);
 }
-
-void
-fm_window_flush (FmWindow *self)
-{
-  g_autoptr (GListModel) pages = G_LIST_MODEL (adw_view_stack_get_pages (self->stack));
-
-  for (guint i = 0; i < g_list_model_get_n_items (pages); i++) {
-    g_autoptr (AdwViewStackPage) stack_page = g_list_model_get_item (pages, i);
-    FmPageSlot *slot = FM_PAGE_SLOT (adw_view_stack_page_get_child (stack_page));
-    GtkWidget *page = fm_page_slot_get_page (slot);
-
-    if (page != NULL)
-      fm_page_flush (FM_PAGE (page));
-  }
-  fm_session_flush (self->session);
-}

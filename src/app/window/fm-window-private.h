@@ -65,8 +65,6 @@ void fm_window_install_page_actions (GtkWidgetClass *klass);
 void fm_window_defer_menu (FmWindow *self);
 /** Puts the cursor where a blend that was just made begins. */
 void fm_window_begin_blend (FmWindow *self);
-/** Saves what waits on any page. */
-void fm_window_flush (FmWindow *self);
 /* fm-window-busy.c */
 void fm_window_begin_busy (FmWindow *self, const char *text, GCancellable *cancellable);
 void fm_window_end_busy (FmWindow *self);

@@ -279,22 +279,6 @@ nutrition_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-save_window_state (FmWindow *self)
-{
-  GSettings *settings = fm_preferences_get ();
-  int width;
-  int height;
-
-  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
-  g_settings_set_boolean (settings, "window-maximized",
-                          gtk_window_is_maximized (GTK_WINDOW (self)));
-  if (width >= 200 && height >= 200) {
-    g_settings_set_int (settings, "window-width", width);
-    g_settings_set_int (settings, "window-height", height);
-  }
-}
-
-static void
 close_window (FmWindow *self, gpointer data)
 {
   gtk_window_close (GTK_WINDOW (self));
@@ -309,14 +293,13 @@ fm_window_close_request (GtkWindow *window)
     fm_window_ask_before_loss (self, _ ("Close Anyway"), close_window, NULL, NULL);
     return GDK_EVENT_STOP;
   }
-  save_window_state (self);
   return GTK_WINDOW_CLASS (fm_window_parent_class)->close_request (window);
 }
 
 static void
 fm_window_hide (GtkWidget *widget)
 {
-  fm_window_flush (FM_WINDOW (widget));
+  fm_session_flush (FM_WINDOW (widget)->session);
   GTK_WIDGET_CLASS (fm_window_parent_class)->hide (widget);
 }
 
@@ -413,16 +396,18 @@ fm_window_class_init (FmWindowClass *klass)
   install_actions (widget_class);
 }
 
+/* The panel is not bound: whether it is shown depends on the page and the room as well. */
 static void
 restore_window_state (FmWindow *self)
 {
+  /* Another window keeps its size when that of one is kept. */
+  const GSettingsBindFlags flags = G_SETTINGS_BIND_DEFAULT | G_SETTINGS_BIND_GET_NO_CHANGES;
   GSettings *settings = fm_preferences_get ();
   g_autofree char *page = g_settings_get_string (settings, "page");
 
-  gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"),
-                               g_settings_get_int (settings, "window-height"));
-  if (g_settings_get_boolean (settings, "window-maximized"))
-    gtk_window_maximize (GTK_WINDOW (self));
+  g_settings_bind (settings, "window-width", self, "default-width", flags);
+  g_settings_bind (settings, "window-height", self, "default-height", flags);
+  g_settings_bind (settings, "window-maximized", self, "maximized", flags);
   adw_view_stack_set_visible_child_name (self->stack, page);
   flap_folded_cb (self);
   adw_leaflet_set_visible_child_name (self->leaflet, "work");

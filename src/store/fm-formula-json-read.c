@@ -373,7 +373,7 @@ read_brief (Reading *self, JsonObject *object, FmBrief *brief)
   brief->surface_salt_pct =
       read_double (self, object, "surface_salt_pct", 0.0, FM_MAX_SURFACE_SALT_PCT);
   for (int i = 0; bands != NULL && i < FM_N_TARGETS; i++) {
-    JsonObject *band = read_object (self, bands, fm_json_targets[i]);
+    JsonObject *band = read_object (self, bands, fm_target_info ((FmTargetKind)i)->key);
 
     if (band == NULL)
       continue;

@@ -19,9 +19,6 @@ const char *const fm_json_provenances[FM_PROVENANCE_NONE + 1] = {
   "analysis",
   "none",
 };
-const char *const fm_json_targets[FM_N_TARGETS] = {
-  "fat_pct", "protein_pct", "moisture_pct", "saturated_fat_g", "sodium_mg", "energy_kcal", "cost",
-};
 
 /* Begins a member: a comma unless it is the first one of its object. */
 static void
@@ -169,7 +166,7 @@ add_bands (GString *out, const FmBrief *brief)
   for (int i = 0; i < FM_N_TARGETS; i++) {
     if (isnan (brief->bands[i].min) && isnan (brief->bands[i].max))
       continue;
-    add_key (out, fm_json_targets[i]);
+    add_key (out, fm_target_info ((FmTargetKind)i)->key);
     g_string_append_c (out, '{');
     add_double (out, "min", brief->bands[i].min);
     add_double (out, "max", brief->bands[i].max);

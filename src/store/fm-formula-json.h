@@ -20,7 +20,6 @@ G_BEGIN_DECLS
 /* Names in the text, in the order of the enums; never translated, never renamed. */
 extern const char *const fm_json_ingredient_kinds[FM_INGREDIENT_OTHER + 1];
 extern const char *const fm_json_provenances[FM_PROVENANCE_NONE + 1];
-extern const char *const fm_json_targets[FM_N_TARGETS];
 
 /** A finite number with as many digits as it takes. */
 void fm_json_append_double (GString *out, double value);

@@ -80,10 +80,10 @@ new_tasting (int number)
   g_assert_no_error (error);
   for (guint i = 0; i < tasting->cups->len; i++) {
     const FmTastingCup *cup = &g_array_index (tasting->cups, FmTastingCup, i);
-    fm_tasting_set_mark (tasting, cup->taster, cup->code, FM_TASTING_LIKING, 0,
+    fm_tasting_set_mark (tasting, 1, cup->taster, cup->code, FM_TASTING_LIKING, 0,
                          1 + (number + i) % 9, &error);
     g_assert_no_error (error);
-    fm_tasting_set_sheet (tasting, cup->taster, FM_SHEET_IN);
+    fm_tasting_set_sheet (tasting, 1, cup->taster, FM_SHEET_IN);
   }
   fm_tasting_open (tasting, tasting->held_at + 60, NULL, &error);
   g_assert_no_error (error);

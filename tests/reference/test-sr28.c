@@ -150,18 +150,13 @@ regression_tolerance (FmNutrient nutrient, char **cells, double fat_g)
 {
   const double rounding = half_digit (cells[1]) + half_digit (cells[2]) * fat_g;
 
-  switch (nutrient) {
-  case FM_NUTRIENT_CHOLESTEROL:
+  if (nutrient == FM_NUTRIENT_CHOLESTEROL)
     return rounding + 0.5 /* whole mg */ + 0.23;
-  case FM_NUTRIENT_SATURATED_FAT:
-  case FM_NUTRIENT_MONOUNSATURATED_FAT:
+  if (nutrient == FM_NUTRIENT_SATURATED_FAT || nutrient == FM_NUTRIENT_MONOUNSATURATED_FAT)
     return rounding + 0.32;
-  case FM_NUTRIENT_POLYUNSATURATED_FAT:
-  case FM_NUTRIENT_THIAMIN:
+  if (nutrient == FM_NUTRIENT_POLYUNSATURATED_FAT || nutrient == FM_NUTRIENT_THIAMIN)
     return rounding + 0.0005; /* thousandths */
-  default:
-    return rounding + 0.005; /* hundredths */
-  }
+  return rounding + 0.005;    /* hundredths */
 }
 
 static void

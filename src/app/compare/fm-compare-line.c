@@ -87,9 +87,9 @@ fm_compare_line_cell (FmCompareLine *self,
   case FM_COMPARE_LINE_ROW:
     return fm_compare_row_text (self->row, column, reference);
   case FM_COMPARE_LINE_HEADING:
-  default:
     return g_strdup ("");
   }
+  g_return_val_if_reached (NULL);
 }
 
 GPtrArray *

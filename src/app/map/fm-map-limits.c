@@ -60,16 +60,10 @@ fm_map_limits_apply (const GPtrArray *limits,
   return FALSE;
 }
 
-static int
-band_decimals (FmTargetKind kind)
-{
-  return kind == FM_TARGET_COST ? 2 : 1;
-}
-
 char *
 fm_map_limit_text (const FmMapLimit *self)
 {
-  const int decimals = band_decimals (self->kind);
+  const int decimals = fm_target_info (self->kind)->decimals;
   const char *unit = fm_notebook_target_unit (self->kind);
   g_autofree char *low = fm_number_to_edit (self->band.min, decimals);
   g_autofree char *high = fm_number_to_edit (self->band.max, decimals);

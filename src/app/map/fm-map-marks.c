@@ -96,9 +96,9 @@ fm_map_mark_name (const FmMapMark *self)
   case FM_MAP_MARK_UNKNOWN:
     return g_strdup (_ ("Least known"));
   case FM_MAP_MARK_VERSION:
-  default:
     return g_strdup_printf (_ ("Version %d"), self->number);
   }
+  g_return_val_if_reached (NULL);
 }
 
 char *

@@ -70,7 +70,7 @@ take_contours (FmMapPicture *self, const FmMixSurface *surface, const FmMixRegio
 static void
 add_limit (FmMapPicture *self, const FmMapLimit *limit, double value)
 {
-  const int decimals = limit->kind == FM_TARGET_COST ? 2 : 1;
+  const int decimals = fm_target_info (limit->kind)->decimals;
   const char *unit = fm_notebook_target_unit (limit->kind);
   g_autofree char *number = NULL;
   FmMixSegment segment;

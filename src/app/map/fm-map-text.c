@@ -78,9 +78,9 @@ fm_map_text_kind (FmMixPointKind kind)
   case FM_MIX_POINT_AXIAL:
     return _ ("half way to a corner");
   case FM_MIX_POINT_OTHER:
-  default:
     return NULL;
   }
+  g_return_val_if_reached (NULL);
 }
 
 const char *
@@ -92,9 +92,9 @@ fm_map_text_order (FmMixOrder order)
   case FM_MIX_QUADRATIC:
     return _ ("the quadratic model");
   case FM_MIX_SPECIAL_CUBIC:
-  default:
     return _ ("the special cubic model");
   }
+  g_return_val_if_reached (NULL);
 }
 
 static char *

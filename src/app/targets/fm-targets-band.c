@@ -45,9 +45,9 @@ add_target (FmTargets *targets, FmQuantity quantity, FmNutrient nutrient, FmBand
   case FM_QUANTITY_COST:
     return fm_targets_add_cost (targets, band);
   case FM_QUANTITY_NUTRIENT:
-  default:
     return fm_targets_add_nutrient (targets, nutrient, band);
   }
+  g_return_val_if_reached (0);
 }
 
 static gboolean

@@ -18,13 +18,13 @@ fm_tasting_text_state (FmTastingState state, guint n_in, guint n_tasters)
         ngettext ("Opened with %u of %u sheet in", "Opened with %u of %u sheets in", n_tasters),
         n_in, n_tasters);
   case FM_TASTING_SEALED:
-  default:
     if (n_in >= n_tasters)
       return g_strdup (_ ("Sealed, all sheets in: ready to open"));
     return g_strdup_printf (
         ngettext ("Sealed, %u of %u sheet in", "Sealed, %u of %u sheets in", n_tasters), n_in,
         n_tasters);
   }
+  g_return_val_if_reached (NULL);
 }
 
 char *

@@ -45,14 +45,6 @@ static const struct {
   [FM_BAND_UNKNOWN] = { "dialog-question-symbolic", "dim-label" },
 };
 
-static int
-target_decimals (FmTargetKind kind)
-{
-  if (kind == FM_TARGET_SODIUM_MG || kind == FM_TARGET_ENERGY_KCAL)
-    return 0;
-  return kind == FM_TARGET_COST ? 2 : 1;
-}
-
 static void
 min_changed_cb (FmBriefTargetRow *self, double value)
 {
@@ -102,13 +94,6 @@ fm_brief_target_row_init (FmBriefTargetRow *self)
   fm_number_entry_set_width_chars (self->max_entry, 5);
 }
 
-static gboolean
-is_percentage (FmTargetKind kind)
-{
-  return kind == FM_TARGET_FAT_PCT || kind == FM_TARGET_PROTEIN_PCT ||
-         kind == FM_TARGET_MOISTURE_PCT;
-}
-
 GtkWidget *
 fm_brief_target_row_new (FmTargetKind kind)
 {
@@ -119,7 +104,7 @@ fm_brief_target_row_new (FmTargetKind kind)
   g_autofree char *maximum = g_strdup_printf (_ ("%s, at most"), name);
   const char *unit = fm_notebook_target_unit (kind);
   g_autofree char *title = g_strdup_printf ("%s (%s)", name, unit);
-  const double largest = is_percentage (kind) ? 100.0 : 1e6;
+  const double largest = !fm_target_info (kind)->is_per_patty ? 100.0 : 1e6;
 
   self->kind = kind;
   gtk_label_set_text (self->name_label, title);
@@ -153,7 +138,7 @@ show_state (FmBriefTargetRow *self, FmBandState state, const char *text)
 void
 fm_brief_target_row_update (FmBriefTargetRow *self, FmBand band, double value, gboolean editable)
 {
-  const int decimals = target_decimals (self->kind);
+  const int decimals = fm_target_info (self->kind)->limit_decimals;
   const char *unit = fm_notebook_target_unit (self->kind);
   const FmBandState state = fm_band_state (&band, value);
   g_autofree char *now =

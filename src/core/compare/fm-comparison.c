@@ -25,9 +25,10 @@ fm_compare_section_name (FmCompareSection section)
     return _ ("Cost");
   case FM_COMPARE_SECTION_NUTRIENTS:
   case FM_N_COMPARE_SECTIONS:
-  default:
-    return fm_nutrient_group_name (section - FM_COMPARE_SECTION_NUTRIENTS);
+    break;
   }
+  /* One section a group, from the first on. */
+  return fm_nutrient_group_name (section - FM_COMPARE_SECTION_NUTRIENTS);
 }
 
 static void

@@ -161,7 +161,7 @@ fm_ingredient_kind_name (FmIngredientKind kind)
   case FM_INGREDIENT_BINDER:
     return _ ("Binder or extender");
   case FM_INGREDIENT_OTHER:
-  default:
     return _ ("Other");
   }
+  g_return_val_if_reached (NULL);
 }

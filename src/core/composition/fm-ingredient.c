@@ -313,7 +313,7 @@ fm_provenance_name (FmProvenance provenance)
   case FM_PROVENANCE_ANALYSIS:
     return _ ("Own laboratory analysis");
   case FM_PROVENANCE_NONE:
-  default:
     return _ ("No analysis");
   }
+  g_return_val_if_reached (NULL);
 }

@@ -32,9 +32,9 @@ fm_cook_method_name (FmCookMethod method)
   case FM_COOK_LOAF_BAKED:
     return _ ("Loaf, baked");
   case FM_N_COOK_METHODS:
-  default:
-    g_return_val_if_reached ("");
+    break;
   }
+  g_return_val_if_reached ("");
 }
 
 /* "23478, 23479": the weights that fail the rule, so that the reader can look them up. */

@@ -193,32 +193,12 @@ fm_lean_point_format (double fat_pct)
   return g_strdup_printf ("%ld/%ld", 100 - fat, fat);
 }
 
-static double
-per_patty (const FmAnalysis *self, const FmBrief *brief, FmNutrient nutrient)
-{
-  return fm_analysis_value (self, nutrient) * brief->patty_mass_g / 100.0;
-}
-
 double
 fm_analysis_target_value (const FmAnalysis *self, const FmBrief *brief, FmTargetKind kind)
 {
-  switch (kind) {
-  case FM_TARGET_FAT_PCT:
-    return self->fat_pct;
-  case FM_TARGET_PROTEIN_PCT:
-    return fm_analysis_value (self, FM_NUTRIENT_PROTEIN);
-  case FM_TARGET_MOISTURE_PCT:
-    return fm_analysis_value (self, FM_NUTRIENT_WATER);
-  case FM_TARGET_SATURATED_FAT_G:
-    return per_patty (self, brief, FM_NUTRIENT_SATURATED_FAT);
-  case FM_TARGET_SODIUM_MG:
-    return per_patty (self, brief, FM_NUTRIENT_SODIUM);
-  case FM_TARGET_ENERGY_KCAL:
-    return per_patty (self, brief, FM_NUTRIENT_ENERGY_KCAL);
-  case FM_TARGET_COST:
-    return self->cost_per_kg * brief->patty_mass_g / 1000.0;
-  case FM_N_TARGETS:
-  default:
-    return NAN;
-  }
+  const FmNutrient nutrient = fm_target_info (kind)->nutrient;
+  const double amount =
+      nutrient == FM_NUTRIENT_NONE ? self->cost_per_kg : fm_analysis_value (self, nutrient);
+
+  return amount * fm_target_factor (kind, brief->patty_mass_g);
 }

@@ -42,7 +42,7 @@ double fm_analysis_value (const FmAnalysis *self, FmNutrient nutrient);
 GStrv fm_analysis_missing (const FmFormula *formula, FmNutrient nutrient);
 /** "78/22": lean/fat, rounded to whole % so that both add up to 100. "—" when unknown. */
 char *fm_lean_point_format (double fat_pct);
-/** Current value of a target (unit as fm_target_unit()); NaN when unknown. */
+/** Current value of a target (unit of its FmTargetInfo); NaN when unknown. */
 double fm_analysis_target_value (const FmAnalysis *self, const FmBrief *brief, FmTargetKind kind);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmAnalysis, fm_analysis_free)

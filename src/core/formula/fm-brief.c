@@ -13,7 +13,6 @@
 
 /* Arithmetic may leave a value this far (relatively) outside a limit that it was set to. */
 #define BAND_TOLERANCE 1e-9
-#define MAX_PER_PATTY 1e7
 #define EN_DASH "\xe2\x80\x93"
 
 FmBrief *
@@ -64,28 +63,10 @@ fm_brief_surface_sodium_mg_per_100g (const FmBrief *self)
   return isnan (self->surface_salt_pct) ? 0.0 : self->surface_salt_pct * FM_SODIUM_MG_PER_G_SALT;
 }
 
-static double
-target_max (FmTargetKind kind)
-{
-  switch (kind) {
-  case FM_TARGET_FAT_PCT:
-  case FM_TARGET_PROTEIN_PCT:
-  case FM_TARGET_MOISTURE_PCT:
-    return 100.0;
-  case FM_TARGET_SATURATED_FAT_G:
-  case FM_TARGET_SODIUM_MG:
-  case FM_TARGET_ENERGY_KCAL:
-  case FM_TARGET_COST:
-  case FM_N_TARGETS:
-  default:
-    return MAX_PER_PATTY;
-  }
-}
-
 static gboolean
 check_band (const FmBand *band, FmTargetKind kind, GError **error)
 {
-  double max = target_max (kind);
+  double max = fm_target_info (kind)->max;
   if (!fm_double_unknown_or_within (band->min, 0.0, max) ||
       !fm_double_unknown_or_within (band->max, 0.0, max)) {
     g_autofree char *limit = fm_number_to_edit (max, 0);
@@ -207,51 +188,6 @@ fm_band_describe (const FmBand *band, double value, int decimals, const char *un
   g_autofree char *range = band_text (band, decimals, unit);
   return state == FM_BAND_WITHIN ? g_strdup_printf (_ ("within the target: %s"), range)
                                  : g_strdup_printf (_ ("not known; the target is %s"), range);
-}
-
-const char *
-fm_target_name (FmTargetKind kind)
-{
-  switch (kind) {
-  case FM_TARGET_FAT_PCT:
-    return _ ("Fat");
-  case FM_TARGET_PROTEIN_PCT:
-    return _ ("Protein");
-  case FM_TARGET_MOISTURE_PCT:
-    return _ ("Moisture");
-  case FM_TARGET_SATURATED_FAT_G:
-    return _ ("Saturated fat per patty");
-  case FM_TARGET_SODIUM_MG:
-    return _ ("Sodium per patty");
-  case FM_TARGET_ENERGY_KCAL:
-    return _ ("Energy per patty");
-  case FM_TARGET_COST:
-    return _ ("Cost per patty");
-  case FM_N_TARGETS:
-  default:
-    return "";
-  }
-}
-
-const char *
-fm_target_unit (FmTargetKind kind)
-{
-  switch (kind) {
-  case FM_TARGET_FAT_PCT:
-  case FM_TARGET_PROTEIN_PCT:
-  case FM_TARGET_MOISTURE_PCT:
-    return "%";
-  case FM_TARGET_SATURATED_FAT_G:
-    return "g";
-  case FM_TARGET_SODIUM_MG:
-    return "mg";
-  case FM_TARGET_ENERGY_KCAL:
-    return "kcal";
-  case FM_TARGET_COST:
-  case FM_N_TARGETS:
-  default:
-    return "";
-  }
 }
 
 static const struct {

@@ -3,7 +3,7 @@
 /* fm-brief.h - what is to be developed */
 #pragma once
 
-#include <glib.h>
+#include "core/formula/fm-target.h"
 
 G_BEGIN_DECLS
 
@@ -13,18 +13,6 @@ G_BEGIN_DECLS
 #define FM_MAX_PATTY_MASS_G 5000.0
 #define FM_MAX_N_PATTIES 100000
 #define FM_MAX_SURFACE_SALT_PCT 10.0
-
-/** What a target band is about. */
-typedef enum {
-  FM_TARGET_FAT_PCT,         /* % by mass, raw */
-  FM_TARGET_PROTEIN_PCT,     /* % by mass, raw */
-  FM_TARGET_MOISTURE_PCT,    /* % by mass, raw */
-  FM_TARGET_SATURATED_FAT_G, /* g per raw patty */
-  FM_TARGET_SODIUM_MG,       /* mg per raw patty */
-  FM_TARGET_ENERGY_KCAL,     /* kcal per raw patty */
-  FM_TARGET_COST,            /* currency per raw patty */
-  FM_N_TARGETS,
-} FmTargetKind;
 
 /** A band; NaN = open on that side. Inactive bands have both ends open. */
 typedef struct {
@@ -69,8 +57,6 @@ gboolean fm_brief_check (const FmBrief *self, GError **error);
 FmBandState fm_band_state (const FmBand *band, double value);
 /** Translated sentence part, e.g. "3.1 above the band 18-22". Returns: (transfer full). */
 char *fm_band_describe (const FmBand *band, double value, int decimals, const char *unit);
-const char *fm_target_name (FmTargetKind kind); /* translated */
-const char *fm_target_unit (FmTargetKind kind);
 const char *fm_rule_set_name (FmRuleSet rules); /* translated */
 /** Word for files: stable, not translated; NULL for none. */
 const char *fm_rule_set_key (FmRuleSet rules);

@@ -263,9 +263,9 @@ next_mode (const FmHeatSlab *self, guint i, double step_s)
   case CELL_DRYING:
     return cell->temp_c < self->boiling_c - CONVERGED_K ? CELL_BOILING : CELL_DRYING;
   case CELL_FREE:
-  default:
     return cell->temp_c > self->boiling_c + CONVERGED_K ? CELL_BOILING : CELL_FREE;
   }
+  g_return_val_if_reached (CELL_FREE);
 }
 
 /* Finds modes and temperatures that agree with each other. */

@@ -28,7 +28,7 @@ fm_hold_state_name (FmHoldState state)
   case FM_HOLD_NOT_REACHED:
     return _ ("Not reached");
   case FM_HOLD_NOT_KNOWN:
-  default:
-    return _ ("Not known");
+    break;
   }
+  return _ ("Not known");
 }

@@ -140,8 +140,8 @@ fm_map_design_points (const FmMap *self,
     points = vertices (region, side_kinds (region->q), error);
     break;
   case FM_MAP_OPTIMAL:
-  default:
     points = optimal (self, region, stop, error);
+    break;
   }
   if (points == NULL || points->len <= FM_MAP_MAX_TRIALS)
     return g_steal_pointer (&points);

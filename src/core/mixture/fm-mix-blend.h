@@ -58,10 +58,10 @@ void fm_mix_blend_base_x (const FmMixBlend *self, double *x);
 gboolean
 fm_mix_blend_locate (const FmMixBlend *self, const FmFormula *other, double *x, char **reason);
 /**
- * A target band of the brief as a limit on x, in fm_target_unit(): a_i is the value of the whole
- * blend, fixed part included, were its mixture all component i. FALSE when the band is open on both
- * sides or cannot be worked out: @unknown (transfer full) (nullable) names the ingredients
- * without a value.
+ * A target band of the brief as a limit on x, in the unit of its FmTargetInfo: a_i is the value of
+ * the whole blend, fixed part included, were its mixture all component i. FALSE when the band is
+ * open on both sides or cannot be worked out: @unknown (transfer full) (nullable) names the
+ * ingredients without a value.
  */
 gboolean fm_mix_blend_limit (const FmMixBlend *self,
                              FmTargetKind kind,

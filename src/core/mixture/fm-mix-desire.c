@@ -27,9 +27,8 @@ fm_mix_desirability (const FmMixGoal *goal, double value)
   case FM_MIX_GOAL_NEAR:
     return value <= goal->target ? climb (value, goal->low, goal->target)
                                  : climb (-value, -goal->high, -goal->target);
-  default:
-    g_return_val_if_reached (NAN);
   }
+  g_return_val_if_reached (NAN);
 }
 
 double

@@ -305,9 +305,8 @@ closeness (const FmMixGoal *goal, double mean)
     return -mean;
   case FM_MIX_GOAL_NEAR:
     return -fabs (mean - goal->target);
-  default:
-    g_return_val_if_reached (NAN);
   }
+  g_return_val_if_reached (NAN);
 }
 
 static double

@@ -147,9 +147,8 @@ fm_target_row_amount (const FmTargetRow *row, const FmIngredient *ingredient)
     return fm_ingredient_edible_price_per_kg (ingredient) * row->factor;
   case FM_QUANTITY_COLLAGEN:
     return fm_ingredient_collagen_g_per_100g (ingredient) * 100.0;
-  default:
-    return NAN;
   }
+  g_return_val_if_reached (NAN);
 }
 
 double
@@ -160,64 +159,22 @@ fm_target_row_over (const FmTargetRow *row, const FmIngredient *ingredient)
              : 1.0;
 }
 
-static FmNutrient
-target_nutrient (FmTargetKind kind)
-{
-  switch (kind) {
-  case FM_TARGET_FAT_PCT:
-    return FM_NUTRIENT_FAT;
-  case FM_TARGET_PROTEIN_PCT:
-    return FM_NUTRIENT_PROTEIN;
-  case FM_TARGET_MOISTURE_PCT:
-    return FM_NUTRIENT_WATER;
-  case FM_TARGET_SATURATED_FAT_G:
-    return FM_NUTRIENT_SATURATED_FAT;
-  case FM_TARGET_SODIUM_MG:
-    return FM_NUTRIENT_SODIUM;
-  case FM_TARGET_ENERGY_KCAL:
-    return FM_NUTRIENT_ENERGY_KCAL;
-  case FM_TARGET_COST:
-  case FM_N_TARGETS:
-  default:
-    return FM_NUTRIENT_NONE;
-  }
-}
-
-/* The brief's own units: % of the blend, or amounts per raw patty. */
-static double
-target_factor (FmTargetKind kind, double patty_mass_g)
-{
-  switch (kind) {
-  case FM_TARGET_SATURATED_FAT_G:
-  case FM_TARGET_SODIUM_MG:
-  case FM_TARGET_ENERGY_KCAL:
-    return patty_mass_g / 100.0;
-  case FM_TARGET_COST:
-    return patty_mass_g / 1000.0;
-  case FM_TARGET_FAT_PCT:
-  case FM_TARGET_PROTEIN_PCT:
-  case FM_TARGET_MOISTURE_PCT:
-  case FM_N_TARGETS:
-  default:
-    return 1.0;
-  }
-}
-
 static void
 add_brief (FmTargets *self, const FmBrief *brief)
 {
   for (int i = 0; i < FM_N_TARGETS; i++) {
     FmTargetKind kind = (FmTargetKind)i;
+    const FmTargetInfo *info = fm_target_info (kind);
     const FmBand *band = &brief->bands[i];
     if (isnan (band->min) && isnan (band->max))
       continue;
-    FmQuantity quantity = kind == FM_TARGET_COST ? FM_QUANTITY_COST : FM_QUANTITY_NUTRIENT;
-    FmTargetRow *row =
-        add_row (self, fm_target_name (kind), fm_target_unit (kind), quantity, *band);
-    row->nutrient = target_nutrient (kind);
-    row->factor = target_factor (kind, brief->patty_mass_g);
+    FmQuantity quantity =
+        info->nutrient == FM_NUTRIENT_NONE ? FM_QUANTITY_COST : FM_QUANTITY_NUTRIENT;
+    FmTargetRow *row = add_row (self, fm_target_name (kind), info->unit, quantity, *band);
+    row->nutrient = info->nutrient;
+    row->factor = fm_target_factor (kind, brief->patty_mass_g);
     row->extra = extra_amount (self, row);
-    row->decimals = kind == FM_TARGET_COST ? 2 : 1;
+    row->decimals = info->decimals;
   }
 }
 

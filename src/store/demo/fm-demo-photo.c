@@ -154,20 +154,16 @@ static Colour
 paint_patty (const FmDemoPhoto *photo, const Spot *spot)
 {
   double light = 1.05 - 0.18 * (spot->x + spot->y) - 0.25 * pow (spot->radius, 6);
-  Colour colour;
 
   switch (photo->kind) {
   case FM_DEMO_PHOTO_RAW:
-    colour = paint_raw (photo, spot);
-    break;
+    return shade (paint_raw (photo, spot), light);
   case FM_DEMO_PHOTO_SEARED:
-    colour = paint_seared (photo, spot);
-    break;
+    return shade (paint_seared (photo, spot), light);
   case FM_DEMO_PHOTO_CUT_FACE:
-  default:
-    return paint_cut_face (photo, spot);
+    break;
   }
-  return shade (colour, light);
+  return paint_cut_face (photo, spot);
 }
 
 /* An uneven disc from above; from the side a flattened, rounded slab. */

@@ -112,11 +112,31 @@ test_temperatures (void)
     assert_near (fm_celsius_to_fahrenheit (fm_fahrenheit_to_celsius (f)), f, 1e-9);
 }
 
+/* A kind that the table forgot would be a row of zeros. */
+static void
+test_target_kinds (void)
+{
+  for (int i = 0; i < FM_N_TARGETS; i++) {
+    const FmTargetInfo *info = fm_target_info ((FmTargetKind)i);
+
+    g_assert_nonnull (info->key);
+    g_assert_cmpint (*fm_target_name ((FmTargetKind)i), !=, '\0');
+    g_assert_cmpfloat (info->max, >, 0.0);
+    g_assert_true (info->is_per_patty == (g_strcmp0 (info->unit, "%") != 0));
+    for (int j = 0; j < i; j++)
+      g_assert_cmpstr (info->key, !=, fm_target_info ((FmTargetKind)j)->key);
+  }
+  g_assert_cmpfloat (fm_target_factor (FM_TARGET_FAT_PCT, 180.0), ==, 1.0);
+  g_assert_cmpfloat (fm_target_factor (FM_TARGET_SODIUM_MG, 180.0), ==, 1.8);
+  g_assert_cmpfloat (fm_target_factor (FM_TARGET_COST, 180.0), ==, 0.18);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/brief/defaults-are-valid", test_defaults_are_valid);
+  g_test_add_func ("/brief/target-kinds", test_target_kinds);
   g_test_add_func ("/brief/copy-and-equal", test_copy_and_equal);
   g_test_add_func ("/brief/check", test_check);
   g_test_add_func ("/brief/band-state", test_band_state);

@@ -74,7 +74,7 @@ test_no_certainty (void)
   g_autoptr (GPtrArray) tastings = tastings_new ();
   FmTasting *tasting = ranked (place, 3);
 
-  fm_tasting_set_sheet (tasting, 2, FM_SHEET_MISSING);
+  fm_tasting_set_sheet (tasting, 1, 2, FM_SHEET_MISSING);
   g_ptr_array_add (tastings, tasting);
   g_autoptr (FmTastingTogether) self = read_them (tastings, NULL);
   g_autofree char *headline = fm_tasting_together_headline (self);

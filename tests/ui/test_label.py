@@ -58,4 +58,27 @@ def a_label_is_refused_shown_saved_and_kept(start, folder):
     program.quit()
 
 
-run(a_label_is_refused_shown_saved_and_kept)
+def menu(program, item):
+    program.press("F10")
+    program.click(item, role="menu item")
+
+
+def a_notebook_goes_out_as_open_data_and_in(start, folder):
+    out = os.path.join(folder, "out.json")
+    program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    menu(program, "Export as Open Data…")
+    program.choose_file("Export as Open Data", out, ".json")
+    wait_for(lambda: os.path.exists(out), "the open data")
+    menu(program, "Import Open Data…")
+    program.choose_file("Import Open Data", out)
+    wait_for(lambda: os.path.exists(os.path.join(folder, "out.forcemeat")), "the notebook made of it")
+    program.find("Formula", role="page tab")
+    menu(program, "Import Open Data…")  # the notebook is there already
+    program.choose_file("Import Open Data", out)
+    program.says("out.forcemeat")
+    program.quit()
+
+
+run(a_label_is_refused_shown_saved_and_kept,
+    a_notebook_goes_out_as_open_data_and_in)

@@ -34,10 +34,18 @@ run_when_painted_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer task)
 }
 
 /* Work on the notebook that is open, of which nothing is left. */
+/* Writes something of the notebook that is not a notebook. */
+static gboolean
+hands_out (FmWorkKind kind)
+{
+  return kind == FM_WORK_EXPORT || kind == FM_WORK_TABLES;
+}
+
 static gboolean
 needs_notebook (FmWorkKind kind)
 {
-  return kind == FM_WORK_COPY || kind == FM_WORK_ELSEWHERE || kind == FM_WORK_FOLLOW;
+  return kind == FM_WORK_COPY || kind == FM_WORK_ELSEWHERE || kind == FM_WORK_FOLLOW ||
+         hands_out (kind);
 }
 
 static void
@@ -162,6 +170,19 @@ copied (FmWindow *self, const FmWork *work, GPtrArray *unsaved)
 }
 
 static void
+handed_out (FmWindow *self, const FmWork *work)
+{
+  g_autofree char *name = g_filename_display_basename (work->path);
+  g_autofree char *text = NULL;
+
+  if (fm_session_is_saved (self->session))
+    text = g_strdup_printf (_ ("Written as %s"), name);
+  else
+    text = g_strdup_printf (_ ("Written as %s, without the changes that could not be saved"), name);
+  fm_session_message (self->session, text);
+}
+
+static void
 tell_notice (FmWindow *self, FmNotebook *notebook)
 {
   const char *notice = fm_notebook_get_notice (notebook);
@@ -204,6 +225,9 @@ work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   self->loading = FALSE;
   if (notebook == NULL) {
     work_failed (self, work, error);
+  } else if (hands_out (work->kind)) {
+    handed_out (self, work);
+    fm_notebook_unref (notebook); /* the session keeps its own */
   } else if (work->kind == FM_WORK_COPY) {
     copied (self, work, unsaved);
     fm_notebook_unref (notebook); /* the session keeps its own */
@@ -290,6 +314,15 @@ open_recent_action (GtkWidget *widget, const char *name, GVariant *parameter)
   fm_window_open_path (FM_WINDOW (widget), g_variant_get_string (parameter, NULL));
 }
 
+/* What the name of the file must end in; NULL where it may be any. */
+static const char *
+ending_of (FmWorkKind kind)
+{
+  if (kind == FM_WORK_EXPORT)
+    return ".json";
+  return kind == FM_WORK_IMPORT || kind == FM_WORK_TABLES ? NULL : FM_NOTEBOOK_SUFFIX;
+}
+
 static void
 chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
 {
@@ -309,22 +342,32 @@ chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
   }
   if (needs_notebook (kind))
     fm_session_flush (self->session);
-  if (!g_str_has_suffix (path, FM_NOTEBOOK_SUFFIX)) {
+  if (ending_of (kind) != NULL && !g_str_has_suffix (path, ending_of (kind))) {
     g_autofree char *bare = g_steal_pointer (&path);
 
-    path = g_strconcat (bare, FM_NOTEBOOK_SUFFIX, NULL);
+    path = g_strconcat (bare, ending_of (kind), NULL);
   }
   start_work (self, kind, path);
 }
 
 static GtkFileFilter *
-notebook_filter (void)
+own_filter (FmWorkKind kind)
 {
   GtkFileFilter *filter = gtk_file_filter_new ();
+  const gboolean is_open_data = kind == FM_WORK_EXPORT || kind == FM_WORK_IMPORT;
 
-  gtk_file_filter_set_name (filter, _ ("Notebooks"));
-  gtk_file_filter_add_suffix (filter, FM_NOTEBOOK_SUFFIX + 1);
+  gtk_file_filter_set_name (filter, is_open_data ? _ ("Open data") : _ ("Notebooks"));
+  gtk_file_filter_add_suffix (filter, is_open_data ? "json" : FM_NOTEBOOK_SUFFIX + 1);
   return filter;
+}
+
+static GtkFileChooserAction
+chooser_action (FmWorkKind kind)
+{
+  if (kind == FM_WORK_TABLES)
+    return GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER;
+  return kind == FM_WORK_OPEN || kind == FM_WORK_IMPORT ? GTK_FILE_CHOOSER_ACTION_OPEN
+                                                        : GTK_FILE_CHOOSER_ACTION_SAVE;
 }
 
 static GtkFileFilter *
@@ -340,17 +383,17 @@ any_filter (void)
 static void
 choose (FmWindow *self, FmWorkKind kind, const char *title, const char *accept, const char *name)
 {
-  gboolean saves = kind != FM_WORK_OPEN;
-  g_autoptr (GtkFileFilter) notebooks = notebook_filter ();
+  g_autoptr (GtkFileFilter) own = own_filter (kind);
   g_autoptr (GtkFileFilter) any = any_filter ();
 
   g_clear_object (&self->chooser);
-  self->chooser = gtk_file_chooser_native_new (
-      title, GTK_WINDOW (self), saves ? GTK_FILE_CHOOSER_ACTION_SAVE : GTK_FILE_CHOOSER_ACTION_OPEN,
-      accept, NULL);
+  self->chooser =
+      gtk_file_chooser_native_new (title, GTK_WINDOW (self), chooser_action (kind), accept, NULL);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), notebooks);
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), any);
+  if (kind != FM_WORK_TABLES) {
+    gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), own);
+    gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), any);
+  }
   if (name != NULL)
     gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
   g_object_set_data (G_OBJECT (self->chooser), "kind", GINT_TO_POINTER (kind));
@@ -384,6 +427,25 @@ save_copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
             _ ("copy of notebook.forcemeat"));
 }
 
+static void
+export_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  choose (FM_WINDOW (widget), FM_WORK_EXPORT, _ ("Export as Open Data"), _ ("Export"),
+          _ ("notebook.json"));
+}
+
+static void
+tables_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  choose (FM_WINDOW (widget), FM_WORK_TABLES, _ ("Tables into a Folder"), _ ("Write Here"), NULL);
+}
+
+static void
+import_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  choose (FM_WINDOW (widget), FM_WORK_IMPORT, _ ("Import Open Data"), _ ("Import"), NULL);
+}
+
 void
 fm_window_update_recent (FmWindow *self)
 {
@@ -408,6 +470,9 @@ fm_window_install_open_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.open", NULL, open_action);
   gtk_widget_class_install_action (klass, "win.open-recent", "s", open_recent_action);
   gtk_widget_class_install_action (klass, "win.save-copy", NULL, save_copy_action);
+  gtk_widget_class_install_action (klass, "win.export", NULL, export_action);
+  gtk_widget_class_install_action (klass, "win.tables", NULL, tables_action);
+  gtk_widget_class_install_action (klass, "win.import", NULL, import_action);
   gtk_widget_class_install_action (klass, "win.follow", NULL, follow_action);
   gtk_widget_class_install_action (klass, "win.demo", NULL, demo_action);
 }

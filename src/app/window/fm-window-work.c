@@ -6,10 +6,13 @@
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
+#include <string.h>
 #include <unistd.h>
 
 #include "app/session/fm-stored-document.h"
+#include "report/fm-notebook-csv.h"
 #include "store/demo/fm-demo.h"
+#include "store/exchange/fm-exchange.h"
 
 FmWork *
 fm_work_new (FmWorkKind kind, const char *path)
@@ -85,10 +88,22 @@ add_unsaved (FmWork *work, GCancellable *cancellable, GError **error)
   return copy != NULL;
 }
 
+/* NAME.json becomes NAME.forcemeat. */
+static FmNotebook *
+import (FmWork *work, GCancellable *cancellable, GError **error)
+{
+  const gsize ending = g_str_has_suffix (work->path, ".json") ? strlen (".json") : 0;
+  g_autofree char *bare = g_strndup (work->path, strlen (work->path) - ending);
+  g_autofree char *path = g_strconcat (bare, FM_NOTEBOOK_SUFFIX, NULL);
+
+  return fm_exchange_import (work->path, path, cancellable, error);
+}
+
 /* Returns the notebook to show; of a copy the one that was copied. */
 static gpointer
 do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
+  const FmExchangePart whole = { 0 };
   FmWork *work = data;
 
   switch (work->kind) {
@@ -107,6 +122,16 @@ do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError 
         add_unsaved (work, cancellable, error))
       return fm_notebook_ref (notebook);
     return NULL;
+  case FM_WORK_EXPORT:
+    return fm_exchange_export (notebook, &whole, work->path, cancellable, error)
+               ? fm_notebook_ref (notebook)
+               : NULL;
+  case FM_WORK_TABLES:
+    return fm_notebook_csv_write (notebook, work->path, fm_csv_style_of_locale (), error)
+               ? fm_notebook_ref (notebook)
+               : NULL;
+  case FM_WORK_IMPORT:
+    return import (work, cancellable, error);
   case FM_WORK_ELSEWHERE:
     return fm_notebook_save_copy (notebook, work->path, cancellable, error)
                ? fm_notebook_open (work->path, cancellable, error)
@@ -144,6 +169,11 @@ fm_work_describe (FmWorkKind kind, const char *path)
   case FM_WORK_COPY:
   case FM_WORK_ELSEWHERE:
     return g_strdup_printf (_ ("Saving a copy as %s"), name);
+  case FM_WORK_EXPORT:
+  case FM_WORK_TABLES:
+    return g_strdup_printf (_ ("Writing %s"), name);
+  case FM_WORK_IMPORT:
+    return g_strdup_printf (_ ("Importing %s"), name);
   case FM_WORK_OPEN:
   case FM_WORK_OPEN_READ_ONLY:
   case FM_WORK_OPEN_OR_CREATE:

@@ -14,6 +14,9 @@ typedef enum {
   FM_WORK_CREATE,
   FM_WORK_DEMO,
   FM_WORK_COPY,
+  FM_WORK_EXPORT,    /* writes it as open data */
+  FM_WORK_TABLES,    /* writes tables for a spreadsheet into a folder */
+  FM_WORK_IMPORT,    /* makes a notebook of open data, beside it, and opens it */
   FM_WORK_ELSEWHERE, /* copies a notebook that was lost, and opens the copy */
   FM_WORK_FOLLOW,    /* opens a notebook that was lost under the name that it has now */
 } FmWorkKind;

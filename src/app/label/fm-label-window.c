@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/label/fm-label-stated.h"
 #include "app/label/fm-label-words.h"
 #include "app/print/fm-batch-sheet-preview.h"
 #include "app/print/fm-batch-sheet-print.h"
@@ -18,11 +19,6 @@
 
 /* As they stand in the list; the first one keeps the plain order. */
 static const double gather_pct[] = { 0.0, 2.0, 1.5, 1.0, 0.5 };
-
-/* mg and IU too. */
-#define MAX_STATED 1e6
-#define STATED_DECIMALS 2
-#define STATED_WIDTH_PX 120
 
 struct _FmLabelWindow {
   AdwWindow parent_instance;
@@ -49,7 +45,7 @@ struct _FmLabelWindow {
   FmLabelWords *no_words; /* for ingredients without words of their own */
   FmBatchSheet *sheet;    /* shown; owns what it draws */
   GCancellable *cancellable;
-  GPtrArray *stated_rows; /* of the figures that the rules ask for and the formula does not tell */
+  FmLabelStatedRows *stated; /* NULL until the formula is read */
   gboolean loading;
 };
 
@@ -166,51 +162,9 @@ show_label (FmLabelWindow *self)
 }
 
 static void
-stated_changed_cb (FmLabelWindow *self, double value, FmNumberEntry *entry)
+stated_changed (gpointer owner)
 {
-  const int item = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (entry), "item"));
-
-  self->choice->stated.per_100g[item] = value;
-  show_label (self);
-}
-
-static void
-add_stated_row (FmLabelWindow *self, const FmLabelRow *rule)
-{
-  const char *name = fm_label_row_name (rule);
-  const char *unit = *rule->unit != '\0' ? rule->unit : "kcal";
-  /* TRANSLATORS: a row of a label, "Trans Fat", and its unit */
-  g_autofree char *what = g_strdup_printf (_ ("%s in 100 g of blend, %s"), name, unit);
-  GtkWidget *entry = fm_number_entry_new (what, 0.0, MAX_STATED, STATED_DECIMALS);
-  GtkWidget *row = adw_action_row_new ();
-
-  g_object_set_data (G_OBJECT (entry), "item", GINT_TO_POINTER (rule->item));
-  fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), unit);
-  fm_number_entry_set_value (FM_NUMBER_ENTRY (entry), self->choice->stated.per_100g[rule->item]);
-  gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
-  gtk_widget_set_size_request (entry, STATED_WIDTH_PX, -1);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), name);
-  adw_action_row_add_suffix (ADW_ACTION_ROW (row), entry);
-  g_signal_connect_object (entry, "value-changed", G_CALLBACK (stated_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  fm_number_row_tell_errors (FM_NUMBER_ENTRY (entry));
-  adw_preferences_group_add (self->stated_group, row);
-  g_ptr_array_add (self->stated_rows, row);
-}
-
-static void
-show_stated_rows (FmLabelWindow *self)
-{
-  for (guint i = 0; i < self->stated_rows->len; i++)
-    adw_preferences_group_remove (self->stated_group, g_ptr_array_index (self->stated_rows, i));
-  g_ptr_array_set_size (self->stated_rows, 0);
-  for (guint i = 0; i < fm_n_label_rows; i++) {
-    const FmLabelRow *rule = &fm_label_rows[i];
-
-    if (rule->set == self->choice->input.set && rule->must &&
-        isnan (fm_label_amount (rule->item, self->formula, self->analysis, NULL)))
-      add_stated_row (self, rule);
-  }
+  show_label (FM_LABEL_WINDOW (owner));
 }
 
 static void
@@ -219,7 +173,7 @@ rules_changed_cb (FmLabelWindow *self)
   if (self->loading || self->choice == NULL)
     return;
   self->choice->input.set = (FmLabelSetId)adw_combo_row_get_selected (self->rules_row);
-  show_stated_rows (self);
+  fm_label_stated_rows_show (self->stated, self->formula, self->analysis);
   show_label (self);
 }
 
@@ -290,7 +244,8 @@ show_choice (FmLabelWindow *self)
   fm_number_entry_set_value (self->quality_entry, choice->stated.protein_quality);
   gtk_editable_set_text (GTK_EDITABLE (self->source_row), source);
   add_words_rows (self);
-  show_stated_rows (self);
+  self->stated = fm_label_stated_rows_new (self->stated_group, self->choice, self, stated_changed);
+  fm_label_stated_rows_show (self->stated, self->formula, self->analysis);
   self->loading = FALSE;
 }
 
@@ -325,7 +280,7 @@ first_bad_text (FmLabelWindow *self)
   for (guint i = 0; i < G_N_ELEMENTS (entries); i++)
     if (!fm_number_entry_is_valid (entries[i]))
       return fm_number_entry_get_message (entries[i]);
-  return NULL;
+  return self->stated != NULL ? fm_label_stated_rows_bad_text (self->stated) : NULL;
 }
 
 /* A field with bad text keeps its last good value, which is not what the cook sees. */
@@ -426,9 +381,9 @@ fm_label_window_dispose (GObject *object)
   if (self->preview != NULL)
     fm_batch_sheet_preview_set_sheet (self->preview, NULL);
   g_cancellable_cancel (self->cancellable);
+  g_clear_pointer (&self->stated, fm_label_stated_rows_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_LABEL_WINDOW);
   g_clear_object (&self->cancellable);
-  g_clear_pointer (&self->stated_rows, g_ptr_array_unref);
   g_clear_pointer (&self->sheet, fm_batch_sheet_free);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   g_clear_pointer (&self->formula, fm_formula_free);
@@ -501,7 +456,6 @@ fm_label_window_init (FmLabelWindow *self)
 {
   self->loading = TRUE;
   self->cancellable = g_cancellable_new ();
-  self->stated_rows = g_ptr_array_new ();
   self->no_words = fm_label_words_new (NULL, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_lists (self);

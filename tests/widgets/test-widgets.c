@@ -7,6 +7,7 @@
 #include <adwaita.h>
 #include <math.h>
 
+#include "app/charts/fm-chart.h"
 #include "app/experiments/fm-readings-row.h"
 #include "app/formula/fm-formula-line-row.h"
 #include "app/formula/fm-seasoning-row.h"
@@ -251,6 +252,24 @@ test_names (Fixture *fixture, gconstpointer type)
   check_names (fixture->widget);
 }
 
+/* A drawing is a picture, whatever it is drawn in. */
+static void
+check_roles (GtkWidget *widget)
+{
+  if (FM_IS_CHART (widget))
+    g_assert_cmpint (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)), ==,
+                     GTK_ACCESSIBLE_ROLE_IMG);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    check_roles (child);
+}
+
+static void
+test_roles (Fixture *fixture, gconstpointer type)
+{
+  check_roles (fixture->widget);
+}
+
 static void
 add (GType type, const char *what, void (*test) (Fixture *, gconstpointer))
 {
@@ -271,6 +290,7 @@ main (int argc, char *argv[])
       continue;
     add (type, "properties", test_properties);
     add (type, "names", test_names);
+    add (type, "roles", test_roles);
   }
   return g_test_run ();
 }

@@ -5,6 +5,7 @@
 
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-measure-type.h"
+#include "app/widgets/fm-number-message.h"
 #include "app/widgets/fm-widget.h"
 
 #include <glib/gi18n-lib.h>
@@ -20,6 +21,7 @@ struct _FmNumberEntry {
   GtkEntry *entry;
   GtkLabel *unit_label;
   GtkLabel *message_label;
+  FmNumberMessage says;
 
   char *what;
   char *own_unit; /* (nullable): the unit of a plain number */
@@ -28,17 +30,12 @@ struct _FmNumberEntry {
   double maximum;
   int decimals;
   gboolean optional;
-  gboolean inline_message;
   gboolean shows_unit;
 
   double value;
   double kept;    /* what stands while a text is refused: the value before the edit */
   gboolean valid; /* FALSE while the text is refused */
-  char *fault;    /* why the text is refused, NULL while it is not */
-  char *note;     /* what was refused when the entry was left */
   char *refusal;  /* what the owner says against the value that it hears of */
-  char *warning;  /* what the owner finds strange in the value */
-  char *message;  /* the one of them that is shown */
 
   gboolean loading; /* the text changes by set_value, not by the user */
   guint blank_source;
@@ -81,38 +78,10 @@ describe_kept (FmNumberEntry *self)
 }
 
 static void
-mark (FmNumberEntry *self, const char *css_class, gboolean on)
-{
-  if (on)
-    gtk_widget_add_css_class (GTK_WIDGET (self->entry), css_class);
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->entry), css_class);
-}
-
-static void
 show_message (FmNumberEntry *self)
 {
-  GtkWidget *entry = GTK_WIDGET (self->entry);
-  const char *message = self->fault != NULL  ? self->fault
-                        : self->note != NULL ? self->note
-                                             : self->warning;
-
-  mark (self, "error", self->fault != NULL);
-  mark (self, "warning", self->fault == NULL && message != NULL);
-  gtk_accessible_update_state (
-      GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-      self->valid ? GTK_ACCESSIBLE_INVALID_FALSE : GTK_ACCESSIBLE_INVALID_TRUE, -1);
-  if (g_strcmp0 (message, self->message) == 0)
-    return;
-  g_free (self->message);
-  self->message = g_strdup (message);
-  gtk_label_set_text (self->message_label, message != NULL ? message : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->message_label),
-                          message != NULL && self->inline_message);
-  gtk_widget_set_tooltip_text (entry, message);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                  message != NULL ? message : "", -1);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_MESSAGE]);
+  if (fm_number_message_show (&self->says))
+    g_object_notify_by_pspec (G_OBJECT (self), props[PROP_MESSAGE]);
 }
 
 /* @reason: NULL for good text. */
@@ -121,14 +90,8 @@ set_fault (FmNumberEntry *self, const char *reason)
 {
   g_autofree char *kept = describe_kept (self);
 
-  g_clear_pointer (&self->fault, g_free);
-  g_clear_pointer (&self->note, g_free);
   self->valid = reason == NULL;
-  if (reason != NULL && kept[0] == '\0')
-    /* TRANSLATORS: why a typed text is refused; what counts in its place */
-    self->fault = g_strdup_printf (_ ("%s Until then it stays blank."), reason);
-  else if (reason != NULL)
-    self->fault = g_strdup_printf (_ ("%s Until then %s stays."), reason, kept);
+  fm_number_message_set_fault (&self->says, reason, kept);
   show_message (self);
 }
 
@@ -218,10 +181,7 @@ finish_edit (FmNumberEntry *self)
   }
   kept = describe_kept (self);
   fm_number_entry_load_value (self, self->kept);
-  /* TRANSLATORS: what was typed, and the value that is back in its place */
-  self->note = kept[0] != '\0'
-                   ? g_strdup_printf (_ ("“%s” was not taken: it is %s as before."), typed, kept)
-                   : g_strdup_printf (_ ("“%s” was not taken: it is blank as before."), typed);
+  fm_number_message_set_note (&self->says, typed, kept);
   show_message (self);
 }
 
@@ -252,7 +212,7 @@ focus_entered_cb (FmNumberEntry *self)
 {
   if (self->valid)
     self->kept = self->value;
-  g_clear_pointer (&self->note, g_free);
+  fm_number_message_set_note (&self->says, NULL, NULL);
   show_message (self);
 }
 
@@ -313,7 +273,7 @@ static void
 fm_number_entry_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
   if (id == PROP_MESSAGE)
-    g_value_set_string (value, FM_NUMBER_ENTRY (object)->message);
+    g_value_set_string (value, FM_NUMBER_ENTRY (object)->says.shown);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -346,7 +306,7 @@ fm_number_entry_set_property (GObject *object, guint id, const GValue *value, GP
     self->optional = g_value_get_boolean (value);
     break;
   case PROP_INLINE_MESSAGE:
-    self->inline_message = g_value_get_boolean (value);
+    self->says.is_inline = g_value_get_boolean (value);
     break;
   default:
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -374,11 +334,8 @@ fm_number_entry_finalize (GObject *object)
 
   g_free (self->what);
   g_free (self->own_unit);
-  g_free (self->fault);
-  g_free (self->note);
   g_free (self->refusal);
-  g_free (self->warning);
-  g_free (self->message);
+  fm_number_message_clear (&self->says);
   G_OBJECT_CLASS (fm_number_entry_parent_class)->finalize (object);
 }
 
@@ -439,12 +396,14 @@ fm_number_entry_init (FmNumberEntry *self)
   self->maximum = 1e7;
   self->decimals = 1;
   self->optional = TRUE;
-  self->inline_message = TRUE;
+  self->says.is_inline = TRUE;
   self->shows_unit = TRUE;
   self->value = NAN;
   self->kept = NAN;
   self->valid = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->says.entry = GTK_WIDGET (self->entry);
+  self->says.label = self->message_label;
   g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
                            G_CALLBACK (settings_changed_cb), self, G_CONNECT_SWAPPED);
 }
@@ -550,7 +509,7 @@ const char *
 fm_number_entry_get_message (FmNumberEntry *self)
 {
   g_return_val_if_fail (FM_IS_NUMBER_ENTRY (self), NULL);
-  return self->message;
+  return self->says.shown;
 }
 
 void
@@ -567,10 +526,9 @@ void
 fm_number_entry_set_warning (FmNumberEntry *self, const char *warning)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  if (g_strcmp0 (warning, self->warning) == 0)
+  if (g_strcmp0 (warning, self->says.warning) == 0)
     return;
-  g_free (self->warning);
-  self->warning = g_strdup (warning);
+  fm_number_message_set_warning (&self->says, warning);
   show_message (self);
 }
 

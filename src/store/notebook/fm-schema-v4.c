@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-schema-v4.c - short names, the log of a cook
+/* fm-schema-v4.c - short names, the log of a cook, salt on the surface, sums of versions
  *
  * NULL stands for "not known" or "none", as before. The process of a version lies in the text of
  * its formula, so it needs no column.

@@ -25,6 +25,7 @@ def a_label_is_refused_shown_saved_and_kept(start, folder):
     svg = os.path.join(folder, "panel.svg")
     program = start("--demo", "--separate")
     open_label(program)
+    program.find("Label: Pan patty (invented), draft", role="frame")
     program.says("No panel: figures that must stand on it are not known.")
     sheet_says(program, "Trans Fat: not known for")
     sheet_says(program, "Label: Pan patty (invented), draft")

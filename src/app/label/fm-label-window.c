@@ -249,6 +249,17 @@ show_choice (FmLabelWindow *self)
   self->loading = FALSE;
 }
 
+/* A refused label has no sheet that names what it is of. */
+static void
+show_title (FmLabelWindow *self)
+{
+  /* TRANSLATORS: title of the window: blend, then "draft" or "version 3" */
+  g_autofree char *title =
+      g_strdup_printf (_ ("Label: %s, %s"), self->blend_name, self->version_name);
+
+  gtk_window_set_title (GTK_WINDOW (self), title);
+}
+
 static void
 loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
 {
@@ -263,6 +274,7 @@ loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
   }
   if (load->version_id != 0)
     self->version_name = g_strdup_printf (_ ("version %d"), load->number);
+  show_title (self);
   self->formula = g_steal_pointer (&load->formula);
   self->choice = g_steal_pointer (&load->choice);
   self->analysis = fm_analysis_new (self->formula);

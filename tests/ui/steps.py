@@ -82,7 +82,7 @@ def choose(program, what, *keys):
                     None)
 
     def button():
-        return next((node for node in combo().below() if node.name.startswith(what + ":")
+        return next((node for node in combo().below() if node.name.startswith(what)
                      and node.role.endswith("button")), None)
 
     def in_sight():

@@ -61,7 +61,7 @@ def every_window_has_named_controls(start, folder):
     program.press("Escape")
     program.gone("Preferences", role="frame")
     program.press("ctrl+question")
-    program.says("Save as the next version")
+    program.says("Open a notebook")
     # The search button of that window is the toolkit's own and has no name.
     program.press("Escape")
     program.gone("Save as the next version", contains=True)

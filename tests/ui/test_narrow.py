@@ -36,7 +36,7 @@ def all_pages_are_reached(start, folder):
     visible(program, "Add a cut")
     program.screenshot("narrow-formula")
     for page, sign in (("Versions", "Tree of versions"), ("Experiments", "Search experiments"),
-                       ("Compare", "Nothing Is Compared Yet"), ("Map", "No Map of This Blend Yet"),
+                       ("Compare", "Nothing Is Compared Yet"), ("Map", "New Map"),
                        ("Formula", "Add a cut")):
         # The bar of pages lies at the lower edge, within a thumb's reach.
         bar = wait_for(lambda: [tab for tab in program.all(page, role="page tab")

@@ -469,6 +469,21 @@ text_read_cb (GObject *clipboard, GAsyncResult *result, gpointer data)
     paste_text (self, text);
 }
 
+/* With nothing typed Ctrl+Z means the formula, not the words that were searched for before. */
+static gboolean
+undo_of_window (FmFoodSearch *self, guint keyval)
+{
+  const char *action = NULL;
+
+  if (*gtk_editable_get_text (GTK_EDITABLE (self->entry)) != '\0')
+    return GDK_EVENT_PROPAGATE;
+  if (keyval == GDK_KEY_z)
+    action = "win.undo";
+  else if (keyval == GDK_KEY_Z || keyval == GDK_KEY_y)
+    action = "win.redo";
+  return action != NULL && gtk_widget_activate_action (GTK_WIDGET (self), action, NULL);
+}
+
 /* The cursor stays in the entry; the arrows move the highlight. */
 static gboolean
 key_cb (FmFoodSearch *self, guint keyval, guint keycode, GdkModifierType state)
@@ -480,6 +495,8 @@ key_cb (FmFoodSearch *self, guint keyval, guint keycode, GdkModifierType state)
                                    g_object_ref (self));
     return GDK_EVENT_STOP;
   }
+  if ((state & GDK_CONTROL_MASK) != 0 && undo_of_window (self, keyval))
+    return GDK_EVENT_STOP;
   if (row == NULL || (keyval != GDK_KEY_Down && keyval != GDK_KEY_Up))
     return GDK_EVENT_PROPAGATE;
   highlight (self,

@@ -114,17 +114,6 @@ update_row (FmDb *db, const FmExperiment *experiment, GError **error)
 }
 
 static gboolean
-run_with_id (FmDb *db, const char *sql, gint64 id, GError **error)
-{
-  g_autoptr (FmStmt) stmt = fm_db_prepare (db, sql, error);
-
-  if (stmt == NULL)
-    return FALSE;
-  fm_stmt_bind_int (stmt, 1, id);
-  return fm_stmt_run (db, stmt, error);
-}
-
-static gboolean
 write_weighings (FmDb *db, gint64 id, const GArray *weighings, GError **error)
 {
   g_autoptr (FmStmt) stmt =
@@ -199,8 +188,8 @@ remove_search_row (FmDb *db, gint64 id, GError **error)
   static const char sql[] = "DELETE FROM experiments_fts WHERE rowid = ?1";
   g_autoptr (GError) local_error = NULL;
 
-  if (run_with_id (db, sql, id, &local_error) ||
-      (mend_search (db, &local_error) && run_with_id (db, sql, id, &local_error)))
+  if (fm_db_run_with_id (db, sql, id, &local_error) ||
+      (mend_search (db, &local_error) && fm_db_run_with_id (db, sql, id, &local_error)))
     return TRUE;
   g_propagate_error (error, g_steal_pointer (&local_error));
   return FALSE;
@@ -221,9 +210,9 @@ put_search_row (FmDb *db, gint64 id, const FmExperiment *experiment, GError **er
 static gboolean
 clear_parts (FmDb *db, gint64 id, GError **error)
 {
-  return run_with_id (db, "DELETE FROM weighings WHERE experiment_id = ?1", id, error) &&
-         run_with_id (db, "DELETE FROM patties WHERE experiment_id = ?1", id, error) &&
-         run_with_id (db, "DELETE FROM core_readings WHERE experiment_id = ?1", id, error) &&
+  return fm_db_run_with_id (db, "DELETE FROM weighings WHERE experiment_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM patties WHERE experiment_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM core_readings WHERE experiment_id = ?1", id, error) &&
          remove_search_row (db, id, error);
 }
 
@@ -290,7 +279,7 @@ remove_in (FmDb *db, gint64 id, GError **error)
 {
   /* Weighings, patties, readings and photos go with the row by their foreign keys. */
   if (!check_not_tasted (db, id, error) || !remove_search_row (db, id, error) ||
-      !run_with_id (db, "DELETE FROM experiments WHERE id = ?1", id, error))
+      !fm_db_run_with_id (db, "DELETE FROM experiments WHERE id = ?1", id, error))
     return FALSE;
   return fm_db_changes (db) > 0 || set_not_found (error);
 }

@@ -173,24 +173,13 @@ write_points (FmDb *db, gint64 id, const FmMap *map, GError **error)
   return TRUE;
 }
 
-static gboolean
-run_with_id (FmDb *db, const char *sql, gint64 id, GError **error)
-{
-  g_autoptr (FmStmt) stmt = fm_db_prepare (db, sql, error);
-
-  if (stmt == NULL)
-    return FALSE;
-  fm_stmt_bind_int (stmt, 1, id);
-  return fm_stmt_run (db, stmt, error);
-}
-
 /* Members go with their component by the foreign key. */
 static gboolean
 save_in (FmDb *db, const FmMap *map, gint64 *id, GError **error)
 {
   return check_versions (db, map, error) && write_row (db, map, id, error) &&
-         run_with_id (db, "DELETE FROM map_components WHERE map_id = ?1", *id, error) &&
-         run_with_id (db, "DELETE FROM map_points WHERE map_id = ?1", *id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM map_components WHERE map_id = ?1", *id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM map_points WHERE map_id = ?1", *id, error) &&
          write_components (db, *id, map, error) && write_points (db, *id, map, error);
 }
 
@@ -211,7 +200,7 @@ fm_maps_save (FmNotebook *self, FmMap *map, GError **error)
 static gboolean
 remove_in (FmDb *db, gint64 id, GError **error)
 {
-  if (!run_with_id (db, "DELETE FROM maps WHERE id = ?1", id, error))
+  if (!fm_db_run_with_id (db, "DELETE FROM maps WHERE id = ?1", id, error))
     return FALSE;
   return fm_db_changes (db) > 0 || fm_maps_set_not_found (error);
 }

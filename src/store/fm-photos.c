@@ -171,12 +171,8 @@ fm_photos_set_caption (FmNotebook *self, gint64 photo_id, const char *caption, G
 static gboolean
 remove_in (FmDb *db, gint64 photo_id, GError **error)
 {
-  g_autoptr (FmStmt) stmt = fm_db_prepare (db, "DELETE FROM photos WHERE id = ?1", error);
-
-  if (stmt == NULL)
-    return FALSE;
-  fm_stmt_bind_int (stmt, 1, photo_id);
-  return fm_stmt_run (db, stmt, error) && (fm_db_changes (db) > 0 || set_not_found (error));
+  return fm_db_run_with_id (db, "DELETE FROM photos WHERE id = ?1", photo_id, error) &&
+         (fm_db_changes (db) > 0 || set_not_found (error));
 }
 
 gboolean

@@ -93,7 +93,7 @@ save_in (FmDb *db, gint64 id, const char *headline, const GPtrArray *outcomes, G
 {
   if (!check_opened (db, id, error) || !check_n_samples (db, id, outcomes->len, error) ||
       !write_headline (db, id, headline, error) ||
-      !fm_tastings_run (db, "DELETE FROM tasting_outcomes WHERE tasting_id = ?1", id, error))
+      !fm_db_run_with_id (db, "DELETE FROM tasting_outcomes WHERE tasting_id = ?1", id, error))
     return FALSE;
   for (guint i = 0; i < outcomes->len; i++) {
     if (!write_outcome (db, id, i, outcomes->pdata[i], error))

@@ -23,7 +23,5 @@ gboolean fm_tastings_write_sheets (FmDb *db, gint64 id, const FmTasting *tasting
 /** Those from @n_stored on. */
 gboolean fm_tastings_write_events (
     FmDb *db, gint64 id, const GPtrArray *events, guint n_stored, GError **error);
-/** Runs @sql with @id as its only parameter. */
-gboolean fm_tastings_run (FmDb *db, const char *sql, gint64 id, GError **error);
 
 G_END_DECLS

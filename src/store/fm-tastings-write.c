@@ -3,17 +3,6 @@
 /* fm-tastings-write.c - the parts of a tasting, row by row, inside a transaction */
 #include "store/fm-tastings-private.h"
 
-gboolean
-fm_tastings_run (FmDb *db, const char *sql, gint64 id, GError **error)
-{
-  g_autoptr (FmStmt) stmt = fm_db_prepare (db, sql, error);
-
-  if (stmt == NULL)
-    return FALSE;
-  fm_stmt_bind_int (stmt, 1, id);
-  return fm_stmt_run (db, stmt, error);
-}
-
 static const char *
 text_or_blank (const char *text)
 {
@@ -117,12 +106,13 @@ fm_tastings_write_plan (FmDb *db, gint64 id, const FmTasting *tasting, GError **
 gboolean
 fm_tastings_clear_plan (FmDb *db, gint64 id, GError **error)
 {
-  return fm_tastings_run (db, "DELETE FROM tasting_marks WHERE tasting_id = ?1", id, error) &&
-         fm_tastings_run (db, "DELETE FROM tasting_remarks WHERE tasting_id = ?1", id, error) &&
-         fm_tastings_run (db, "DELETE FROM tasting_cups WHERE tasting_id = ?1", id, error) &&
-         fm_tastings_run (db, "DELETE FROM tasting_attributes WHERE tasting_id = ?1", id, error) &&
-         fm_tastings_run (db, "DELETE FROM tasting_tasters WHERE tasting_id = ?1", id, error) &&
-         fm_tastings_run (db, "DELETE FROM tasting_samples WHERE tasting_id = ?1", id, error);
+  return fm_db_run_with_id (db, "DELETE FROM tasting_marks WHERE tasting_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM tasting_remarks WHERE tasting_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM tasting_cups WHERE tasting_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM tasting_attributes WHERE tasting_id = ?1", id,
+                            error) &&
+         fm_db_run_with_id (db, "DELETE FROM tasting_tasters WHERE tasting_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM tasting_samples WHERE tasting_id = ?1", id, error);
 }
 
 static gboolean
@@ -200,8 +190,8 @@ gboolean
 fm_tastings_write_sheets (FmDb *db, gint64 id, const FmTasting *tasting, GError **error)
 {
   return update_tasters (db, id, tasting->tasters, error) &&
-         fm_tastings_run (db, "DELETE FROM tasting_marks WHERE tasting_id = ?1", id, error) &&
-         fm_tastings_run (db, "DELETE FROM tasting_remarks WHERE tasting_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM tasting_marks WHERE tasting_id = ?1", id, error) &&
+         fm_db_run_with_id (db, "DELETE FROM tasting_remarks WHERE tasting_id = ?1", id, error) &&
          write_marks (db, id, tasting->marks, error) &&
          write_remarks (db, id, tasting->remarks, error);
 }

@@ -233,7 +233,7 @@ fm_tastings_save (FmNotebook *self, FmTasting *tasting, GError **error)
 static gboolean
 remove_in (FmDb *db, gint64 id, GError **error)
 {
-  if (!fm_tastings_run (db, "DELETE FROM tastings WHERE id = ?1", id, error))
+  if (!fm_db_run_with_id (db, "DELETE FROM tastings WHERE id = ?1", id, error))
     return FALSE;
   return fm_db_changes (db) > 0 || fm_tastings_set_not_found (error);
 }

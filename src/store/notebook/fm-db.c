@@ -122,6 +122,17 @@ step_first_row (FmDb *self, FmStmt *stmt, GError **error)
 }
 
 gboolean
+fm_db_run_with_id (FmDb *self, const char *sql, gint64 id, GError **error)
+{
+  g_autoptr (FmStmt) stmt = fm_db_prepare (self, sql, error);
+
+  if (stmt == NULL)
+    return FALSE;
+  fm_stmt_bind_int (stmt, 1, id);
+  return fm_stmt_run (self, stmt, error);
+}
+
+gboolean
 fm_db_query_int (FmDb *self, const char *sql, gint64 *value, GError **error)
 {
   g_autoptr (FmStmt) stmt = fm_db_prepare (self, sql, error);

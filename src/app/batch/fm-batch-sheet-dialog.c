@@ -11,6 +11,7 @@
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-widget.h"
 #include "core/experiment/fm-strange.h"
 #include "report/fm-cook-card.h"
 #include "report/fm-reader-card.h"
@@ -126,10 +127,7 @@ say (GtkWidget *widget, const char *text, gboolean failed)
 
   gtk_label_set_text (self->error_label, text);
   gtk_widget_set_visible (GTK_WIDGET (self->error_label), *text != '\0');
-  if (failed)
-    gtk_widget_add_css_class (GTK_WIDGET (self->error_label), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->error_label), "error");
+  fm_widget_set_class (GTK_WIDGET (self->error_label), "error", failed);
 }
 
 static void

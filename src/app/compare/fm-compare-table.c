@@ -7,6 +7,7 @@
 
 #include "app/compare/fm-compare-line.h"
 #include "app/widgets/fm-one-stop.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-chart-scale.h"
 
 #define NAME_WIDTH_PX 210
@@ -59,15 +60,6 @@ setup_value_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
 }
 
 static void
-set_class (GtkWidget *widget, const char *css_class, gboolean on)
-{
-  if (on)
-    gtk_widget_add_css_class (widget, css_class);
-  else
-    gtk_widget_remove_css_class (widget, css_class);
-}
-
-static void
 bind_name_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointer user_data)
 {
   FmCompareTable *self = FM_COMPARE_TABLE (user_data);
@@ -79,7 +71,7 @@ bind_name_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointe
 
   gtk_label_set_text (GTK_LABEL (label), text);
   gtk_widget_set_tooltip_text (label, text);
-  set_class (label, "caption-heading", is_heading);
+  fm_widget_set_class (label, "caption-heading", is_heading);
   gtk_list_item_set_activatable (list_item, row != NULL && row->texts == NULL);
 }
 
@@ -99,7 +91,7 @@ bind_value_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpoint
   gtk_label_set_wrap (GTK_LABEL (label), !is_number);
   gtk_label_set_lines (GTK_LABEL (label), is_number ? 1 : TITLE_LINES);
   gtk_label_set_xalign (GTK_LABEL (label), is_number ? 1.0f : 0.0f);
-  set_class (label, "dim-label", g_str_has_prefix (text, "—"));
+  fm_widget_set_class (label, "dim-label", g_str_has_prefix (text, "—"));
 }
 
 static void

@@ -89,10 +89,7 @@ show_turns_error (FmCookInputs *self, const char *message)
 {
   gtk_label_set_text (self->turns_label, message != NULL ? message : "");
   gtk_widget_set_visible (GTK_WIDGET (self->turns_label), message != NULL);
-  if (message != NULL)
-    gtk_widget_add_css_class (GTK_WIDGET (self->turns_entry), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->turns_entry), "error");
+  fm_widget_set_class (GTK_WIDGET (self->turns_entry), "error", message != NULL);
   gtk_accessible_update_state (
       GTK_ACCESSIBLE (self->turns_entry), GTK_ACCESSIBLE_STATE_INVALID,
       message != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);

@@ -52,10 +52,8 @@ changed_cb (FmExperimentFilterBar *self)
   if (self->resetting || self->photos_check == NULL)
     return;
   /* The tint says that conditions are in force although their popover is closed. */
-  if (has_conditions (self))
-    gtk_widget_add_css_class (GTK_WIDGET (self->conditions_button), "suggested-action");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->conditions_button), "suggested-action");
+  fm_widget_set_class (GTK_WIDGET (self->conditions_button), "suggested-action",
+                       has_conditions (self));
   g_signal_emit (self, signals[FILTER_CHANGED], 0);
 }
 

@@ -96,10 +96,7 @@ show_timer (FmKitchenTile *self,
 
   fm_widget_set_label (self->time_label, runs ? time : "–");
   show_text (self->plan_label, text);
-  if (runs && timer.elapsed.s >= timer.planned_s)
-    gtk_widget_add_css_class (GTK_WIDGET (self), "fm-over");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self), "fm-over");
+  fm_widget_set_class (GTK_WIDGET (self), "fm-over", runs && timer.elapsed.s >= timer.planned_s);
 }
 
 static void

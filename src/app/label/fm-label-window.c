@@ -12,6 +12,7 @@
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/session/fm-store-task.h"
 #include "app/widgets/fm-number-row.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 #include "report/fm-label-sheet.h"
 #include "store/fm-label-store.h"
@@ -93,10 +94,7 @@ say (GtkWidget *widget, const char *text, gboolean failed)
 
   gtk_label_set_text (self->message_label, text);
   gtk_widget_set_visible (GTK_WIDGET (self->message_label), *text != '\0');
-  if (failed)
-    gtk_widget_add_css_class (GTK_WIDGET (self->message_label), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->message_label), "error");
+  fm_widget_set_class (GTK_WIDGET (self->message_label), "error", failed);
 }
 
 static char *

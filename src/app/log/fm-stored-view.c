@@ -46,10 +46,7 @@ set_status (FmStoredView *self, const char *text, gboolean failed)
 
   gtk_label_set_text (label, text);
   gtk_widget_set_tooltip_text (GTK_WIDGET (label), failed ? text : NULL);
-  if (failed)
-    gtk_widget_add_css_class (GTK_WIDGET (label), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (label), "error");
+  fm_widget_set_class (GTK_WIDGET (label), "error", failed);
 }
 
 static void

@@ -84,10 +84,8 @@ refresh (FmTastingSeal *self)
   gtk_widget_set_visible (GTK_WIDGET (self->hint_label), sealed);
   gtk_widget_set_sensitive (GTK_WIDGET (self->open_button),
                             fm_tasting_document_is_editable (self->document));
-  if (sealed && fm_tasting_all_in (tasting))
-    gtk_widget_add_css_class (GTK_WIDGET (self->open_button), "suggested-action");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->open_button), "suggested-action");
+  fm_widget_set_class (GTK_WIDGET (self->open_button), "suggested-action",
+                       sealed && fm_tasting_all_in (tasting));
   show_blinding (self);
   show_events (self);
 }

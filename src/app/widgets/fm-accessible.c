@@ -11,17 +11,18 @@ name_button (GtkDropDown *drop_down)
   GtkWidget *button = gtk_widget_get_first_child (GTK_WIDGET (drop_down));
   gpointer selected = gtk_drop_down_get_selected_item (drop_down);
   const char *what = g_object_get_data (G_OBJECT (drop_down), WHAT);
+  const char *spoken = what;
   g_autofree char *name = NULL;
 
   if (GTK_IS_STRING_OBJECT (selected))
-    name = g_strdup_printf ("%s: %s", what, gtk_string_object_get_string (selected));
+    spoken = name = g_strdup_printf ("%s: %s", what, gtk_string_object_get_string (selected));
   /* Newer toolkits name a choice by what is chosen, and its button as the choice is named. */
   gtk_accessible_reset_relation (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name != NULL ? name : what, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
+                                  -1);
   if (button != NULL)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                    name != NULL ? name : what, -1);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
+                                    -1);
 }
 
 void

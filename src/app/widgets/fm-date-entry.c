@@ -56,10 +56,7 @@ parse_date (const char *text)
 static void
 show_error (FmDateEntry *self, gboolean wrong)
 {
-  if (wrong)
-    gtk_widget_add_css_class (GTK_WIDGET (self->entry), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "error");
+  fm_widget_set_class (GTK_WIDGET (self->entry), "error", wrong);
   gtk_widget_set_visible (GTK_WIDGET (self->message_label), wrong);
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_STATE_INVALID,
                                wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/fm-widget.h"
+
 void
 fm_number_message_clear (FmNumberMessage *self)
 {
@@ -45,23 +47,14 @@ fm_number_message_set_warning (FmNumberMessage *self, const char *warning)
   self->warning = g_strdup (warning);
 }
 
-static void
-mark (FmNumberMessage *self, const char *css_class, gboolean on)
-{
-  if (on)
-    gtk_widget_add_css_class (self->entry, css_class);
-  else
-    gtk_widget_remove_css_class (self->entry, css_class);
-}
-
 gboolean
 fm_number_message_show (FmNumberMessage *self)
 {
   const gboolean is_bad = self->fault != NULL;
   const char *message = is_bad ? self->fault : self->note != NULL ? self->note : self->warning;
 
-  mark (self, "error", is_bad);
-  mark (self, "warning", !is_bad && message != NULL);
+  fm_widget_set_class (self->entry, "error", is_bad);
+  fm_widget_set_class (self->entry, "warning", !is_bad && message != NULL);
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_STATE_INVALID,
                                is_bad ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
                                -1);

@@ -5,6 +5,8 @@
 
 #include <adwaita.h>
 
+#include "app/widgets/fm-widget.h"
+
 #define SUBTITLE_KEY "fm-own-subtitle"
 
 static void
@@ -19,10 +21,7 @@ show_message (AdwActionRow *row, GParamSpec *pspec, FmNumberEntry *entry)
     own = g_object_get_data (G_OBJECT (row), SUBTITLE_KEY);
   }
   adw_action_row_set_subtitle (row, message != NULL ? message : own != NULL ? own : "");
-  if (!fm_number_entry_is_valid (entry))
-    gtk_widget_add_css_class (GTK_WIDGET (row), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (row), "error");
+  fm_widget_set_class (GTK_WIDGET (row), "error", !fm_number_entry_is_valid (entry));
 }
 
 void

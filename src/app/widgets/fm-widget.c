@@ -77,6 +77,15 @@ fm_widget_ellipsize_drop_down (GtkDropDown *drop_down)
 }
 
 void
+fm_widget_set_class (GtkWidget *widget, const char *css_class, gboolean on)
+{
+  if (on)
+    gtk_widget_add_css_class (widget, css_class);
+  else
+    gtk_widget_remove_css_class (widget, css_class);
+}
+
+void
 fm_widget_set_label (GtkLabel *label, const char *text)
 {
   if (g_strcmp0 (gtk_label_get_text (label), text) != 0)

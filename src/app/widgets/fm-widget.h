@@ -42,6 +42,9 @@ gboolean fm_widget_height_in (GtkWidget *widget, GtkWidget *other, double y, dou
  */
 void fm_widget_ellipsize_drop_down (GtkDropDown *drop_down);
 
+/** Puts the class @css_class on @widget, or takes it off. */
+void fm_widget_set_class (GtkWidget *widget, const char *css_class, gboolean on);
+
 /** fm_widget_set_label: sets the text only where it changed, so that a keystroke redraws little. */
 void fm_widget_set_label (GtkLabel *label, const char *text);
 

@@ -200,10 +200,7 @@ search_changed_cb (FmSidebar *self)
   g_clear_pointer (&self->needle, g_free);
   if (*g_strstrip (text) != '\0')
     self->needle = g_utf8_casefold (text, -1);
-  if (self->needle != NULL)
-    gtk_widget_add_css_class (GTK_WIDGET (self->list_view), "fm-searching");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->list_view), "fm-searching");
+  fm_widget_set_class (GTK_WIDGET (self->list_view), "fm-searching", self->needle != NULL);
   self->following = TRUE; /* rows that the filter takes away are not choices */
   gtk_filter_changed (self->version_filter, GTK_FILTER_CHANGE_DIFFERENT);
   gtk_filter_changed (self->blend_filter, GTK_FILTER_CHANGE_DIFFERENT);

@@ -10,14 +10,13 @@
 #include "store/notebook/fm-schema-v2.h"
 #include "store/notebook/fm-schema-v3.h"
 #include "store/notebook/fm-schema-v4.h"
+#include "store/notebook/fm-schema-v5.h"
 
 #define FTS_SHADOW_PREFIX "experiments_fts_"
 
 static const FmMigration migrations[] = {
-  { 1, fm_schema_v1_sql },
-  { 2, fm_schema_v2_sql },
-  { 3, fm_schema_v3_sql },
-  { 4, fm_schema_v4_sql },
+  { 1, fm_schema_v1_sql }, { 2, fm_schema_v2_sql }, { 3, fm_schema_v3_sql },
+  { 4, fm_schema_v4_sql }, { 5, fm_schema_v5_sql },
 };
 static const FmMigration *test_migrations;
 static guint n_test_migrations;

@@ -13,6 +13,7 @@
 #include "store/notebook/fm-schema-v2.h"
 #include "store/notebook/fm-schema-v3.h"
 #include "store/notebook/fm-schema-v4.h"
+#include "store/notebook/fm-schema-v5.h"
 #include "store/notebook/fm-store-thread.h"
 
 #define N_THREADS 9 /* more than may read side by side */
@@ -376,15 +377,17 @@ static const FmMigration later[] = {
   { 2, fm_schema_v2_sql },
   { 3, fm_schema_v3_sql },
   { 4, fm_schema_v4_sql },
-  { 5, "ALTER TABLE blends ADD COLUMN colour TEXT; CREATE TABLE smells (id INTEGER PRIMARY KEY);" },
-  { 6, "DROP TABLE smells; UPDATE blends SET colour = 'red';" },
+  { 5, fm_schema_v5_sql },
+  { 6, "ALTER TABLE blends ADD COLUMN colour TEXT; CREATE TABLE smells (id INTEGER PRIMARY KEY);" },
+  { 7, "DROP TABLE smells; UPDATE blends SET colour = 'red';" },
 };
 static const FmMigration failing[] = {
   { 1, fm_schema_v1_sql },
   { 2, fm_schema_v2_sql },
   { 3, fm_schema_v3_sql },
   { 4, fm_schema_v4_sql },
-  { 5, "CREATE TABLE smells (id INTEGER PRIMARY KEY); INSERT INTO smells VALUES (1), (1);" },
+  { 5, fm_schema_v5_sql },
+  { 6, "CREATE TABLE smells (id INTEGER PRIMARY KEY); INSERT INTO smells VALUES (1), (1);" },
 };
 
 static gint64
@@ -400,8 +403,8 @@ query_int (FmNotebook *notebook, const char *sql)
 static void
 test_migrate (Fixture *self, gconstpointer data)
 {
-  g_autofree char *first = g_strconcat (self->path, ".version-4-backup", NULL);
-  g_autofree char *second = g_strconcat (self->path, ".version-5-backup", NULL);
+  g_autofree char *first = g_strconcat (self->path, ".version-5-backup", NULL);
+  g_autofree char *second = g_strconcat (self->path, ".version-6-backup", NULL);
   g_autoptr (FmNotebook) notebook = create_notebook (self->path);
 
   add_blend (notebook, "House blend");
@@ -409,11 +412,11 @@ test_migrate (Fixture *self, gconstpointer data)
   fm_schema_set_migrations_for_test (later, G_N_ELEMENTS (later));
   notebook = open_notebook (self->path);
   g_assert_cmpint (query_int (notebook, "SELECT count(*) FROM blends WHERE colour = 'red'"), ==, 1);
-  g_assert_cmpint (query_int (notebook, "PRAGMA user_version"), ==, 6);
+  g_assert_cmpint (query_int (notebook, "PRAGMA user_version"), ==, 7);
   fm_notebook_unref (g_steal_pointer (&notebook));
   fm_notebook_unref (open_notebook (self->path));
   g_assert_cmpuint (count_files (self->folder), ==, 3);
-  fm_schema_set_migrations_for_test (later, 5);
+  fm_schema_set_migrations_for_test (later, 6);
   notebook = open_notebook (second);
   fm_notebook_unref (g_steal_pointer (&notebook));
   fm_schema_set_migrations_for_test (NULL, 0);

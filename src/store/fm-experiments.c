@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "store/fm-formula-json.h"
 #include "store/notebook/fm-db.h"
 
 static gboolean
@@ -345,6 +346,16 @@ read_row (FmReader *db, gint64 id, FmExperiment *experiment, GError **error)
   return step == FM_ROW;
 }
 
+/* Only a file that another program wrote has so many rows. */
+static gboolean
+set_too_many (GError **error)
+{
+  g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED,
+                       _ ("This experiment has more weighings, patties or core readings than "
+                          "Forcemeat writes, so it is not shown."));
+  return FALSE;
+}
+
 static gboolean
 read_weighings (FmReader *db, FmExperiment *experiment, GError **error)
 {
@@ -362,6 +373,8 @@ read_weighings (FmReader *db, FmExperiment *experiment, GError **error)
     FmWeighing weighing = { fm_stmt_text (stmt, 0), fm_stmt_text (stmt, 1),
                             fm_stmt_double (stmt, 2), fm_stmt_double (stmt, 3) };
     g_array_append_val (experiment->weighings, weighing);
+    if (experiment->weighings->len > FM_FORMULA_MAX_LINES)
+      return set_too_many (error);
   }
   return step == FM_DONE;
 }
@@ -378,6 +391,8 @@ read_pairs (FmReader *db, const char *sql, gint64 id, GArray *pairs, GError **er
   while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW) {
     double pair[2] = { fm_stmt_double (stmt, 0), fm_stmt_double (stmt, 1) };
     g_array_append_vals (pairs, pair, 1);
+    if (pairs->len > FM_MAX_READINGS)
+      return set_too_many (error);
   }
   return step == FM_DONE;
 }

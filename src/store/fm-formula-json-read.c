@@ -9,6 +9,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/fm-text-limit.h"
 #include "store/fm-versions.h"
 
 #define MAX_JSON_BYTES (16 * 1024 * 1024)
@@ -143,6 +144,10 @@ read_string (Reading *self, JsonObject *object, const char *key)
   if (node == NULL)
     return NULL;
   if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING) {
+    fail (self, key);
+    return NULL;
+  }
+  if (!fm_text_fits (json_node_get_string (node), strlen (json_node_get_string (node)))) {
     fail (self, key);
     return NULL;
   }

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "core/base/fm-number.h"
+#include "core/base/fm-text-limit.h"
 
 #define SEED_LIMIT (G_GUINT64_CONSTANT (1) << 53)
 #define N_ROUNDS 3
@@ -271,7 +272,8 @@ fm_tastings_check_parts (const FmTasting *tasting, GError **error)
 {
   g_autoptr (GHashTable) served = g_hash_table_new (NULL, NULL);
 
-  return check_sizes (tasting, error) && check_settings (tasting, error) &&
-         check_states (tasting, error) && check_cups (tasting, served, error) &&
-         check_marks (tasting, served, error) && check_remarks (tasting, served, error);
+  return fm_text_check (tasting->notes, _ ("Notes"), error) && check_sizes (tasting, error) &&
+         check_settings (tasting, error) && check_states (tasting, error) &&
+         check_cups (tasting, served, error) && check_marks (tasting, served, error) &&
+         check_remarks (tasting, served, error);
 }

@@ -115,6 +115,20 @@ def a_whole_experiment_is_there_after_a_restart(start, folder):
     program.quit()
 
 
+def what_is_long_is_taken_or_refused_with_words(start, folder):
+    program = start("--demo", "--separate")
+    new_experiment(program, "With a logger")
+    paste_readings(program, "".join(f"{i // 60}:{i % 60:02} {5 + i / 60:.1f}\n" for i in range(3600)))
+    program.says("The first 100 of 3600 readings can be changed here")
+    program.screenshot("readings-3600")
+    program.type_into("Notes on the experiment", "Short")
+    program.type_into("Notes on the experiment", "x" * 2_000_000)
+    program.says("This Text Is Too Long")
+    program.screenshot("too-long")
+    program.click("Close", role="push button")
+    program.quit()
+
+
 def bad_text_does_not_follow_to_the_next_experiment(start, folder):
     program = start("--demo", "--separate")
     new_experiment(program, "With bad text")
@@ -210,6 +224,7 @@ run(every_control_of_an_experiment_has_a_name,
     an_edit_is_there_after_a_restart,
     bad_numbers_are_flagged_and_lose_nothing,
     a_whole_experiment_is_there_after_a_restart,
+    what_is_long_is_taken_or_refused_with_words,
     bad_text_does_not_follow_to_the_next_experiment,
     a_removal_holds_when_the_program_ends_at_once,
     a_photo_comes_from_the_clipboard_and_back_from_its_removal,

@@ -20,6 +20,8 @@
 #include "app/experiments/fm-readings-editor.h"
 #include "app/tastings/fm-tasting-story-list.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-text-room.h"
+#include "core/base/fm-text-limit.h"
 
 struct _FmExperimentView {
   FmStoredView parent_instance;
@@ -392,6 +394,7 @@ fm_experiment_view_init (FmExperimentView *self)
 {
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_text_room_limit (self->notes_view, FM_TEXT_MAX_BYTES, FM_TEXT_MAX_LINES);
   fm_accessible_name_drop_down (self->rating_drop_down, _ ("Rating from 1 to 10"));
   self->loading = FALSE;
 }

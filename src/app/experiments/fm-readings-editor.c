@@ -3,12 +3,19 @@
 /* fm-readings-editor.c - core readings as a curve, as a table, and as text to paste */
 #include "app/experiments/fm-readings-editor.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "app/session/fm-notebook-settings.h"
 #include "app/charts/fm-readings-chart.h"
 #include "app/experiments/fm-readings-row.h"
+#include "app/widgets/fm-text-room.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-number.h"
+
+/* Each row is a handful of widgets, so that a probe's thousands would stop the window. */
+#define MAX_ROWS 100
+#define PASTE_BYTES_PER_READING 40
 
 struct _FmReadingsEditor {
   GtkWidget parent_instance;
@@ -18,12 +25,14 @@ struct _FmReadingsEditor {
   GtkToggleButton *celsius_button;
   FmReadingsChart *chart;
   GtkBox *rows_box;
+  GtkLabel *more_label;
   GtkButton *add_button;
   GtkTextView *paste_view;
   GtkButton *paste_button;
   GtkLabel *paste_label;
 
   FmExperimentDocument *document;
+  GArray *beyond; /* FmCoreReading that have no row */
 };
 
 G_DEFINE_FINAL_TYPE (FmReadingsEditor, fm_readings_editor, GTK_TYPE_WIDGET)
@@ -51,6 +60,20 @@ compare_readings (gconstpointer a, gconstpointer b)
   return (time_a > time_b) - (time_a < time_b);
 }
 
+static void
+show_more (FmReadingsEditor *self)
+{
+  g_autofree char *rows = fm_number_format (MAX_ROWS, 0);
+  g_autofree char *all = fm_number_format (MAX_ROWS + self->beyond->len, 0);
+  /* TRANSLATORS: Both are numbers. */
+  g_autofree char *text = g_strdup_printf (
+      _ ("The first %s of %s readings can be changed here; the curve shows all of them."), rows,
+      all);
+
+  gtk_label_set_text (self->more_label, text);
+  gtk_widget_set_visible (GTK_WIDGET (self->more_label), self->beyond->len > 0);
+}
+
 /* The rows keep their places while someone types; the experiment has them by time. */
 static void
 collect_rows (FmReadingsEditor *self)
@@ -65,6 +88,7 @@ collect_rows (FmReadingsEditor *self)
     if (!isnan (reading->time_s) && !isnan (reading->temp_c))
       g_array_append_vals (readings, reading, 1);
   }
+  g_array_append_vals (readings, self->beyond->data, self->beyond->len);
   g_array_sort (readings, compare_readings);
   fm_readings_chart_set_readings (self->chart, readings);
   fm_experiment_document_touch (self->document);
@@ -98,10 +122,15 @@ rebuild (FmReadingsEditor *self)
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->rows_box))) != NULL)
     gtk_box_remove (self->rows_box, child);
+  g_array_set_size (self->beyond, 0);
   if (self->document == NULL)
     return;
   readings = get_readings (self);
-  for (guint i = 0; i < readings->len; i++)
+  if (readings->len > MAX_ROWS)
+    g_array_append_vals (self->beyond, &g_array_index (readings, FmCoreReading, MAX_ROWS),
+                         readings->len - MAX_ROWS);
+  show_more (self);
+  for (guint i = 0; i < MIN (readings->len, MAX_ROWS); i++)
     append_row (self, i + 1, &g_array_index (readings, FmCoreReading, i));
   fm_readings_chart_set_readings (self->chart, readings);
 }
@@ -168,11 +197,19 @@ fm_readings_editor_dispose (GObject *object)
 }
 
 static void
+fm_readings_editor_finalize (GObject *object)
+{
+  g_array_unref (FM_READINGS_EDITOR (object)->beyond);
+  G_OBJECT_CLASS (fm_readings_editor_parent_class)->finalize (object);
+}
+
+static void
 fm_readings_editor_class_init (FmReadingsEditorClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_readings_editor_dispose;
+  G_OBJECT_CLASS (klass)->finalize = fm_readings_editor_finalize;
   g_type_ensure (FM_TYPE_READINGS_CHART);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-readings-editor.ui");
@@ -182,6 +219,7 @@ fm_readings_editor_class_init (FmReadingsEditorClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmReadingsEditor, celsius_button);
   gtk_widget_class_bind_template_child (widget_class, FmReadingsEditor, chart);
   gtk_widget_class_bind_template_child (widget_class, FmReadingsEditor, rows_box);
+  gtk_widget_class_bind_template_child (widget_class, FmReadingsEditor, more_label);
   gtk_widget_class_bind_template_child (widget_class, FmReadingsEditor, add_button);
   gtk_widget_class_bind_template_child (widget_class, FmReadingsEditor, paste_view);
   gtk_widget_class_bind_template_child (widget_class, FmReadingsEditor, paste_button);
@@ -195,7 +233,10 @@ fm_readings_editor_init (FmReadingsEditor *self)
 {
   FmNotebookSettings *settings = fm_notebook_settings_get_default ();
 
+  self->beyond = g_array_new (FALSE, FALSE, sizeof (FmCoreReading));
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_text_room_limit (self->paste_view, FM_MAX_READINGS * PASTE_BYTES_PER_READING,
+                      FM_MAX_READINGS + 1);
   g_object_bind_property (settings, "fahrenheit", self->fahrenheit_button, "active",
                           G_BINDING_SYNC_CREATE | G_BINDING_BIDIRECTIONAL);
   g_object_bind_property (settings, "fahrenheit", self->celsius_button, "active",

@@ -14,6 +14,8 @@
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/cooking/fm-caution.h"
+#include "app/widgets/fm-text-room.h"
+#include "core/base/fm-text-limit.h"
 
 /* The lightest patty that a kitchen scale tells apart from nothing. */
 #define MIN_PATTY_MASS_G 0.1
@@ -203,6 +205,7 @@ static void
 fm_brief_pane_init (FmBriefPane *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_text_room_limit (self->notes_view, FM_TEXT_MAX_BYTES, FM_TEXT_MAX_LINES);
   fm_number_entry_set_range (self->patty_entry, MIN_PATTY_MASS_G, FM_MAX_PATTY_MASS_G);
   fm_number_entry_set_range (self->number_entry, 1.0, FM_MAX_N_PATTIES);
   fm_number_entry_set_range (self->salt_entry, 0.0, FM_MAX_SURFACE_SALT_PCT);

@@ -10,6 +10,8 @@
 #include "app/session/fm-formula-line-edit.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-text-room.h"
+#include "core/base/fm-text-limit.h"
 
 #define MAX_WORDS 200
 
@@ -302,6 +304,7 @@ fm_process_window_init (FmProcessWindow *self)
 {
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_text_room_limit (self->steps_view, FM_TEXT_MAX_BYTES, FM_TEXT_MAX_LINES);
   self->loading = FALSE;
 }
 

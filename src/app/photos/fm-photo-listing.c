@@ -3,10 +3,23 @@
 /* fm-photo-listing.c - the photos of an experiment with their thumbnails, read in a thread */
 #include "app/photos/fm-photo-listing.h"
 
+#include "store/fm-image.h"
+
 static void
 unref_texture (gpointer texture)
 {
   g_clear_object (&texture);
+}
+
+/* NULL when there is none that can be shown. */
+static GdkTexture *
+read_thumbnail (FmNotebook *notebook, gint64 photo_id, GCancellable *cancellable)
+{
+  g_autoptr (GBytes) bytes = fm_photos_thumbnail (notebook, photo_id, NULL);
+  g_autoptr (GdkPixbuf) pixbuf =
+      bytes != NULL ? fm_image_decode (bytes, &fm_image_thumbnail_limits, cancellable, NULL) : NULL;
+
+  return pixbuf != NULL ? gdk_texture_new_for_pixbuf (pixbuf) : NULL;
 }
 
 void
@@ -33,10 +46,8 @@ fm_photo_listing_read (FmNotebook *notebook,
     return NULL;
   for (guint i = 0; i < listing->photos->len && !g_cancellable_is_cancelled (cancellable); i++) {
     const FmPhotoInfo *info = g_ptr_array_index (listing->photos, i);
-    g_autoptr (GBytes) bytes = fm_photos_thumbnail (notebook, info->id, NULL);
 
-    g_ptr_array_add (listing->thumbnails,
-                     bytes != NULL ? gdk_texture_new_from_bytes (bytes, NULL) : NULL);
+    g_ptr_array_add (listing->thumbnails, read_thumbnail (notebook, info->id, cancellable));
   }
   return g_steal_pointer (&listing);
 }

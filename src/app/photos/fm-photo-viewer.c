@@ -5,14 +5,12 @@
 
 #include "app/session/fm-store-task.h"
 
-#include <gdk-pixbuf/gdk-pixbuf.h>
 #include <glib/gi18n-lib.h>
 
 #include "app/photos/fm-photo-export.h"
 #include "core/base/fm-number.h"
+#include "store/fm-image.h"
 
-/* A larger edge would not fit into a texture of common graphics hardware. */
-#define MAX_EDGE_PX 8192
 #define ZOOM_STEP 1.25
 #define MIN_ZOOM 0.05
 #define MAX_ZOOM 8.0
@@ -39,48 +37,14 @@ struct _FmPhotoViewer {
 
 G_DEFINE_FINAL_TYPE (FmPhotoViewer, fm_photo_viewer, ADW_TYPE_WINDOW)
 
-static void
-size_prepared_cb (GdkPixbufLoader *loader, int width, int height)
-{
-  const double scale = (double)MAX_EDGE_PX / MAX (width, height);
-
-  if (scale < 1)
-    gdk_pixbuf_loader_set_size (loader, MAX (1, (int)(width * scale)),
-                                MAX (1, (int)(height * scale)));
-}
-
-static GdkTexture *
-decode (GBytes *bytes, GError **error)
-{
-  g_autoptr (GdkPixbufLoader) loader = gdk_pixbuf_loader_new ();
-  g_autoptr (GdkPixbuf) upright = NULL;
-  GdkPixbuf *pixbuf;
-
-  g_signal_connect (loader, "size-prepared", G_CALLBACK (size_prepared_cb), NULL);
-  if (!gdk_pixbuf_loader_write_bytes (loader, bytes, error)) {
-    gdk_pixbuf_loader_close (loader, NULL);
-    return NULL;
-  }
-  if (!gdk_pixbuf_loader_close (loader, error))
-    return NULL;
-  pixbuf = gdk_pixbuf_loader_get_pixbuf (loader);
-  if (pixbuf == NULL) {
-    g_set_error_literal (error, GDK_PIXBUF_ERROR, GDK_PIXBUF_ERROR_CORRUPT_IMAGE,
-                         _ ("The photo is incomplete."));
-    return NULL;
-  }
-  upright = gdk_pixbuf_apply_embedded_orientation (pixbuf);
-  return gdk_texture_new_for_pixbuf (upright);
-}
-
 static gpointer
 load_texture (FmNotebook *notebook, gpointer photo_id, GCancellable *cancellable, GError **error)
 {
   g_autoptr (GBytes) bytes = fm_photos_original (notebook, *(gint64 *)photo_id, error);
+  g_autoptr (GdkPixbuf) pixbuf =
+      bytes != NULL ? fm_image_decode (bytes, &fm_image_photo_limits, cancellable, error) : NULL;
 
-  if (bytes == NULL || g_cancellable_is_cancelled (cancellable))
-    return NULL;
-  return decode (bytes, error);
+  return pixbuf != NULL ? gdk_texture_new_for_pixbuf (pixbuf) : NULL;
 }
 
 static double

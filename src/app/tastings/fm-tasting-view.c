@@ -11,6 +11,8 @@
 #include "app/tastings/fm-tasting-result.h"
 #include "app/tastings/fm-tasting-seal.h"
 #include "app/tastings/fm-tasting-sheets.h"
+#include "app/widgets/fm-text-room.h"
+#include "core/base/fm-text-limit.h"
 
 struct _FmTastingView {
   FmStoredView parent_instance;
@@ -210,6 +212,7 @@ fm_tasting_view_init (FmTastingView *self)
                                   self);
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_text_room_limit (self->notes_view, FM_TEXT_MAX_BYTES, FM_TEXT_MAX_LINES);
   fm_date_entry_set_what (self->date, _ ("Date and time of the tasting"), _ ("Day of the tasting"));
   self->loading = FALSE;
 }

@@ -119,6 +119,22 @@ fm_core_reading_compare (gconstpointer a, gconstpointer b)
 }
 
 gboolean
+fm_experiment_check_n_readings (guint n_readings, GError **error)
+{
+  if (n_readings <= FM_MAX_READINGS)
+    return TRUE;
+
+  g_autofree char *n = fm_number_format (n_readings, 0);
+  g_autofree char *limit = fm_number_format (FM_MAX_READINGS, 0);
+  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_OUT_OF_RANGE,
+               /* TRANSLATORS: Both are numbers. */
+               _ ("These would be %s core readings; an experiment takes %s. Leave some out, for "
+                  "instance all but one every ten seconds."),
+               n, limit);
+  return FALSE;
+}
+
+gboolean
 fm_experiment_parse_readings (FmExperiment *self,
                               const char *text,
                               gboolean fahrenheit,
@@ -138,6 +154,8 @@ fm_experiment_parse_readings (FmExperiment *self,
     }
     g_array_append_val (readings, reading);
   }
+  if (!fm_experiment_check_n_readings (self->core_readings->len + readings->len, error))
+    return FALSE;
   if (readings->len > 0)
     g_array_append_vals (self->core_readings, readings->data, readings->len);
   /* g_array_sort() is stable, so two probes at the same time keep their order. */

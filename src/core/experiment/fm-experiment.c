@@ -9,6 +9,7 @@
 #include "core/base/fm-double.h"
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
+#include "core/base/fm-text-limit.h"
 #include "core/base/fm-units.h"
 
 /* Of the planned patty mass: common practice, no source. */
@@ -263,8 +264,18 @@ check_patties (const FmExperiment *self, GError **error)
 }
 
 static gboolean
+check_texts (const FmExperiment *self, GError **error)
+{
+  return fm_text_check (self->title, _ ("Title"), error) &&
+         fm_text_check (self->surface, _ ("Surface"), error) &&
+         fm_text_check (self->notes, _ ("Notes"), error);
+}
+
+static gboolean
 check_readings (const GArray *readings, GError **error)
 {
+  if (!fm_experiment_check_n_readings (readings->len, error))
+    return FALSE;
   for (guint i = 0; i < readings->len; i++) {
     const FmCoreReading *reading = &g_array_index (readings, FmCoreReading, i);
     if (isnan (reading->time_s) || isnan (reading->temp_c)) {
@@ -332,7 +343,7 @@ fm_experiment_check (const FmExperiment *self, GError **error)
     if (!check_value (fields[i].value, fields[i].what, fields[i].min, fields[i].max, fields[i].unit,
                       error))
       return FALSE;
-  return check_counts (self, error) && check_weighings (self, error) &&
+  return check_texts (self, error) && check_counts (self, error) && check_weighings (self, error) &&
          check_patties (self, error) && check_readings (self->core_readings, error);
 }
 

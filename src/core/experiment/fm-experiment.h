@@ -11,6 +11,7 @@ G_BEGIN_DECLS
 #define FM_MIN_CORE_C -40.0
 #define FM_MAX_CORE_C 120.0
 #define FM_MAX_READING_S 86400.0
+#define FM_MAX_READINGS 10000 /* of one experiment: almost three hours of one a second */
 
 typedef struct {
   char *line_id; /* formula line of the version, or NULL for an extra */
@@ -86,6 +87,8 @@ double fm_experiment_salt_pct (const FmExperiment *self);
 double fm_experiment_peak_core_c (const FmExperiment *self);
 /** GCompareFunc over FmCoreReading, by time. */
 int fm_core_reading_compare (gconstpointer a, gconstpointer b);
+/** Whether an experiment may have so many core readings (FM_MAX_READINGS). */
+gboolean fm_experiment_check_n_readings (guint n_readings, GError **error);
 /** Reads lines of "time temperature" (min:s or minutes; C, or F when @fahrenheit). Adds nothing on
  * error. */
 gboolean fm_experiment_parse_readings (FmExperiment *self,

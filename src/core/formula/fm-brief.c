@@ -6,6 +6,7 @@
 #include "core/base/fm-double.h"
 #include "core/base/fm-error.h"
 #include "core/base/fm-number.h"
+#include "core/base/fm-text-limit.h"
 #include "core/base/fm-units.h"
 
 #include <glib/gi18n-lib.h>
@@ -109,6 +110,8 @@ fm_brief_check (const FmBrief *self, GError **error)
                  limit);
     return FALSE;
   }
+  if (!fm_text_check (self->notes, _ ("Notes"), error))
+    return FALSE;
   for (int i = 0; i < FM_N_TARGETS; i++)
     if (!check_band (&self->bands[i], (FmTargetKind)i, error))
       return FALSE;

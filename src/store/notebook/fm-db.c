@@ -4,6 +4,10 @@
 #include "store/notebook/fm-db-private.h"
 
 #include <gio/gio.h>
+#include <glib/gi18n-lib.h>
+
+#include "core/base/fm-number.h"
+#include "core/base/fm-text-limit.h"
 
 #define BUSY_TIMEOUT_MS 5000
 #define VM_STEPS_PER_POLL 2000
@@ -210,13 +214,48 @@ fm_stmt_bind_bytes (FmStmt *stmt, int index, GBytes *value)
                         : sqlite3_bind_blob64 (stmt, index, data, size, SQLITE_STATIC));
 }
 
+/* The texts of a formula have limits of their own (fm-formula-json-read.c). */
+static gboolean
+holds_json (FmStmt *stmt, int column)
+{
+  return g_str_has_suffix (sqlite3_column_name (stmt, column), "_json");
+}
+
+/* A file from a stranger may hold texts that stop a window for good. */
+static gboolean
+check_texts (FmStmt *stmt, GError **error)
+{
+  for (int i = 0; i < sqlite3_column_count (stmt); i++) {
+    if (sqlite3_column_type (stmt, i) != SQLITE_TEXT)
+      continue;
+    const char *text = (const char *)sqlite3_column_text (stmt, i);
+    if (text == NULL || holds_json (stmt, i) ||
+        fm_text_fits (text, (gsize)sqlite3_column_bytes (stmt, i)))
+      continue;
+
+    g_autofree char *bytes = fm_number_format (FM_TEXT_MAX_BYTES, 0);
+    g_autofree char *lines = fm_number_format (FM_TEXT_MAX_LINES, 0);
+    g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED,
+                 /* TRANSLATORS: Both are numbers. */
+                 _ ("A text in this notebook has more than %s characters or %s lines, so it is not "
+                    "shown. Forcemeat does not write such texts."),
+                 bytes, lines);
+    return FALSE;
+  }
+  return TRUE;
+}
+
 FmStep
 fm_stmt_step (FmDb *db, FmStmt *stmt, GError **error)
 {
   int code = sqlite3_step (stmt);
 
-  if (code == SQLITE_ROW)
+  if (code == SQLITE_ROW && check_texts (stmt, error))
     return FM_ROW;
+  if (code == SQLITE_ROW) {
+    sqlite3_reset (stmt);
+    return FM_FAILED;
+  }
   if (code != SQLITE_DONE)
     set_error (db, error);
   sqlite3_reset (stmt);

@@ -132,8 +132,12 @@ def opened_tastings_are_read_together(start, folder):
     program.says("That taste drifts between the tastings is not shown")
     assert not program.unnamed(), program.unnamed()
     program.screenshot("together")
+    program.click("Estimate", role="push button")
+    program.find("more sheets that rank both", contains=True)
     # the last of the tastings is the last that the keyboard reaches
-    program.press("shift+Tab", "space")
+    program.press("shift+Tab")
+    program.screenshot("more-sheets")
+    program.press("space")
     program.find("Over 2 tastings and 6 tasters version", contains=True)
     program.press("Escape")
     program.gone("Over 2 tastings", contains=True)

@@ -7,6 +7,7 @@
 
 #include "app/session/fm-cancel-stop.h"
 #include "app/session/fm-store-task.h"
+#include "app/tastings/fm-tasting-more-box.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/tastings/fm-tasting-together-sections.h"
 #include "core/tasting/fm-tasting-together.h"
@@ -18,12 +19,14 @@ struct _FmTastingTogetherWindow {
   GtkWidget *working_box;
   GtkLabel *headline_label;
   GtkBox *sections_box;
+  FmTastingMoreBox *more_box;
   GtkBox *tastings_box;
   GtkSwitch *prior_switch;
 
   FmSession *session;
   gint64 blend_id;
   GCancellable *work; /* the reading under way */
+  GArray *left_out;   /* gint64: of that reading */
   gboolean is_listed; /* the tastings can be chosen */
 };
 
@@ -109,6 +112,7 @@ read_cb (GObject *source, GAsyncResult *result, gpointer data)
       reading != NULL ? fm_tasting_together_headline (reading) : g_strdup (error->message);
   gtk_label_set_text (self->headline_label, headline);
   fm_tasting_together_sections_show (self->sections_box, reading);
+  fm_tasting_more_box_set (self->more_box, self->session, reading, self->left_out);
 }
 
 static void
@@ -128,7 +132,9 @@ start (FmTastingTogetherWindow *self)
   self->work = g_cancellable_new ();
   order->blend_id = self->blend_id;
   order->with_prior = gtk_switch_get_active (self->prior_switch);
-  order->left_out = read_left_out (self);
+  g_clear_pointer (&self->left_out, g_array_unref);
+  self->left_out = read_left_out (self);
+  order->left_out = g_array_ref (self->left_out);
   gtk_widget_set_visible (self->working_box, TRUE);
   fm_store_task (&(FmStoreTask){
       .owner = self,
@@ -155,6 +161,7 @@ fm_tasting_together_window_dispose (GObject *object)
   FmTastingTogetherWindow *self = FM_TASTING_TOGETHER_WINDOW (object);
 
   stop_work (self);
+  g_clear_pointer (&self->left_out, g_array_unref);
   g_clear_object (&self->session);
   gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_TASTING_TOGETHER_WINDOW);
   G_OBJECT_CLASS (fm_tasting_together_window_parent_class)->dispose (object);
@@ -171,6 +178,7 @@ fm_tasting_together_window_class_init (FmTastingTogetherWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmTastingTogetherWindow, working_box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingTogetherWindow, headline_label);
   gtk_widget_class_bind_template_child (widget_class, FmTastingTogetherWindow, sections_box);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingTogetherWindow, more_box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingTogetherWindow, tastings_box);
   gtk_widget_class_bind_template_child (widget_class, FmTastingTogetherWindow, prior_switch);
   gtk_widget_class_bind_template_callback (widget_class, prior_switched_cb);
@@ -180,6 +188,7 @@ fm_tasting_together_window_class_init (FmTastingTogetherWindowClass *klass)
 static void
 fm_tasting_together_window_init (FmTastingTogetherWindow *self)
 {
+  g_type_ensure (FM_TYPE_TASTING_MORE_BOX);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 

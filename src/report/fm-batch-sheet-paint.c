@@ -14,6 +14,9 @@
 #define BOX_PT 9.0
 #define INDENT_PT 16.0
 #define GAP_PT 6.0
+/* Of the last line, which stands in the margin. */
+#define FOOT_SIZE_PT 8.0
+#define FOOT_DROP_PT 8.0
 
 static const struct {
   const char *font;
@@ -172,6 +175,7 @@ fm_sheet_layout_new (const FmBatchSheet *sheet, cairo_t *cr, double width_pt, do
   const double line_pt = width_pt - 2.0 * MARGIN_PT;
   const double column_pt = height_pt - 2.0 * MARGIN_PT;
 
+  self->height_pt = height_pt;
   for (self->scale = sheet->type_scale > 0.0 ? sheet->type_scale : 1.0;;
        self->scale -= SCALE_STEP) {
     g_clear_pointer (&self->first, g_array_unref);
@@ -241,6 +245,52 @@ paint_row (cairo_t *cr, const FmSheetRow *row, double y_pt, double line_pt, doub
   }
 }
 
+static gboolean
+begins_part (const FmSheetLayout *self, const FmBatchSheet *sheet, guint page)
+{
+  const guint first = g_array_index (self->first, guint, page);
+
+  return page == 0 || get_row (sheet, first)->kind == FM_SHEET_TITLE;
+}
+
+char *
+fm_sheet_layout_foot (const FmSheetLayout *self, const FmBatchSheet *sheet, guint page)
+{
+  guint begin = page, end = page + 1;
+  g_autofree char *count = NULL;
+  const FmSheetRow *title;
+
+  while (!begins_part (self, sheet, begin))
+    begin--;
+  while (end < self->first->len && !begins_part (self, sheet, end))
+    end++;
+  title = get_row (sheet, g_array_index (self->first, guint, begin));
+  /* TRANSLATORS: at the foot of a page */
+  count = g_strdup_printf (_ ("page %u of %u"), page - begin + 1, end - begin);
+  /* TRANSLATORS: title of a sheet, "page 1 of 2" */
+  return g_strdup_printf (_ ("%s · %s"), title->cells[0], count);
+}
+
+/* A long title is cut in its middle: the number of the page stands at the end. */
+static void
+paint_foot (
+    const FmSheetLayout *self, const FmBatchSheet *sheet, cairo_t *cr, double line_pt, guint page)
+{
+  g_autoptr (PangoLayout) layout = pango_cairo_create_layout (cr);
+  g_autofree char *text = fm_sheet_layout_foot (self, sheet, page);
+  PangoFontDescription *font = pango_font_description_from_string ("Sans");
+
+  pango_font_description_set_absolute_size (font, FOOT_SIZE_PT * PANGO_SCALE);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+  pango_layout_set_width (layout, (int)(line_pt * PANGO_SCALE));
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_MIDDLE);
+  pango_layout_set_alignment (layout, PANGO_ALIGN_RIGHT);
+  pango_layout_set_text (layout, text, -1);
+  cairo_move_to (cr, MARGIN_PT, self->height_pt - MARGIN_PT + FOOT_DROP_PT);
+  pango_cairo_show_layout (cr, layout);
+}
+
 void
 fm_sheet_layout_paint (
     const FmSheetLayout *self, const FmBatchSheet *sheet, cairo_t *cr, double width_pt, guint page)
@@ -265,6 +315,7 @@ fm_sheet_layout_paint (
     if (is_in_table (row->kind) || row->kind == FM_SHEET_WRITE)
       paint_rule (cr, y_pt, line_pt);
   }
+  paint_foot (self, sheet, cr, line_pt, page);
 }
 
 static cairo_status_t

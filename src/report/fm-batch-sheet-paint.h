@@ -17,8 +17,9 @@ G_BEGIN_DECLS
 #define FM_A4_HEIGHT_PT 841.89
 
 typedef struct {
-  double scale;  /* of the type */
-  GArray *first; /* guint, first row of each page */
+  double scale;     /* of the type */
+  double height_pt; /* of a page */
+  GArray *first;    /* guint, first row of each page */
 } FmSheetLayout;
 
 /** How @sheet breaks over pages of this size. @cr is only measured with. */
@@ -26,7 +27,11 @@ FmSheetLayout *
 fm_sheet_layout_new (const FmBatchSheet *sheet, cairo_t *cr, double width_pt, double height_pt);
 void fm_sheet_layout_free (FmSheetLayout *self);
 guint fm_sheet_layout_n_pages (const FmSheetLayout *self);
-/** Paints page @page, black, from the origin of @cr; the paper itself is left as it is. */
+/** What stands at the foot of page @page: what it is of, and "page 1 of 2" of the pages from its
+ * title on. Returns: (transfer full). */
+char *fm_sheet_layout_foot (const FmSheetLayout *self, const FmBatchSheet *sheet, guint page);
+/** Paints page @page with its foot, black, from the origin of @cr; the paper itself is left as it
+ * is. */
 void fm_sheet_layout_paint (
     const FmSheetLayout *self, const FmBatchSheet *sheet, cairo_t *cr, double width_pt, guint page);
 /** The whole sheet as a PDF file on A4. NULL + error (G_IO_ERROR). Returns: (transfer full). */

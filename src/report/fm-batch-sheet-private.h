@@ -14,6 +14,9 @@ void fm_batch_sheet_add_steps (FmBatchSheet *self,
                                const FmBatch *batch);
 /** The caution, and the figure that rules for the kinds of animal. */
 void fm_batch_sheet_add_caution (FmBatchSheet *self, const FmBatchSheetInput *input);
+/** What is known of a cost whose parts may lack a price: "€1.20", "at least €1.20", "not known".
+ * Returns: (transfer full). */
+char *fm_batch_sheet_known_money (const char *currency, gboolean is_whole, double amount);
 /** "Grind through the plates ...". Returns: (transfer full). */
 char *fm_batch_sheet_grind_step (const FmFormula *formula, const FmBatchSheetInput *input);
 

@@ -43,26 +43,26 @@ fm_batch_sheet_new_empty (const char *what)
 {
   FmBatchSheet *self = g_new0 (FmBatchSheet, 1);
 
+  g_atomic_ref_count_init (&self->ref_count);
   self->what = what;
   self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify)row_free);
   return self;
 }
 
 static char *
-money_text (const FmBatchSheetInput *input, double amount)
+money_text (const char *currency, double amount)
 {
   g_autofree char *number = fm_number_format (amount, 2);
 
   if (isnan (amount))
     return g_steal_pointer (&number);
-  return g_strdup_printf ("%s%s", input->currency, number);
+  return g_strdup_printf ("%s%s", currency, number);
 }
 
-/* What is known of a cost whose parts may lack a price, in words. */
-static char *
-known_money_text (const FmBatchSheetInput *input, gboolean is_whole, double amount)
+char *
+fm_batch_sheet_known_money (const char *currency, gboolean is_whole, double amount)
 {
-  g_autofree char *money = money_text (input, amount);
+  g_autofree char *money = money_text (currency, amount);
 
   if (isnan (amount))
     return g_strdup (_ ("not known"));
@@ -156,7 +156,7 @@ add_ingredient (FmBatchSheet *self,
   row->cells[1] = fm_number_format_unit (columns->share_pct[i], 1, "%");
   row->cells[2] = fm_number_format_unit (columns->edible_g[i], 1, "g");
   row->cells[3] = fm_number_format_unit (line->bought_g, bought_decimals (input), "g");
-  row->cells[4] = money_text (input, columns->cost[i]);
+  row->cells[4] = money_text (input->currency, columns->cost[i]);
 }
 
 static void
@@ -175,11 +175,11 @@ add_salt (FmBatchSheet *self,
 
   row->cells[2] = fm_number_format_unit (batch->salt_g, 1, "g");
   row->cells[3] = fm_number_format_unit (batch->salt_bought_g, bought_decimals (input), "g");
-  row->cells[4] = money_text (input, salt_cost);
+  row->cells[4] = money_text (input->currency, salt_cost);
   row = fm_batch_sheet_add (self, FM_SHEET_TOTAL, g_strdup (_ ("In all, with the salt on top")));
   row->cells[3] =
       fm_number_format_unit (batch->bought_g + batch->salt_bought_g, bought_decimals (input), "g");
-  row->cells[4] = known_money_text (input, is_whole, cost);
+  row->cells[4] = fm_batch_sheet_known_money (input->currency, is_whole, cost);
 }
 
 static void
@@ -192,7 +192,8 @@ add_totals (FmBatchSheet *self,
 
   row->cells[2] = fm_number_format_unit (columns->edible_total_g, 1, "g");
   row->cells[3] = fm_number_format_unit (batch->bought_g, bought_decimals (input), "g");
-  row->cells[4] = known_money_text (input, columns->has_all_costs, columns->cost_total);
+  row->cells[4] =
+      fm_batch_sheet_known_money (input->currency, columns->has_all_costs, columns->cost_total);
   row = fm_batch_sheet_add (self, FM_SHEET_TOTAL, g_strdup (_ ("Ground, for the patties")));
   row->cells[2] = fm_number_format_unit (batch->ground_g, 1, "g");
   if (batch->salt_g > 0.0)
@@ -256,9 +257,12 @@ static char *
 costs_text (const FmBatchSheetInput *input, const FmBatch *batch)
 {
   const gboolean is_whole = batch->without_price[0] == NULL;
-  g_autofree char *raw = known_money_text (input, is_whole, batch->cost_per_raw_patty);
-  g_autofree char *cooked = known_money_text (input, is_whole, batch->cost_per_cooked_patty);
-  g_autofree char *cooked_100g = known_money_text (input, is_whole, batch->cost_per_100g_cooked);
+  g_autofree char *raw =
+      fm_batch_sheet_known_money (input->currency, is_whole, batch->cost_per_raw_patty);
+  g_autofree char *cooked =
+      fm_batch_sheet_known_money (input->currency, is_whole, batch->cost_per_cooked_patty);
+  g_autofree char *cooked_100g =
+      fm_batch_sheet_known_money (input->currency, is_whole, batch->cost_per_100g_cooked);
   g_autofree char *costs =
       g_strdup_printf (_ ("Cost per raw patty %s, per cooked patty %s, per 100 g cooked %s"), raw,
                        cooked, cooked_100g);
@@ -484,9 +488,18 @@ fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GE
   return self;
 }
 
+FmBatchSheet *
+fm_batch_sheet_ref (FmBatchSheet *self)
+{
+  g_atomic_ref_count_inc (&self->ref_count);
+  return self;
+}
+
 void
 fm_batch_sheet_free (FmBatchSheet *self)
 {
+  if (!g_atomic_ref_count_dec (&self->ref_count))
+    return;
   g_ptr_array_unref (self->rows);
   g_free (self->costs);
   g_free (self);

@@ -61,7 +61,9 @@ typedef struct {
   FmSheetDrawing *drawing;       /* (nullable) owned */
 } FmSheetRow;
 
+/** Shared by those who show it and those who put it on paper (atomic); changed while it is made. */
 typedef struct {
+  gatomicrefcount ref_count;
   const char *what;  /* translated, e.g. "Batch Sheet" */
   GPtrArray *rows;   /* FmSheetRow, top down */
   double type_scale; /* of type at its full size; 0 = 1 */
@@ -77,6 +79,8 @@ fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GE
 FmBatchSheet *fm_batch_sheet_new_empty (const char *what);
 /** @text: (transfer full) first cell. Returns: (transfer none) the new row at the end. */
 FmSheetRow *fm_batch_sheet_add (FmBatchSheet *self, FmSheetKind kind, char *text);
+FmBatchSheet *fm_batch_sheet_ref (FmBatchSheet *self);
+/** Lets go of it; the last one frees it. */
 void fm_batch_sheet_free (FmBatchSheet *self);
 /** All of it as lines of text, for a screen reader. Returns: (transfer full). */
 char *fm_batch_sheet_text (const FmBatchSheet *self);

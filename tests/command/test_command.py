@@ -80,7 +80,7 @@ def tables_are_written():
 
 
 def sheets_and_cards_are_written():
-    for kind in ("batch", "cook", "reader"):
+    for kind in ("batch", "cook", "specification", "reader"):
         command("batch-sheet", "demo.forcemeat", kind + ".pdf", "--blend", BLEND, "--version", "1",
                 "--kind", kind)
         assert head(kind + ".pdf") == b"%PDF-"

@@ -3,6 +3,7 @@
 /* test-cards.c - the cook's card and the reader's card, on paper and as a page of the web */
 #include "report/fm-cook-card.h"
 #include "report/fm-reader-card.h"
+#include "report/fm-specification.h"
 
 #include <json-glib/json-glib.h>
 #include <string.h>
@@ -77,6 +78,50 @@ test_cook (void)
   assert_says (text, "Serve");
   g_assert_null (strstr (text, "Cost"));
   assert_one_page (card);
+}
+
+/* What the notebook does not have is a line to write on. */
+static void
+test_specification (void)
+{
+  g_autoptr (FmFormula) formula = new_blend ();
+  FmBatchSheetInput input;
+
+  input_init (&input);
+  input.food.fat_pct = 32.0;
+  formula->brief->bands[FM_TARGET_FAT_PCT] = (FmBand){ 30.0, 34.0 };
+  g_autoptr (FmBatchSheet) sheet = fm_specification_new (formula, &input, NULL);
+  g_autofree char *text = fm_batch_sheet_text (sheet);
+  assert_says (text, "Specification: Pan <patty> & co (invented), version 3");
+  assert_says (text, "Fat that the brief asks for: 30.0\u00a0% to 34.0\u00a0%");
+  assert_says (text, "Plates of the grinder, if it is delivered ground:");
+  assert_says (text, "Cut and trim:");
+  assert_says (text, "Supplier, date, signature:");
+  assert_says (text, "Local rules");
+  assert_one_page (sheet);
+}
+
+/* The pages of each title are counted for themselves. */
+static void
+test_foot (void)
+{
+  g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new_empty ("Test");
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR, NULL);
+  cairo_t *cr = cairo_create (surface);
+
+  fm_batch_sheet_add (sheet, FM_SHEET_TITLE, g_strdup ("One, version 3"));
+  for (guint i = 0; i < 90; i++)
+    fm_batch_sheet_add (sheet, FM_SHEET_TEXT, g_strdup ("row"));
+  fm_batch_sheet_add (sheet, FM_SHEET_TITLE, g_strdup ("Two"));
+  g_autoptr (FmSheetLayout) layout =
+      fm_sheet_layout_new (sheet, cr, FM_A4_WIDTH_PT, FM_A4_HEIGHT_PT);
+  g_assert_cmpuint (fm_sheet_layout_n_pages (layout), ==, 3);
+  g_autofree char *second = fm_sheet_layout_foot (layout, sheet, 1);
+  g_autofree char *third = fm_sheet_layout_foot (layout, sheet, 2);
+  g_assert_cmpstr (second, ==, "One, version 3 · page 2 of 2");
+  g_assert_cmpstr (third, ==, "Two · page 1 of 1");
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
 }
 
 static void
@@ -166,6 +211,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/cards/cook", test_cook);
   g_test_add_func ("/cards/reader", test_reader);
+  g_test_add_func ("/cards/foot", test_foot);
+  g_test_add_func ("/cards/specification", test_specification);
   g_test_add_func ("/cards/page", test_page);
   g_test_add_func ("/cards/durations", test_durations);
   return g_test_run ();

@@ -80,14 +80,14 @@ def check_pdf(pdf):
             assert words in text, (words, text)
 
 
-def save_as(program, path):
+def save_as(program, path, title="Save Batch Sheet"):
     """The dialog offers a name for the file; a whole path in its place is taken as well."""
-    dialog = program.find("Save Batch Sheet", showing=False)
+    dialog = program.find(title, showing=False)
     name = wait_for(lambda: next((node for node in dialog.below() if node.has("EditableText")
                                   and node.text().endswith(".pdf")), None), "name of the file")
     name.set_text(path)
     program.button("Save")
-    program.gone("Save Batch Sheet")
+    program.gone(title)
 
 
 def the_sheet_is_saved_as_a_pdf(start, folder):
@@ -102,6 +102,37 @@ def the_sheet_is_saved_as_a_pdf(start, folder):
     program.says("Saved as “")
     check_pdf(pdf)
     close_sheet(program)
+    program.quit()
+
+
+def from_main_menu(program, item):
+    program.press("F10")
+    program.click(item, role="menu item")
+
+
+def lists_and_reports_are_documents_too(start, folder):
+    program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    from_main_menu(program, "Shopping List…")
+    sheet_says(program, "Pan patty (invented), draft: 6 patties of 180.0 g raw")
+    program.type_into("Patties of Pan patty (invented), draft", "60")
+    sheet_says(program, "draft: 60 patties of 180.0 g raw")
+    program.screenshot("shopping-list")
+    program.press("Escape")
+    program.gone("Add a batch")
+    from_main_menu(program, "Development Report…")
+    sheet_says(program, "Version 3, from version 2")
+    sheet_says(program, "Hotter pan, longer: version 3")
+    assert not program.unnamed(), program.unnamed()
+    pdf = os.path.join(folder, "report.pdf")
+    program.click("Save PDF…", role="push button")
+    save_as(program, pdf, "Save Development Report")
+    program.says("Saved as “")
+    if shutil.which("pdftotext"):
+        text = text_of(pdf)
+        for words in ("Bought trim: version 6", "page 1 of"):
+            assert words in text, (words, text)
+    program.press("Escape")
     program.quit()
 
 
@@ -243,6 +274,7 @@ def a_batch_is_corrected_with_any_cut(start, folder):
 run(a_batch_sheet_shows_grams_and_costs,
     a_missing_price_leaves_a_least_cost,
     the_sheet_is_saved_as_a_pdf,
+    lists_and_reports_are_documents_too,
     bad_numbers_are_never_printed,
     prices_and_allergens_are_kept,
     the_sheet_is_printed_to_a_file,

@@ -15,6 +15,7 @@
 #include "core/experiment/fm-strange.h"
 #include "report/fm-cook-card.h"
 #include "report/fm-reader-card.h"
+#include "report/fm-specification.h"
 
 #define N_ENTRIES 10
 
@@ -75,7 +76,14 @@ read_plan (FmBatchSheetDialog *self, FmBatchSheetInput *input)
 }
 
 /* What goes to paper, in the order of the choice. */
-typedef enum { BATCH_SHEET, COOK_CARD, READER_CARD_GRAMS, READER_CARD_OUNCES, N_KINDS } Kind;
+typedef enum {
+  BATCH_SHEET,
+  COOK_CARD,
+  SPECIFICATION,
+  READER_CARD_GRAMS,
+  READER_CARD_OUNCES,
+  N_KINDS,
+} Kind;
 
 static Kind
 get_kind (FmBatchSheetDialog *self)
@@ -92,6 +100,8 @@ make_kind (FmBatchSheetDialog *self, const FmBatchSheetInput *input, GError **er
     return fm_batch_sheet_new (self->formula, input, error);
   if (kind == COOK_CARD)
     return fm_cook_card_new (self->formula, input, error);
+  if (kind == SPECIFICATION)
+    return fm_specification_new (self->formula, input, error);
   return fm_reader_card_new (self->formula, input, kind == READER_CARD_OUNCES, error);
 }
 
@@ -297,9 +307,10 @@ fm_batch_sheet_dialog_class_init (FmBatchSheetDialogClass *klass)
 static void
 fm_batch_sheet_dialog_init (FmBatchSheetDialog *self)
 {
-  const char *const kinds[N_KINDS + 1] = { _ ("Batch sheet"), _ ("Cook’s card"),
-                                           _ ("Reader’s card, grams"), _ ("Reader’s card, ounces"),
-                                           NULL };
+  const char *const kinds[N_KINDS + 1] = {
+    _ ("Batch sheet"),          _ ("Cook’s card"),           _ ("Specification for a supplier"),
+    _ ("Reader’s card, grams"), _ ("Reader’s card, ounces"), NULL
+  };
   g_autoptr (GtkStringList) kind_list = gtk_string_list_new (kinds);
   g_autoptr (GtkStringList) methods = gtk_string_list_new (NULL);
 

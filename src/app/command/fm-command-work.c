@@ -13,6 +13,7 @@
 #include "report/fm-label-sheet.h"
 #include "report/fm-notebook-csv.h"
 #include "report/fm-reader-card.h"
+#include "report/fm-specification.h"
 #include "store/exchange/fm-exchange.h"
 #include "store/fm-label-store.h"
 #include "store/fm-versions.h"
@@ -203,10 +204,12 @@ make_kind (const char *kind,
     sheet = fm_batch_sheet_new (formula, input, error);
   else if (strcmp (kind, "cook") == 0)
     sheet = fm_cook_card_new (formula, input, error);
+  else if (strcmp (kind, "specification") == 0)
+    sheet = fm_specification_new (formula, input, error);
   else if (strcmp (kind, "reader") == 0)
     sheet = fm_reader_card_new (formula, input, FALSE, error);
   else
-    ask_again (error, _ ("Kinds are batch, cook, reader and page."));
+    ask_again (error, _ ("Kinds are batch, cook, specification, reader and page."));
   return sheet != NULL ? fm_batch_sheet_to_pdf (sheet, error) : NULL;
 }
 

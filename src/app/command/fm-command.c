@@ -59,7 +59,7 @@ new_context (const Command *command, FmCommandOptions *options)
       N_ ("Decimal commas, cells between semicolons"), NULL },
     { "patties", 0, 0, G_OPTION_ARG_INT, &options->n_patties, N_ ("Number of patties"), N_ ("N") },
     { "kind", 0, 0, G_OPTION_ARG_STRING, &options->kind,
-      N_ ("batch, cook, reader or page (for the web)"), N_ ("KIND") },
+      N_ ("batch, cook, specification, reader or page (for the web)"), N_ ("KIND") },
     { "rules", 0, 0, G_OPTION_ARG_STRING, &options->rules, N_ ("us_retail, us_meat or eu"),
       N_ ("SET") },
     { "serving", 0, 0, G_OPTION_ARG_DOUBLE, &options->serving_g, N_ ("Mass of a serving in g"),

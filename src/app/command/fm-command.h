@@ -6,7 +6,7 @@
  *   forcemeat import FILE.json NOTEBOOK
  *   forcemeat csv NOTEBOOK FOLDER [--comma]
  *   forcemeat batch-sheet NOTEBOOK FILE.pdf --blend NAME [--version N] [--patties N]
- *     [--kind batch|cook|reader|page]
+ *     [--kind batch|cook|specification|reader|page]
  *   forcemeat label NOTEBOOK FILE --blend NAME [--version N] [--rules SET] [--serving G] [--panel]
  *
  * It ends with 0 when it was done, 1 when it failed and says why on standard error, 2 when it was

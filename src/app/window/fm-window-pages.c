@@ -3,6 +3,8 @@
 /* fm-window-pages.c - builds what the window's first frame does not show: pages, menu */
 #include "app/batch/fm-batch-sheet-dialog.h"
 #include "app/compare/fm-compare-page.h"
+#include "app/documents/fm-report-choice.h"
+#include "app/documents/fm-shopping-choice.h"
 #include "app/experiments/fm-experiments-page.h"
 #include "app/formula/fm-formula-page.h"
 #include "app/map/fm-map-page.h"
@@ -108,12 +110,26 @@ print_action (GtkWidget *widget, const char *name, GVariant *parameter)
     fm_batch_sheet_dialog_present (widget, self->session);
 }
 
+static void
+report_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_report_choice_present (widget, FM_WINDOW (widget)->session);
+}
+
+static void
+shopping_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_shopping_choice_present (widget, FM_WINDOW (widget)->session);
+}
+
 void
 fm_window_install_page_actions (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_action (klass, "win.find-food", NULL, find_food_action);
   gtk_widget_class_install_action (klass, "win.new-experiment", NULL, new_experiment_action);
   gtk_widget_class_install_action (klass, "win.print", NULL, print_action);
+  gtk_widget_class_install_action (klass, "win.development-report", NULL, report_action);
+  gtk_widget_class_install_action (klass, "win.shopping-list", NULL, shopping_action);
 }
 
 void

@@ -80,8 +80,8 @@ fm_batch_purchased_g (double edible_g, double ep_yield_pct)
 }
 
 /* What arithmetic leaves over a whole step buys no further one. */
-static double
-bought_g (double mass_g, double step_g)
+double
+fm_batch_bought_g (double mass_g, double step_g)
 {
   return step_g > 0.0 ? ceil (mass_g / step_g - ON_STEP) * step_g : mass_g;
 }
@@ -117,7 +117,7 @@ fill_salt (FmBatch *self, const FmFormula *formula, const FmBatchPlan *plan)
 {
   self->salt_per_patty_g = plan->patty_mass_g * plan->salt_pct / 100.0;
   self->salt_g = self->salt_per_patty_g * plan->n_patties;
-  self->salt_bought_g = bought_g (self->salt_g, plan->buy_step_g);
+  self->salt_bought_g = fm_batch_bought_g (self->salt_g, plan->buy_step_g);
   self->salt_cost = self->salt_g / 1000.0 * salt_price_per_kg (formula, plan);
 }
 
@@ -132,7 +132,7 @@ fill_lines (FmBatch *self, const FmFormula *formula, const FmBatchPlan *plan, do
     if (!(line->mass_g > 0.0))
       continue;
     FmBatchLine sheet = batch_line (line, line->mass_g / total_g, self->edible_g);
-    sheet.bought_g = bought_g (sheet.purchased_g, plan->buy_step_g);
+    sheet.bought_g = fm_batch_bought_g (sheet.purchased_g, plan->buy_step_g);
     g_array_append_val (self->lines, sheet);
     self->purchased_g += sheet.purchased_g;
     self->bought_g += sheet.bought_g;

@@ -68,6 +68,8 @@ void fm_batch_free (FmBatch *self);
 /** Edible mass of @purchased_g at a yield of @ep_yield_pct, and back. */
 double fm_batch_edible_g (double purchased_g, double ep_yield_pct);
 double fm_batch_purchased_g (double edible_g, double ep_yield_pct);
+/** @mass_g in whole steps of @step_g, rounded up; 0 = exact. */
+double fm_batch_bought_g (double mass_g, double step_g);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FmBatch, fm_batch_free)
 

@@ -2,6 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Comparing versions and reading nutrients, as a person with a keyboard would."""
 
+import os
+
 from harness import run, wait_for
 from tree import Atspi
 
@@ -40,6 +42,36 @@ def a_comparison_survives_a_restart(start, folder):
     program.find("B · version 6")
 
 
+def a_chart_is_a_table_and_a_file(start, folder):
+    program = start("--demo", "--separate")
+    choose_two(program)
+    chart = program.find("Fat, calculated, %", role="image")
+    program.press_in(chart, "shift+F10", "Return")
+    program.find("Chart as a Table")
+    program.find("Pan patty (invented), version 7")
+    program.find("19.7 %")
+    program.screenshot("chart-table")
+    program.click("Copy")
+    program.find("Copied")
+    program.press("Escape")
+    program.gone("Chart as a Table")
+    path = os.path.join(folder, "fat.svg")
+    program.click("Chart Menu: Fat, calculated, %")
+    program.click("Save Picture as SVG…")
+    program.choose_file("Save Picture", path, ".svg")
+    wait_for(lambda: os.path.exists(path), "the picture")
+    with open(path, encoding="utf-8") as picture:
+        assert "<svg" in picture.read()
+    program.click("Chart Menu: Fat, calculated, %")
+    program.click("Save Picture as SVG…")
+    program.choose_file("Save Picture", "/proc/fat.svg", ".svg")
+    program.find("The Picture Was Not Saved")
+    assert not program.unnamed(), program.unnamed()
+    program.press("Escape")
+    program.gone("The Picture Was Not Saved")
+    program.quit()
+
+
 def cooked_values_say_where_they_come_from(start, folder):
     program = start("--demo", "--separate")
     program.find("One raw patty", contains=True)
@@ -54,4 +86,5 @@ def cooked_values_say_where_they_come_from(start, folder):
     program.quit()
 
 
-run(a_comparison_survives_a_restart, cooked_values_say_where_they_come_from)
+run(a_comparison_survives_a_restart, a_chart_is_a_table_and_a_file,
+    cooked_values_say_where_they_come_from)

@@ -254,9 +254,8 @@ fm_chart_intervals_set (FmChartIntervals *self,
     row.label = g_strdup (rows[i].label);
     g_array_append_val (self->rows, row);
   }
-  if (axis != NULL)
-    self->axis = *axis;
-  else
+  self->axis = axis != NULL ? *axis : (FmChartIntervalAxis){ .low_words = NULL };
+  if (self->axis.scale.n_ticks == 0)
     scale_to_rows (&self->axis.scale, rows, n_rows);
   fm_chart_say (FM_CHART (self), title, NULL, make_table (title, decimals, rows, n_rows));
   gtk_widget_queue_resize (GTK_WIDGET (self));

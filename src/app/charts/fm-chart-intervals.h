@@ -25,7 +25,7 @@ typedef struct {
 
 /** What stands below the rows. */
 typedef struct {
-  FmChartScale scale;
+  FmChartScale scale;    /* without ticks it covers zero and all numbers */
   const char *low_words; /* (nullable): what it means to stand at the left end */
   const char *high_words;
 } FmChartIntervalAxis;

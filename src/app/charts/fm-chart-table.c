@@ -25,6 +25,19 @@ fm_chart_table_new (const char *const *headings)
   return self;
 }
 
+FmChartTable *
+fm_chart_table_copy (const FmChartTable *self)
+{
+  FmChartTable *copy = fm_chart_table_new ((const char *const *)self->headings);
+
+  for (guint i = 0; i < self->rows->len; i++) {
+    const FmChartRow *row = fm_chart_table_row (self, i);
+
+    fm_chart_table_add (copy, g_strdup (row->sentence), (const char *const *)row->cells);
+  }
+  return copy;
+}
+
 void
 fm_chart_table_free (FmChartTable *self)
 {
@@ -57,6 +70,26 @@ fm_chart_table_describe (const FmChartTable *self)
   for (guint i = 0; i < self->rows->len; i++)
     g_string_append_printf (text, "%s%s", i > 0 ? "; " : "",
                             fm_chart_table_row (self, i)->sentence);
+  return g_string_free (text, FALSE);
+}
+
+static void
+append_line (GString *text, GStrv cells)
+{
+  g_autofree char *line = g_strjoinv ("\t", cells);
+
+  g_string_append (text, line);
+  g_string_append_c (text, '\n');
+}
+
+char *
+fm_chart_table_to_text (const FmChartTable *self)
+{
+  GString *text = g_string_new (NULL);
+
+  append_line (text, self->headings);
+  for (guint i = 0; i < self->rows->len; i++)
+    append_line (text, fm_chart_table_row (self, i)->cells);
   return g_string_free (text, FALSE);
 }
 

@@ -7,14 +7,26 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app/charts/fm-chart-save.h"
+#include "app/charts/fm-chart-table-window.h"
+#include "app/widgets/fm-derivation-window.h"
+#include "app/widgets/fm-page.h"
+
 #define NEAR_PX 24.0
 #define RING_PX 4.0
+#define RING_WIDTH_PX 3.0
 
 typedef struct {
+  char *title;
   char *description;
+  char *subject;       /* (nullable): what the window shows */
+  char *legend;        /* (nullable) */
   FmChartTable *table; /* (nullable) */
   GArray *marks;       /* FmChartMark, of the last drawing */
   int picked;          /* row of the table; -1 = none */
+  char *told;          /* (nullable): said while none is picked */
+  GtkWidget *button;
+  GtkWidget *popover; /* (nullable): made when it is first asked for */
 } FmChartPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (FmChart, fm_chart, GTK_TYPE_WIDGET)
@@ -42,7 +54,38 @@ n_rows (const FmChartPrivate *priv)
 static const char *
 picked_sentence (const FmChartPrivate *priv)
 {
-  return priv->picked >= 0 ? fm_chart_table_row (priv->table, (guint)priv->picked)->sentence : NULL;
+  return priv->picked >= 0 ? fm_chart_table_row (priv->table, (guint)priv->picked)->sentence
+                           : priv->told;
+}
+
+static gboolean
+is_rtl (FmChart *self)
+{
+  return gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
+}
+
+static int
+button_width (FmChart *self)
+{
+  int width;
+
+  gtk_widget_measure (get_private (self)->button, GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL,
+                      NULL, NULL);
+  return width;
+}
+
+/* What the button takes from the canvas. */
+static int
+beside_width (FmChart *self)
+{
+  return FM_CHART_GET_CLASS (self)->button_over ? 0 : button_width (self);
+}
+
+/* Where the canvas begins. */
+static int
+canvas_x (FmChart *self)
+{
+  return is_rtl (self) ? beside_width (self) : 0;
 }
 
 /* A screen reader speaks the description of what has the focus when it changes. */
@@ -95,27 +138,91 @@ mark_of_row (FmChart *self, int row)
   return NULL;
 }
 
+static void
+go_on (FmChart *self)
+{
+  fm_chart_pick (self, (get_private (self)->picked + 1) % n_rows (get_private (self)));
+}
+
+static void
+go_back (FmChart *self)
+{
+  const int at = get_private (self)->picked;
+
+  fm_chart_pick (self, at <= 0 ? n_rows (get_private (self)) - 1 : at - 1);
+}
+
+static void
+move (FmChart *self, int right, int down, gboolean far)
+{
+  if (FM_CHART_GET_CLASS (self)->move != NULL)
+    FM_CHART_GET_CLASS (self)->move (self, right, down, far);
+  else if (right + down > 0)
+    go_on (self);
+  else
+    go_back (self);
+}
+
+static gboolean
+activate (FmChart *self)
+{
+  const int at = get_private (self)->picked;
+
+  if (at < 0 || FM_CHART_GET_CLASS (self)->activate == NULL)
+    return FALSE;
+  FM_CHART_GET_CLASS (self)->activate (self, (guint)at);
+  return TRUE;
+}
+
+static gboolean
+arrow (FmChart *self, guint keyval, gboolean far)
+{
+  switch (keyval) {
+  case GDK_KEY_Right:
+  case GDK_KEY_KP_Right:
+    move (self, 1, 0, far);
+    return TRUE;
+  case GDK_KEY_Left:
+  case GDK_KEY_KP_Left:
+    move (self, -1, 0, far);
+    return TRUE;
+  case GDK_KEY_Down:
+  case GDK_KEY_KP_Down:
+    move (self, 0, 1, far);
+    return TRUE;
+  case GDK_KEY_Up:
+  case GDK_KEY_KP_Up:
+    move (self, 0, -1, far);
+    return TRUE;
+  default:
+    return FALSE;
+  }
+}
+
 static gboolean
 key_cb (FmChart *self, guint keyval, guint keycode, GdkModifierType state)
 {
   const int n = n_rows (get_private (self));
-  const int at = get_private (self)->picked;
+  const GdkModifierType held = state & gtk_accelerator_get_default_mod_mask ();
 
-  if (n == 0 || (state & gtk_accelerator_get_default_mod_mask ()) != 0)
+  if (n == 0 || (held & ~GDK_SHIFT_MASK) != 0)
+    return FALSE;
+  if (arrow (self, keyval, held == GDK_SHIFT_MASK))
+    return TRUE;
+  if (held != 0)
     return FALSE;
   switch (keyval) {
-  case GDK_KEY_Right:
-  case GDK_KEY_KP_Right:
-  case GDK_KEY_Down:
-  case GDK_KEY_KP_Down:
-    fm_chart_pick (self, (at + 1) % n);
+  case GDK_KEY_Page_Down:
+  case GDK_KEY_KP_Page_Down:
+    go_on (self);
     return TRUE;
-  case GDK_KEY_Left:
-  case GDK_KEY_KP_Left:
-  case GDK_KEY_Up:
-  case GDK_KEY_KP_Up:
-    fm_chart_pick (self, at <= 0 ? n - 1 : at - 1);
+  case GDK_KEY_Page_Up:
+  case GDK_KEY_KP_Page_Up:
+    go_back (self);
     return TRUE;
+  case GDK_KEY_Return:
+  case GDK_KEY_KP_Enter:
+    return activate (self);
   case GDK_KEY_Home:
   case GDK_KEY_KP_Home:
     fm_chart_pick (self, 0);
@@ -132,10 +239,15 @@ key_cb (FmChart *self, guint keyval, guint keycode, GdkModifierType state)
 static void
 pressed_cb (FmChart *self, int n_press, double x, double y)
 {
-  const FmChartMark *mark = mark_at (self, x, y);
+  const double at_x = x - canvas_x (self);
+  const FmChartMark *mark = mark_at (self, at_x, y);
 
   gtk_widget_grab_focus (GTK_WIDGET (self));
   fm_chart_pick (self, mark != NULL ? (int)mark->row : -1);
+  if (mark == NULL && FM_CHART_GET_CLASS (self)->point_at != NULL)
+    FM_CHART_GET_CLASS (self)->point_at (self, at_x, y);
+  else if (n_press == 2)
+    activate (self);
 }
 
 /* Whoever comes back hears all of it again. */
@@ -148,14 +260,124 @@ left_cb (FmChart *self)
 static gboolean
 query_tooltip_cb (FmChart *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
 {
+  const int at_x = x - canvas_x (self);
   const FmChartMark *mark =
-      keyboard ? mark_of_row (self, get_private (self)->picked) : mark_at (self, x, y);
+      keyboard ? mark_of_row (self, get_private (self)->picked) : mark_at (self, at_x, y);
+  g_autofree char *text = NULL;
 
-  if (mark == NULL)
-    return FALSE;
-  gtk_tooltip_set_text (tooltip,
-                        fm_chart_table_row (get_private (self)->table, mark->row)->sentence);
-  return TRUE;
+  if (mark != NULL)
+    text = g_strdup (fm_chart_table_row (get_private (self)->table, mark->row)->sentence);
+  else if (!keyboard && FM_CHART_GET_CLASS (self)->text_at != NULL)
+    text = FM_CHART_GET_CLASS (self)->text_at (self, at_x, y);
+  gtk_tooltip_set_text (tooltip, text);
+  return text != NULL;
+}
+
+static GtkWidget *
+menu_new (FmChart *self)
+{
+  g_autoptr (GMenu) menu = g_menu_new ();
+  g_autoptr (GMenu) show = g_menu_new ();
+  g_autoptr (GMenu) save = g_menu_new ();
+  GtkWidget *popover;
+
+  g_menu_append (show, _ ("Show as _Table"), "chart.show-table");
+  if (FM_CHART_GET_CLASS (self)->derive != NULL)
+    g_menu_append (show, _ ("_Where the Figures Come From"), "chart.derive");
+  g_menu_append (save, _ ("Save Picture as _SVG…"), "chart.save::svg");
+  g_menu_append (save, _ ("Save Picture as _PDF…"), "chart.save::pdf");
+  g_menu_append (save, _ ("Save Picture as P_NG…"), "chart.save::png");
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (show));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (save));
+  popover = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));
+  gtk_popover_set_has_arrow (GTK_POPOVER (popover), FALSE);
+  gtk_widget_set_parent (popover, GTK_WIDGET (self));
+  return popover;
+}
+
+static void
+pop_up (FmChart *self, const GdkRectangle *at)
+{
+  FmChartPrivate *priv = get_private (self);
+
+  if (priv->table == NULL)
+    return;
+  if (priv->popover == NULL)
+    priv->popover = menu_new (self);
+  gtk_popover_set_pointing_to (GTK_POPOVER (priv->popover), at);
+  gtk_popover_popup (GTK_POPOVER (priv->popover));
+}
+
+static void
+menu_pressed_cb (FmChart *self, int n_press, double x, double y)
+{
+  pop_up (self, &(GdkRectangle){ (int)x, (int)y, 1, 1 });
+}
+
+static void
+menu_clicked_cb (FmChart *self)
+{
+  GtkAllocation at;
+
+  gtk_widget_get_allocation (get_private (self)->button, &at);
+  pop_up (self, &at);
+}
+
+/* By keyboard: at the mark picked, else in the middle. */
+static void
+menu_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmChart *self = FM_CHART (widget);
+  const FmChartMark *mark = mark_of_row (self, get_private (self)->picked);
+  GdkRectangle at = { gtk_widget_get_width (widget) / 2, gtk_widget_get_height (widget) / 2, 1, 1 };
+
+  if (mark != NULL)
+    at = (GdkRectangle){ (int)mark->box.x + canvas_x (self), (int)mark->box.y,
+                         MAX ((int)mark->box.width, 1), MAX ((int)mark->box.height, 1) };
+  pop_up (self, &at);
+}
+
+static void
+show_table_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmChart *self = FM_CHART (widget);
+  g_autofree char *subject = fm_chart_dup_subject (self);
+
+  fm_chart_table_window_show (widget, get_private (self)->title, subject,
+                              get_private (self)->table);
+}
+
+static void
+derive_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  const char *figure = NULL;
+  g_autofree char *text = FM_CHART_GET_CLASS (widget)->derive (FM_CHART (widget), &figure);
+
+  if (text != NULL)
+    fm_derivation_window_show (widget, figure, text);
+}
+
+static void
+save_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmChartFormat format = FM_CHART_SVG;
+  g_autofree char *ending = g_strconcat (".", g_variant_get_string (parameter, NULL), NULL);
+
+  fm_chart_format_of_name (ending, &format);
+  fm_chart_save (FM_CHART (widget), format);
+}
+
+/* All of it on the canvas, also around a mark that reaches from edge to edge. */
+static FmBox
+ring_around (const FmChartCanvas *canvas, const FmBox *mark)
+{
+  const double inset = RING_WIDTH_PX / 2;
+  const FmBox ring = fm_box_grown (mark, RING_PX);
+  const double left = MAX (ring.x, inset);
+  const double top = MAX (ring.y, inset);
+
+  return (FmBox){ left, top, MIN (ring.x + ring.width, canvas->width - inset) - left,
+                  MIN (ring.y + ring.height, canvas->height - inset) - top };
 }
 
 static void
@@ -167,7 +389,7 @@ draw_ring (FmChart *self, FmChartCanvas *canvas)
 
   if (mark == NULL)
     return;
-  ring = fm_box_grown (&mark->box, RING_PX);
+  ring = ring_around (canvas, &mark->box);
   round_px = MIN (ring.width, ring.height) / 2;
   /* A bar keeps its corners, a small mark gets a circle. */
   round_px = ring.width < 2 * NEAR_PX && ring.height < 2 * NEAR_PX ? round_px : RING_PX;
@@ -180,7 +402,7 @@ draw_ring (FmChart *self, FmChartCanvas *canvas)
   }
   cairo_close_path (canvas->cr);
   fm_chart_canvas_set_colour (canvas, &canvas->palette.accent, 1);
-  cairo_set_line_width (canvas->cr, 3);
+  cairo_set_line_width (canvas->cr, RING_WIDTH_PX);
   cairo_stroke (canvas->cr);
 }
 
@@ -189,24 +411,52 @@ fm_chart_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   FmChart *self = FM_CHART (widget);
   FmChartPrivate *priv = get_private (self);
-  const int width = gtk_widget_get_width (widget);
+  const int full_width = gtk_widget_get_width (widget);
+  const int width = MAX (full_width - beside_width (self), 1);
   const int height = gtk_widget_get_height (widget);
-  cairo_t *cr =
-      gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
+  GtkAllocation button;
+  cairo_t *cr;
   FmChartCanvas canvas;
 
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)canvas_x (self), 0));
+  cr =
+      gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   fm_chart_canvas_init (&canvas, cr, gtk_widget_get_pango_context (widget), width, height,
                         current_scheme ());
   canvas.see_through = TRUE;
+  gtk_widget_get_allocation (priv->button, &button);
+  if (FM_CHART_GET_CLASS (self)->button_over)
+    fm_chart_canvas_keep_clear (&canvas,
+                                &(FmBox){ button.x, button.y, button.width, button.height });
   fm_chart_draw (self, &canvas);
   g_array_set_size (priv->marks, 0);
   g_array_append_vals (priv->marks, canvas.marks->data, canvas.marks->len);
   draw_ring (self, &canvas);
   fm_chart_canvas_clear (&canvas);
   cairo_destroy (cr);
+  gtk_snapshot_restore (snapshot);
+  gtk_widget_snapshot_child (widget, priv->button, snapshot);
   if (gtk_widget_has_visible_focus (widget))
-    gtk_snapshot_render_focus (snapshot, gtk_widget_get_style_context (widget), 0, 0, width,
+    gtk_snapshot_render_focus (snapshot, gtk_widget_get_style_context (widget), 0, 0, full_width,
                                height);
+}
+
+static void
+fm_chart_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  FmChart *self = FM_CHART (widget);
+  FmChartPrivate *priv = get_private (self);
+  GtkRequisition size;
+  GtkAllocation at = { 0 };
+
+  gtk_widget_get_preferred_size (priv->button, &size, NULL);
+  at.width = size.width;
+  at.height = size.height;
+  at.x = is_rtl (self) ? 0 : MAX (width - at.width, 0);
+  gtk_widget_size_allocate (priv->button, &at, -1);
+  if (priv->popover != NULL)
+    gtk_popover_present (GTK_POPOVER (priv->popover));
 }
 
 static void
@@ -218,7 +468,18 @@ fm_chart_measure (GtkWidget *widget,
                   int *minimum_baseline,
                   int *natural_baseline)
 {
-  FM_CHART_GET_CLASS (widget)->get_size (FM_CHART (widget), orientation, minimum, natural);
+  FmChart *self = FM_CHART (widget);
+  int button = 0;
+
+  FM_CHART_GET_CLASS (self)->get_size (self, orientation, minimum, natural);
+  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
+    *minimum += beside_width (self);
+    *natural += beside_width (self);
+    return;
+  }
+  gtk_widget_measure (get_private (self)->button, orientation, -1, &button, NULL, NULL, NULL);
+  *minimum = MAX (*minimum, button);
+  *natural = MAX (*natural, button);
 }
 
 static void
@@ -231,11 +492,25 @@ fm_chart_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec
 }
 
 static void
+fm_chart_dispose (GObject *object)
+{
+  FmChartPrivate *priv = get_private (FM_CHART (object));
+
+  g_clear_pointer (&priv->popover, gtk_widget_unparent);
+  g_clear_pointer (&priv->button, gtk_widget_unparent);
+  G_OBJECT_CLASS (fm_chart_parent_class)->dispose (object);
+}
+
+static void
 fm_chart_finalize (GObject *object)
 {
   FmChartPrivate *priv = get_private (FM_CHART (object));
 
+  g_free (priv->title);
   g_free (priv->description);
+  g_free (priv->subject);
+  g_free (priv->legend);
+  g_free (priv->told);
   g_clear_pointer (&priv->table, fm_chart_table_free);
   g_array_unref (priv->marks);
   G_OBJECT_CLASS (fm_chart_parent_class)->finalize (object);
@@ -248,13 +523,38 @@ fm_chart_class_init (FmChartClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   object_class->get_property = fm_chart_get_property;
+  object_class->dispose = fm_chart_dispose;
   object_class->finalize = fm_chart_finalize;
+  widget_class->size_allocate = fm_chart_size_allocate;
   widget_class->snapshot = fm_chart_snapshot;
   widget_class->measure = fm_chart_measure;
   props[PROP_PICKED] =
       g_param_spec_string ("picked", NULL, NULL, NULL, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_widget_class_install_action (widget_class, "menu.popup", NULL, menu_action);
+  gtk_widget_class_install_action (widget_class, "chart.show-table", NULL, show_table_action);
+  gtk_widget_class_install_action (widget_class, "chart.derive", NULL, derive_action);
+  gtk_widget_class_install_action (widget_class, "chart.save", "s", save_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F10, GDK_SHIFT_MASK, "menu.popup",
+                                       NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Menu, 0, "menu.popup", NULL);
+}
+
+/* No stop of its own on the way through the page: the chart opens the same menu by key. */
+static void
+add_button (FmChart *self)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name ("view-more-symbolic");
+
+  get_private (self)->button = button;
+  gtk_widget_set_focusable (button, FALSE);
+  gtk_widget_set_tooltip_text (button, _ ("Chart Menu"));
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "circular");
+  gtk_widget_set_visible (button, FALSE);
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (menu_clicked_cb), self);
+  gtk_widget_set_parent (button, GTK_WIDGET (self));
 }
 
 static void
@@ -264,6 +564,7 @@ fm_chart_init (FmChart *self)
   GtkEventController *keys = gtk_event_controller_key_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
   GtkGesture *click = gtk_gesture_click_new ();
+  GtkGesture *menu_click = gtk_gesture_click_new ();
 
   get_private (self)->picked = -1;
   get_private (self)->marks = g_array_new (FALSE, FALSE, sizeof (FmChartMark));
@@ -273,6 +574,9 @@ fm_chart_init (FmChart *self)
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (left_cb), self);
   g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (menu_click), GDK_BUTTON_SECONDARY);
+  g_signal_connect_swapped (menu_click, "pressed", G_CALLBACK (menu_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (menu_click));
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
   gtk_widget_add_controller (GTK_WIDGET (self), focus);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
@@ -280,6 +584,22 @@ fm_chart_init (FmChart *self)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (manager, "notify::high-contrast", G_CALLBACK (gtk_widget_queue_draw),
                            self, G_CONNECT_SWAPPED);
+  add_button (self);
+}
+
+/* Nothing to draw has nothing to show or save. */
+static void
+update_menu (FmChart *self)
+{
+  FmChartPrivate *priv = get_private (self);
+  /* Translators: what is drawn. */
+  g_autofree char *name = g_strdup_printf (_ ("Chart Menu: %s"), priv->title);
+
+  gtk_widget_set_visible (priv->button, priv->table != NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "chart.show-table", priv->table != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "chart.save", priv->table != NULL);
 }
 
 void
@@ -288,7 +608,10 @@ fm_chart_say (FmChart *self, const char *title, const char *description, FmChart
   FmChartPrivate *priv = get_private (self);
 
   g_return_if_fail (FM_IS_CHART (self));
+  g_free (priv->title);
+  priv->title = g_strdup (title);
   g_free (priv->description);
+  g_clear_pointer (&priv->told, g_free);
   g_clear_pointer (&priv->table, fm_chart_table_free);
   g_array_set_size (priv->marks, 0);
   priv->table = table;
@@ -297,8 +620,20 @@ fm_chart_say (FmChart *self, const char *title, const char *description, FmChart
   priv->picked = -1;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   describe_as (self, priv->description);
+  update_menu (self);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PICKED]);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/* Says what is picked or told to whoever looks and listens. */
+static void
+tell (FmChart *self)
+{
+  const char *sentence = picked_sentence (get_private (self));
+
+  describe_as (self, sentence != NULL ? sentence : get_private (self)->description);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PICKED]);
 }
 
 void
@@ -308,12 +643,88 @@ fm_chart_pick (FmChart *self, int row)
 
   g_return_if_fail (FM_IS_CHART (self));
   g_return_if_fail (row < n_rows (priv));
-  if (priv->picked == row)
+  if (priv->picked == row && priv->told == NULL)
     return;
   priv->picked = row;
-  describe_as (self, row >= 0 ? picked_sentence (priv) : priv->description);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PICKED]);
+  g_clear_pointer (&priv->told, g_free);
+  tell (self);
+}
+
+void
+fm_chart_tell (FmChart *self, char *sentence)
+{
+  FmChartPrivate *priv = get_private (self);
+
+  g_return_if_fail (FM_IS_CHART (self));
+  priv->picked = -1;
+  g_free (priv->told);
+  priv->told = sentence;
+  tell (self);
+}
+
+void
+fm_chart_set_subject (FmChart *self, const char *subject)
+{
+  g_return_if_fail (FM_IS_CHART (self));
+  g_free (get_private (self)->subject);
+  get_private (self)->subject = g_strdup (subject);
+}
+
+void
+fm_chart_set_subject_in (GtkWidget *widget, const char *subject)
+{
+  if (FM_IS_CHART (widget)) {
+    fm_chart_set_subject (FM_CHART (widget), subject);
+    return;
+  }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    fm_chart_set_subject_in (child, subject);
+}
+
+char *
+fm_chart_dup_subject (FmChart *self)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), FM_TYPE_PAGE);
+
+  if (get_private (self)->subject != NULL)
+    return g_strdup (get_private (self)->subject);
+  if (page == NULL || fm_page_get_session (FM_PAGE (page)) == NULL)
+    return NULL;
+  return fm_session_dup_shown (fm_page_get_session (FM_PAGE (page)));
+}
+
+void
+fm_chart_set_legend (FmChart *self, const char *legend)
+{
+  g_return_if_fail (FM_IS_CHART (self));
+  g_free (get_private (self)->legend);
+  get_private (self)->legend = g_strdup (legend);
+}
+
+const char *
+fm_chart_get_legend (FmChart *self)
+{
+  return get_private (self)->legend;
+}
+
+const char *
+fm_chart_get_title (FmChart *self)
+{
+  return get_private (self)->title;
+}
+
+const FmChartTable *
+fm_chart_get_table (FmChart *self)
+{
+  return get_private (self)->table;
+}
+
+void
+fm_chart_get_canvas_size (FmChart *self, double *width, double *height)
+{
+  *width = MAX (gtk_widget_get_width (GTK_WIDGET (self)) - beside_width (self), 1);
+  *height = gtk_widget_get_height (GTK_WIDGET (self));
 }
 
 void

@@ -4,8 +4,9 @@
  *
  * It owns the colours of the light, the dark and the high contrast, the accessible name and
  * description, the way from mark to mark (arrow keys, Home, End, a click), the tooltip of the mark
- * under the pointer, and the table of the same data. A chart draws on a canvas and says in a table
- * what it draws; nothing is told by colour alone.
+ * under the pointer, the table of the same data, and the menu (a button, a right click, Menu or
+ * Shift+F10) that shows that table and saves the picture. A chart draws on a canvas and says in a
+ * table what it draws; nothing is told by colour alone.
  */
 #pragma once
 
@@ -26,6 +27,19 @@ struct _FmChartClass {
   void (*draw) (FmChart *self, FmChartCanvas *canvas);
   /* Pixels that it needs and would like. */
   void (*get_size) (FmChart *self, GtkOrientation orientation, int *minimum, int *natural);
+  /* The rest may be NULL. */
+  /* Arrow keys: one step right and down, or ten; without, they go from mark to mark. */
+  void (*move) (FmChart *self, int right, int down, gboolean far);
+  /* What stands at a place of the canvas without a mark; NULL = nothing. (transfer full) */
+  char *(*text_at) (FmChart *self, double x, double y);
+  /* A click where no mark is. */
+  void (*point_at) (FmChart *self, double x, double y);
+  /* Enter or a double click on a mark. */
+  void (*activate) (FmChart *self, guint row);
+  /* Where the figures come from, as text; @figure: what they are. (transfer full) (nullable) */
+  char *(*derive) (FmChart *self, const char **figure);
+  /* The menu's button lies over the picture, which leaves its upper end free. */
+  gboolean button_over;
 };
 
 /**
@@ -39,6 +53,28 @@ struct _FmChartClass {
 void fm_chart_say (FmChart *self, const char *title, const char *description, FmChartTable *table);
 /** Goes to a row of the table; -1 = to none. Its sentence is the property "picked". */
 void fm_chart_pick (FmChart *self, int row);
+/** Picks no row but says @sentence of what is drawn. (transfer full) */
+void fm_chart_tell (FmChart *self, char *sentence);
+/**
+ * fm_chart_set_subject:
+ * @subject: (nullable): the blend and version, the tasting ... that it is of; without, what the
+ * window shows
+ *
+ * It stands on a saved picture and in the name of its file.
+ */
+void fm_chart_set_subject (FmChart *self, const char *subject);
+/** The same for all charts in @widget. */
+void fm_chart_set_subject_in (GtkWidget *widget, const char *subject);
+/** (transfer full) (nullable) */
+char *fm_chart_dup_subject (FmChart *self);
+/** The words beside it that say what its marks mean; on a saved picture too. (nullable) */
+void fm_chart_set_legend (FmChart *self, const char *legend);
+const char *fm_chart_get_legend (FmChart *self);
+const char *fm_chart_get_title (FmChart *self);
+/** (nullable) (transfer none) */
+const FmChartTable *fm_chart_get_table (FmChart *self);
+/** Of its canvas, as it stands in the window. */
+void fm_chart_get_canvas_size (FmChart *self, double *width, double *height);
 /** Draws it as it stands, without the mark picked. */
 void fm_chart_draw (FmChart *self, FmChartCanvas *canvas);
 

@@ -8,7 +8,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/charts/fm-chart-hatch.h"
+#include "app/widgets/fm-page.h"
 #include "core/base/fm-number.h"
+#include "core/formula/fm-derivation.h"
 
 #define BAR_HEIGHT 34
 #define GAP 2
@@ -86,6 +88,20 @@ get_size (FmChart *chart, GtkOrientation orientation, int *minimum, int *natural
   *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 400 : BAR_HEIGHT;
 }
 
+/* Of the formula of the page, which is the one drawn. */
+static char *
+derive (FmChart *chart, const char **figure)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (chart), FM_TYPE_PAGE);
+  FmSession *session = page != NULL ? fm_page_get_session (FM_PAGE (page)) : NULL;
+
+  if (session == NULL || fm_session_get_formula (session) == NULL)
+    return NULL;
+  *figure = _ ("Fat");
+  return fm_derivation_nutrient (fm_session_get_formula (session),
+                                 fm_session_get_analysis (session), FM_NUTRIENT_FAT);
+}
+
 static FmChartTable *
 make_table (FmFatBar *self)
 {
@@ -139,6 +155,7 @@ fm_fat_bar_class_init (FmFatBarClass *klass)
   G_OBJECT_CLASS (klass)->finalize = fm_fat_bar_finalize;
   FM_CHART_CLASS (klass)->draw = draw;
   FM_CHART_CLASS (klass)->get_size = get_size;
+  FM_CHART_CLASS (klass)->derive = derive;
 }
 
 static void

@@ -3,6 +3,7 @@
 /* fm-compare-charts.c - a strip of small charts for a comparison */
 #include "app/compare/fm-compare-charts.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "app/charts/fm-chart-bars.h"
@@ -54,6 +55,17 @@ any_known (const double *values, guint n)
   return FALSE;
 }
 
+/* "A = Pan patty, version 6": what the letters below the bars stand for. */
+static char *
+describe_letters (const char *const *names, guint n)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < n; i++)
+    g_string_append_printf (text, "%s%s = %s", i > 0 ? "   " : "", fm_chart_letter (i), names[i]);
+  return g_string_free (text, FALSE);
+}
+
 static GtkWidget *
 make_chart (const char *title,
             const FmCompareRow *row,
@@ -64,10 +76,14 @@ make_chart (const char *title,
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   GtkWidget *heading = gtk_label_new (title);
   GtkWidget *bars = fm_chart_bars_new ();
+  g_autofree char *letters = NULL;
 
   for (guint i = 0; i < data->n; i++)
     names[i] = fm_comparison_item (comparison, i)->title;
+  letters = describe_letters (names, data->n);
   fm_chart_bars_set (FM_CHART_BARS (bars), title, row->unit, names, data);
+  fm_chart_set_subject (FM_CHART (bars), _ ("Comparison"));
+  fm_chart_set_legend (FM_CHART (bars), letters);
   gtk_label_set_xalign (GTK_LABEL (heading), 0.0f);
   gtk_label_set_ellipsize (GTK_LABEL (heading), PANGO_ELLIPSIZE_END);
   gtk_label_set_max_width_chars (GTK_LABEL (heading), 20);

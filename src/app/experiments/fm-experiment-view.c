@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "app/widgets/fm-accessible.h"
+#include "app/charts/fm-chart.h"
 #include "app/cook/fm-cook-food.h"
 #include "app/cook/fm-cook-panel.h"
 #include "app/experiments/fm-experiment-caution.h"
@@ -408,6 +409,7 @@ fm_experiment_view_set_origin (FmExperimentView *self,
   g_return_if_fail (FM_IS_EXPERIMENT_VIEW (self));
   g_set_object (&self->session, session);
   gtk_label_set_text (self->origin_label, origin != NULL ? origin : "");
+  fm_chart_set_subject_in (GTK_WIDGET (self->readings), origin);
   g_clear_pointer (&self->plan, fm_process_free);
   self->plan = plan != NULL ? fm_process_copy (plan) : NULL;
   fm_experiment_planned_set_plan (self->planned, plan);

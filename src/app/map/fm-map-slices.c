@@ -86,6 +86,7 @@ draw_triangle (FmMapSlices *self)
                     fm_map_picture_new (self->document, self->fit, &slice));
   legend = fm_map_picture_legend (fm_map_plot_get_picture (self->plot));
   fm_widget_set_label (self->legend_label, legend);
+  fm_chart_set_legend (FM_CHART (self->plot), legend);
 }
 
 static void

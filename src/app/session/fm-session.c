@@ -3,6 +3,8 @@
 /* fm-session.c - what the window shows: one notebook, one blend, its draft or a saved version */
 #include "app/session/fm-session-private.h"
 
+#include <glib/gi18n-lib.h>
+
 G_DEFINE_FINAL_TYPE (FmSession, fm_session, G_TYPE_OBJECT)
 
 static void
@@ -114,6 +116,20 @@ const char *
 fm_session_get_blend_name (FmSession *self)
 {
   return self->blend_name;
+}
+
+char *
+fm_session_dup_shown (FmSession *self)
+{
+  const FmVersionInfo *version = fm_session_get_version_info (self);
+  const char *blend = fm_session_get_blend_name (self);
+  g_autofree char *shown = NULL;
+
+  if (blend == NULL)
+    return NULL;
+  shown = version != NULL ? g_strdup_printf (_ ("version %d"), version->number)
+                          : g_strdup (_ ("draft"));
+  return g_strdup_printf ("%s, %s", blend, shown);
 }
 
 gint64

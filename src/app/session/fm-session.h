@@ -51,6 +51,8 @@ gint64 fm_session_get_version_id (FmSession *self); /* shown saved version; 0 = 
 /** What is known of the shown saved version; NULL while the draft is shown. (transfer none) */
 const FmVersionInfo *fm_session_get_version_info (FmSession *self);
 const char *fm_session_get_blend_name (FmSession *self);
+/** "Pan patty, version 7", "Pan patty, draft"; NULL while no blend is shown. (transfer full) */
+char *fm_session_dup_shown (FmSession *self);
 /**
  * These read in a thread; what is shown stays until then, and the last wish counts. The shown
  * blend's draft is at hand and shown at once. 0 shows no blend.

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-targets-square.h - the Pearson square of two ingredients, as the trade lays it out */
+/* fm-targets-square.h - the Pearson square of two ingredients, drawn and in words */
 #pragma once
 
 #include <gtk/gtk.h>

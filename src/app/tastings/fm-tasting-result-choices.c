@@ -126,6 +126,7 @@ fm_tasting_result_add_positions (GtkBox *box, const FmTastingReading *reading)
   g_autofree FmChartInterval *rows = g_new0 (FmChartInterval, MAX (reading->n_positions, 1));
   GtkWidget *chart;
   const char *heads[] = { _ ("Serving position"), _ ("Value") };
+  FmChartIntervalAxis axis = fm_tasting_result_liking_axis ();
   GtkGrid *grid;
 
   if (rank == NULL && reading->position_mean_liking == NULL)
@@ -139,10 +140,12 @@ fm_tasting_result_add_positions (GtkBox *box, const FmTastingReading *reading)
                            rank != NULL ? rank->rank_sum[i] : reading->position_mean_liking[i], NAN,
                            NAN, rank != NULL ? rank->expected_sum[i] : NAN };
   chart = fm_chart_intervals_new ();
+  if (rank != NULL)
+    axis = fm_tasting_result_rank_axis (rank);
   fm_chart_intervals_set (FM_CHART_INTERVALS (chart),
                           rank != NULL ? _ ("Rank sum by serving position")
                                        : _ ("Mean liking by serving position"),
-                          2, NULL, rows, reading->n_positions);
+                          2, &axis, rows, reading->n_positions);
   fm_tasting_result_add_chart (box, chart);
   grid = fm_tasting_result_add_table (box, rank != NULL ? _ ("Rank sums by serving position")
                                                         : _ ("Mean liking by serving position"));

@@ -4,6 +4,9 @@
 #include "app/tastings/fm-tasting-result-sections.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define MAX_TICKS 9
 
 static GtkWidget *
 text_new (const char *text, const char *css_class)
@@ -92,6 +95,31 @@ fm_tasting_result_add_method (GtkBox *box, char *text)
   add_expander (box, _ ("Method and source"), inside);
   g_free (text);
   return GTK_GRID (grid);
+}
+
+FmChartIntervalAxis
+fm_tasting_result_rank_axis (const FmRankResult *rank)
+{
+  FmChartIntervalAxis axis = { .low_words = _ ("← liked more"), .high_words = _ ("liked less →") };
+  double low = INFINITY;
+  double high = -INFINITY;
+
+  for (guint i = 0; i < rank->n_samples; i++) {
+    low = MIN (low, rank->lowest_sum[i]);
+    high = MAX (high, rank->highest_sum[i]);
+  }
+  if (high > low)
+    fm_chart_scale_init_ends (&axis.scale, low, high, (guint)(high - low), MAX_TICKS);
+  return axis;
+}
+
+FmChartIntervalAxis
+fm_tasting_result_liking_axis (void)
+{
+  FmChartIntervalAxis axis = { .low_words = _ ("← liked less"), .high_words = _ ("liked more →") };
+
+  fm_chart_scale_init_ends (&axis.scale, 1, 9, 8, MAX_TICKS);
+  return axis;
 }
 
 void

@@ -10,6 +10,7 @@
 #include "app/charts/fm-chart-orders.h"
 #include "app/widgets/fm-text-grid.h"
 #include "core/base/fm-chart-scale.h"
+#include "app/tastings/fm-tasting-text.h"
 #include "core/base/fm-number.h"
 
 static void
@@ -33,6 +34,7 @@ add_rank_sums (GtkBox *box, const FmTastingReading *reading)
 {
   const FmRankResult *rank = reading->rank;
   g_autofree FmChartInterval *rows = g_new0 (FmChartInterval, rank->n_samples);
+  const FmChartIntervalAxis axis = fm_tasting_result_rank_axis (rank);
   GtkWidget *chart = fm_chart_intervals_new ();
 
   for (guint i = 0; i < rank->n_samples; i++) {
@@ -45,7 +47,7 @@ add_rank_sums (GtkBox *box, const FmTastingReading *reading)
       rows[i].low = rows[i].high = NAN;
     rows[i].expected = rank->expected_sum[i];
   }
-  fm_chart_intervals_set (FM_CHART_INTERVALS (chart), _ ("Rank sums"), 1, NULL, rows,
+  fm_chart_intervals_set (FM_CHART_INTERVALS (chart), _ ("Rank sums"), 1, &axis, rows,
                           rank->n_samples);
   fm_tasting_result_add_chart (box, chart);
   fm_tasting_result_add_sentence (
@@ -235,6 +237,7 @@ add_liking (GtkBox *box, const FmTastingReading *reading)
 {
   const FmAnovaResult *anova = reading->anova;
   g_autofree FmChartInterval *rows = g_new0 (FmChartInterval, MAX (reading->n_samples, 1));
+  const FmChartIntervalAxis axis = fm_tasting_result_liking_axis ();
   GtkWidget *chart;
   GtkGrid *grid;
 
@@ -250,7 +253,7 @@ add_liking (GtkBox *box, const FmTastingReading *reading)
                                  anova->high[i], NAN };
   chart = fm_chart_intervals_new ();
   fm_chart_intervals_set (FM_CHART_INTERVALS (chart), _ ("Mean liking with 95 % intervals"), 2,
-                          NULL, rows, anova->n_samples);
+                          &axis, rows, anova->n_samples);
   fm_tasting_result_add_chart (box, chart);
   add_liking_table (box, reading);
   add_pairs (box, reading);
@@ -276,4 +279,5 @@ fm_tasting_result_sections_show (GtkBox *box,
   fm_tasting_result_add_remarks (box, tasting);
   fm_tasting_result_add_sheets (box, tasting);
   fm_tasting_result_add_positions (box, reading);
+  fm_chart_set_subject_in (GTK_WIDGET (box), fm_tasting_text_title (tasting->title));
 }

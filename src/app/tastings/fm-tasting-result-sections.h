@@ -5,6 +5,7 @@
 
 #include <gtk/gtk.h>
 
+#include "app/charts/fm-chart-intervals.h"
 #include "core/tasting/fm-tasting-reading.h"
 
 G_BEGIN_DECLS
@@ -34,6 +35,10 @@ GtkGrid *fm_tasting_result_add_table (GtkBox *box, const char *title);
 /** @text: (transfer full): the method and its source, folded away. Returns: (transfer none): the
  * table below it, for numbers of the test. */
 GtkGrid *fm_tasting_result_add_method (GtkBox *box, char *text);
+/** An axis for rank sums that ends where sums can end, and says which end is liked. */
+FmChartIntervalAxis fm_tasting_result_rank_axis (const FmRankResult *rank);
+/** The same for the nine points of liking. */
+FmChartIntervalAxis fm_tasting_result_liking_axis (void);
 /** Lets @chart scroll sideways where the window is narrower. */
 void fm_tasting_result_add_chart (GtkBox *box, GtkWidget *chart);
 

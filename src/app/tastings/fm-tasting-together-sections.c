@@ -25,11 +25,16 @@ add_text (GtkBox *box, char *text)
 }
 
 static void
-add_chart (GtkBox *box, const char *title, const FmChartInterval *rows, guint n_rows)
+add_chart (GtkBox *box,
+           const char *title,
+           const FmChartIntervalAxis *axis,
+           const FmChartInterval *rows,
+           guint n_rows)
 {
   GtkWidget *chart = fm_chart_intervals_new ();
 
-  fm_chart_intervals_set (FM_CHART_INTERVALS (chart), title, 2, NULL, rows, n_rows);
+  fm_chart_intervals_set (FM_CHART_INTERVALS (chart), title, 2, axis, rows, n_rows);
+  fm_chart_set_subject (FM_CHART (chart), _ ("Tastings Read Together"));
   fm_tasting_result_add_chart (box, chart);
 }
 
@@ -39,6 +44,8 @@ add_worths (GtkBox *box, const FmTastingTogether *reading, const guint *order)
   const FmPoolFit *fit = reading->orders;
   const guint n = reading->pool->items->len;
   g_autofree FmChartInterval *rows = g_new0 (FmChartInterval, n);
+  const FmChartIntervalAxis axis = { .low_words = _ ("← liked less"),
+                                     .high_words = _ ("liked more →") };
 
   if (fit == NULL)
     return;
@@ -52,7 +59,7 @@ add_worths (GtkBox *box, const FmTastingTogether *reading, const guint *order)
   add_text (box, g_strdup (_ ("The further right, the better liked; 0 is the mean of what was "
                               "compared. At a distance of 1.1 the better one is put first three "
                               "times in four.")));
-  add_chart (box, _ ("Worths with 95 % intervals"), rows, n);
+  add_chart (box, _ ("Worths with 95 % intervals"), &axis, rows, n);
 }
 
 static void
@@ -61,6 +68,7 @@ add_likings (GtkBox *box, const FmTastingTogether *reading, const guint *order)
   const FmPoolLiking *liking = reading->liking;
   const guint n = reading->pool->items->len;
   g_autofree FmChartInterval *rows = g_new0 (FmChartInterval, n);
+  const FmChartIntervalAxis axis = fm_tasting_result_liking_axis ();
 
   if (liking == NULL)
     return;
@@ -69,7 +77,7 @@ add_likings (GtkBox *box, const FmTastingTogether *reading, const guint *order)
                                  liking->low[order[i]], liking->high[order[i]], NAN };
   fm_tasting_result_add_heading (box, _ ("Liking by the scores, 1 to 9"));
   add_text (box, fm_tasting_together_liking_text (reading));
-  add_chart (box, _ ("Mean liking with 95 % intervals"), rows, n);
+  add_chart (box, _ ("Mean liking with 95 % intervals"), &axis, rows, n);
 }
 
 static char *

@@ -24,33 +24,33 @@ struct _FmVersionTreeGraph {
 G_DEFINE_FINAL_TYPE (FmVersionTreeGraph, fm_version_tree_graph, GTK_TYPE_WIDGET)
 
 static double
-lane_width (FmVersionTreeGraph *self)
+lane_width (guint n_lanes)
 {
-  return MIN (LANE_PX, (double)MAX_WIDTH_PX / MAX (self->n_lanes, 1));
+  return MIN (LANE_PX, (double)MAX_WIDTH_PX / MAX (n_lanes, 1));
 }
 
-static double
-lane_x (FmVersionTreeGraph *self, guint lane)
+double
+fm_version_tree_graph_x (guint n_lanes, guint lane)
 {
-  return lane_width (self) * (lane + 0.5);
+  return lane_width (n_lanes) * (lane + 0.5);
 }
 
 static void
-draw_lines (FmVersionTreeGraph *self, cairo_t *cr, double height)
+draw_lines (const FmVersionTreePlace *place, guint n_lanes, cairo_t *cr, double height)
 {
-  const FmVersionTreePlace *place = &self->place;
-  double middle = height / 2;
+  const double middle = height / 2;
 
+  cairo_new_path (cr);
   for (guint lane = 0; lane < FM_VERSION_TREE_MAX_LANES; lane++) {
-    guint32 bit = 1u << lane;
-    double x = lane_x (self, lane);
+    const guint32 bit = 1u << lane;
+    const double x = fm_version_tree_graph_x (n_lanes, lane);
 
     if (place->above & bit) {
       cairo_move_to (cr, x, 0);
       cairo_line_to (cr, x, middle);
     }
     if (place->forks & bit) {
-      cairo_move_to (cr, lane_x (self, place->lane), middle);
+      cairo_move_to (cr, fm_version_tree_graph_x (n_lanes, place->lane), middle);
       cairo_curve_to (cr, x, middle, x, middle, x, height);
     } else if (place->below & bit) {
       cairo_move_to (cr, x, middle);
@@ -60,21 +60,23 @@ draw_lines (FmVersionTreeGraph *self, cairo_t *cr, double height)
   cairo_stroke (cr);
 }
 
-static void
-draw_node (FmVersionTreeGraph *self, cairo_t *cr, double height)
+void
+fm_version_tree_graph_draw (const FmVersionTreePlace *place,
+                            guint n_lanes,
+                            gboolean hollow,
+                            FmChartCanvas *canvas)
 {
-  double x = lane_x (self, self->place.lane);
-
-  cairo_arc (cr, x, height / 2, NODE_RADIUS_PX, 0, 2 * G_PI);
-  if (!self->hollow) {
-    cairo_fill (cr);
+  fm_chart_canvas_set_colour (canvas, &canvas->palette.ink, canvas->palette.ink.alpha);
+  cairo_set_line_width (canvas->cr, LINE_PX);
+  draw_lines (place, n_lanes, canvas->cr, canvas->height);
+  fm_chart_canvas_circle (canvas, fm_version_tree_graph_x (n_lanes, place->lane),
+                          canvas->height / 2, NODE_RADIUS_PX);
+  if (!hollow) {
+    cairo_fill (canvas->cr);
     return;
   }
-  cairo_save (cr);
-  cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
-  cairo_fill_preserve (cr);
-  cairo_restore (cr);
-  cairo_stroke (cr);
+  fm_chart_canvas_fill_ground (canvas);
+  cairo_stroke (canvas->cr);
 }
 
 static void
@@ -83,20 +85,22 @@ fm_version_tree_graph_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   FmVersionTreeGraph *self = FM_VERSION_TREE_GRAPH (widget);
   int width = gtk_widget_get_width (widget);
   int height = gtk_widget_get_height (widget);
-  GdkRGBA colour;
+  FmChartCanvas canvas;
   cairo_t *cr;
 
-  fm_newer_get_colour (widget, &colour);
   cr =
       gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
-  gdk_cairo_set_source_rgba (cr, &colour);
-  cairo_set_line_width (cr, LINE_PX);
+  fm_chart_canvas_init (&canvas, cr, gtk_widget_get_pango_context (widget), width, height,
+                        FM_CHART_LIGHT);
+  canvas.see_through = TRUE;
+  /* A row has the colour of its words, also while it is chosen. */
+  fm_newer_get_colour (widget, &canvas.palette.ink);
   if (gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL) {
     cairo_translate (cr, width, 0);
     cairo_scale (cr, -1, 1);
   }
-  draw_lines (self, cr, height);
-  draw_node (self, cr, height);
+  fm_version_tree_graph_draw (&self->place, self->n_lanes, self->hollow, &canvas);
+  fm_chart_canvas_clear (&canvas);
   cairo_destroy (cr);
 }
 
@@ -113,7 +117,7 @@ fm_version_tree_graph_measure (GtkWidget *widget,
   int size = LANE_PX;
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    size = (int)ceil (lane_width (self) * MAX (self->n_lanes, 1));
+    size = (int)ceil (lane_width (self->n_lanes) * MAX (self->n_lanes, 1));
   *minimum = *natural = size;
 }
 

@@ -5,6 +5,7 @@
 
 #include <gtk/gtk.h>
 
+#include "app/charts/fm-chart-canvas.h"
 #include "app/versions/fm-version-tree.h"
 
 G_BEGIN_DECLS
@@ -17,5 +18,12 @@ void fm_version_tree_graph_set_place (FmVersionTreeGraph *self,
                                       const FmVersionTreePlace *place,
                                       guint n_lanes,
                                       gboolean hollow);
+/** Without a window: one row. */
+void fm_version_tree_graph_draw (const FmVersionTreePlace *place,
+                                 guint n_lanes,
+                                 gboolean hollow,
+                                 FmChartCanvas *canvas);
+/** The middle of a lane. */
+double fm_version_tree_graph_x (guint n_lanes, guint lane);
 
 G_END_DECLS

@@ -75,19 +75,13 @@ update_frozen (FmWindow *self)
 static void
 update_title (FmWindow *self)
 {
-  const FmVersionInfo *version = fm_session_get_version_info (self->session);
-  const char *blend = fm_session_get_blend_name (self->session);
   FmNotebook *notebook = fm_session_get_notebook (self->session);
   g_autofree char *file =
       notebook != NULL ? g_filename_display_basename (fm_notebook_path (notebook)) : NULL;
-  g_autofree char *shown = NULL;
+  g_autofree char *shown = fm_session_dup_shown (self->session);
   g_autofree char *title = NULL;
 
-  if (version != NULL)
-    shown = g_strdup_printf (_ ("version %d"), version->number);
-  else if (blend != NULL)
-    shown = g_strdup (_ ("draft"));
-  title = blend != NULL ? g_strdup_printf ("%s, %s – %s", blend, shown, file)
+  title = shown != NULL ? g_strdup_printf ("%s – %s", shown, file)
                         : g_strdup (file != NULL ? file : "Forcemeat");
   gtk_window_set_title (GTK_WINDOW (self), title);
   /* The header has no room for it beside the pages. */

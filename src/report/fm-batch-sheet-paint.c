@@ -8,6 +8,8 @@
 #include <glib/gi18n-lib.h>
 #include <pango/pangocairo.h>
 
+#include "report/fm-pango.h"
+
 #define MARGIN_PT 40.0
 #define MIN_SCALE 0.75
 #define SCALE_STEP 0.05
@@ -86,15 +88,6 @@ cell_layout (cairo_t *cr, const FmSheetRow *row, guint cell, double line_pt, dou
   return layout;
 }
 
-static double
-layout_height_pt (PangoLayout *layout)
-{
-  int height;
-
-  pango_layout_get_size (layout, NULL, &height);
-  return (double)height / PANGO_SCALE;
-}
-
 /* The words of a drawing are in the drawing. */
 static gboolean
 has_text (const FmSheetRow *row, guint cell)
@@ -112,7 +105,7 @@ row_height_pt (cairo_t *cr, const FmSheetRow *row, double line_pt, double scale)
         has_text (row, cell) ? cell_layout (cr, row, cell, line_pt, scale) : NULL;
 
     if (layout != NULL)
-      height_pt = MAX (height_pt, layout_height_pt (layout));
+      height_pt = MAX (height_pt, fm_pango_height_pt (layout));
   }
   return height_pt + (looks[row->kind].space_before_pt + looks[row->kind].space_after_pt) * scale;
 }

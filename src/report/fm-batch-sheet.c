@@ -2,52 +2,17 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-batch-sheet.c - the sheet that goes to the grinder, as plain rows of text */
 #include "report/fm-batch-sheet-private.h"
-#include "report/fm-batch-sheet-process.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "core/cooking/fm-caution.h"
 #include "core/base/fm-double.h"
 #include "core/base/fm-number.h"
 #include "core/base/fm-rounding.h"
-#include "core/base/fm-units.h"
+#include "core/cooking/fm-caution.h"
 
 /* Names of the dataset are full of commas. */
 #define NAME_BREAK "; "
-
-static void
-row_free (FmSheetRow *row)
-{
-  for (guint i = 0; i < FM_SHEET_N_CELLS; i++)
-    g_free (row->cells[i]);
-  if (row->drawing != NULL)
-    row->drawing->free_data (row->drawing->data);
-  g_free (row->drawing);
-  g_free (row);
-}
-
-FmSheetRow *
-fm_batch_sheet_add (FmBatchSheet *self, FmSheetKind kind, char *text)
-{
-  FmSheetRow *row = g_new0 (FmSheetRow, 1);
-
-  row->kind = kind;
-  row->cells[0] = text;
-  g_ptr_array_add (self->rows, row);
-  return row;
-}
-
-FmBatchSheet *
-fm_batch_sheet_new_empty (const char *what)
-{
-  FmBatchSheet *self = g_new0 (FmBatchSheet, 1);
-
-  g_atomic_ref_count_init (&self->ref_count);
-  self->what = what;
-  self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify)row_free);
-  return self;
-}
 
 static char *
 money_text (const char *currency, double amount)
@@ -294,106 +259,6 @@ add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
                              fm_cook_method_name (input->method), yield, mass));
 }
 
-/* The plates of all passes, where the sheet is still about the passes that the process plans. */
-static char *
-planned_plates (const FmProcess *process, const FmBatchSheetInput *input)
-{
-  const GArray *plates = process->plates_mm;
-  const FmUnits metric = { 0 };
-
-  if (plates->len < 2 || (guint)input->grind_passes != plates->len ||
-      g_array_index (plates, double, plates->len - 1) != input->plate_mm)
-    return NULL;
-  return fm_process_field_text (process, FM_PROCESS_PLATES, &metric);
-}
-
-char *
-fm_batch_sheet_grind_step (const FmFormula *formula, const FmBatchSheetInput *input)
-{
-  const FmProcess *process = formula->process;
-  g_autoptr (GString) step = g_string_new (NULL);
-  g_autofree char *plate = fm_number_to_edit (input->plate_mm, 1);
-  g_autofree char *plates = planned_plates (process, input);
-
-  if (plates != NULL)
-    /* TRANSLATORS: plates in order: "10 mm, then 4.5 mm" */
-    g_string_append_printf (step, _ ("Grind through the plates %s"), plates);
-  else if (isnan (input->plate_mm))
-    g_string_append (step, _ ("Grind: plate not planned"));
-  else
-    g_string_append_printf (step, _ ("Grind through the %s mm plate"), plate);
-  if (input->grind_passes > 0)
-    g_string_append_printf (step,
-                            ngettext (", %d pass", ", %d passes", (gulong)input->grind_passes),
-                            input->grind_passes);
-  if (input->plan.grind_loss_pct > 0.0) {
-    g_autofree char *loss = fm_number_to_edit (input->plan.grind_loss_pct, 2);
-
-    g_string_append_printf (step, _ (". %s %% is expected to stay in the grinder"), loss);
-  }
-  g_string_append_c (step, '.');
-  return g_string_free (g_steal_pointer (&step), FALSE);
-}
-
-static char *
-chill_step (const FmBatchSheetInput *input)
-{
-  g_autofree char *celsius = fm_number_format_unit (input->meat_temp_c, 1, "°C");
-  g_autofree char *fahrenheit =
-      fm_number_format_unit (fm_celsius_to_fahrenheit (input->meat_temp_c), 0, "°F");
-
-  if (isnan (input->meat_temp_c))
-    return g_strdup (_ ("Chill the meat. Measured before grinding: ______ °C."));
-  return g_strdup_printf (_ ("Chill the meat to %s (%s) before grinding. Measured: ______ °C."),
-                          celsius, fahrenheit);
-}
-
-static char *
-salt_step (const FmBatchSheetInput *input, const FmBatch *batch)
-{
-  g_autofree char *salt = fm_number_format_unit (batch->salt_g, 1, "g");
-  g_autofree char *each = fm_number_format_unit (batch->salt_per_patty_g, 2, "g");
-  g_autofree char *minutes = fm_number_to_edit (input->salt_minutes_before, 1);
-
-  if (isnan (input->salt_minutes_before))
-    return g_strdup_printf (_ ("Salt: %s in all, %s for each patty. The moment is not planned."),
-                            salt, each);
-  return g_strdup_printf (_ ("Salt %s min before cooking: %s in all, %s for each patty."), minutes,
-                          salt, each);
-}
-
-void
-fm_batch_sheet_add_steps (FmBatchSheet *self,
-                          const FmFormula *formula,
-                          const FmBatchSheetInput *input,
-                          const FmBatch *batch)
-{
-  const FmProcess *process = formula->process;
-  const char *doneness = formula->brief->doneness;
-  g_autofree char *mass = fm_number_format_unit (input->plan.patty_mass_g, 1, "g");
-  g_autofree char *goal = doneness != NULL && *doneness != '\0'
-                              ? g_strdup_printf (_ (" The brief asks for: %s."), doneness)
-                              : g_strdup ("");
-
-  fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Steps")));
-  fm_batch_sheet_add (self, FM_SHEET_STEP, chill_step (input));
-  fm_batch_sheet_add_process (self, process, FM_PROCESS_ORDER, FM_PROCESS_ORDER);
-  fm_batch_sheet_add (self, FM_SHEET_STEP, fm_batch_sheet_grind_step (formula, input));
-  fm_batch_sheet_add_process (self, process, FM_PROCESS_MINCE_TEMP, FM_PROCESS_SEASONINGS);
-  if (!isnan (batch->salt_g))
-    fm_batch_sheet_add (self, FM_SHEET_STEP, salt_step (input, batch));
-  fm_batch_sheet_add (
-      self, FM_SHEET_STEP,
-      g_strdup_printf (ngettext ("Shape %d patty of %s.", "Shape %d patties of %s each.",
-                                 (gulong)input->plan.n_patties),
-                       input->plan.n_patties, mass));
-  fm_batch_sheet_add_process (self, process, FM_PROCESS_DIAMETER, FM_PROCESS_CHILL);
-  fm_batch_sheet_add (self, FM_SHEET_STEP,
-                      g_strdup_printf (_ ("Cook: %s.%s Highest core temperature: ______ °C."),
-                                       fm_cook_method_name (input->method), goal));
-  fm_batch_sheet_add_process (self, process, FM_PROCESS_SURFACE, FM_PROCESS_STEPS);
-}
-
 static char *
 joined_names (const FmBatch *batch, gboolean stated)
 {
@@ -486,38 +351,4 @@ fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GE
   fm_batch_sheet_add_caution (self, input);
   add_citation (self, batch);
   return self;
-}
-
-FmBatchSheet *
-fm_batch_sheet_ref (FmBatchSheet *self)
-{
-  g_atomic_ref_count_inc (&self->ref_count);
-  return self;
-}
-
-void
-fm_batch_sheet_free (FmBatchSheet *self)
-{
-  if (!g_atomic_ref_count_dec (&self->ref_count))
-    return;
-  g_ptr_array_unref (self->rows);
-  g_free (self->costs);
-  g_free (self);
-}
-
-char *
-fm_batch_sheet_text (const FmBatchSheet *self)
-{
-  GString *text = g_string_new (NULL);
-
-  for (guint i = 0; i < self->rows->len; i++) {
-    const FmSheetRow *row = g_ptr_array_index (self->rows, i);
-
-    g_string_append (text, row->cells[0]);
-    for (guint cell = 1; cell < FM_SHEET_N_CELLS; cell++)
-      if (row->cells[cell] != NULL)
-        g_string_append_printf (text, "; %s", row->cells[cell]);
-    g_string_append_c (text, '\n');
-  }
-  return g_string_free (text, FALSE);
 }

@@ -5,6 +5,8 @@
 
 #include <pango/pangocairo.h>
 
+#include "report/fm-pango.h"
+
 #define FONT "Sans"
 #define MARGIN_PT 4.0
 #define ROW_GAP_PT 0.8
@@ -48,15 +50,6 @@ width_of (PangoLayout *layout)
 }
 
 static double
-height_of (PangoLayout *layout)
-{
-  int height;
-
-  pango_layout_get_size (layout, NULL, &height);
-  return (double)height / PANGO_SCALE;
-}
-
-static double
 base_of (PangoLayout *layout)
 {
   return (double)pango_layout_get_baseline (layout) / PANGO_SCALE;
@@ -92,7 +85,7 @@ row_show (Row *row, FmLabelPen *pen)
     down_pt = base_pt - base_of (layout);
     cairo_move_to (pen->cr, row->x_pt[i], pen->y_pt + down_pt);
     pango_cairo_show_layout (pen->cr, layout);
-    bottom_pt = MAX (bottom_pt, down_pt + height_of (layout));
+    bottom_pt = MAX (bottom_pt, down_pt + fm_pango_height_pt (layout));
     g_object_unref (layout);
   }
   pen->y_pt += bottom_pt;

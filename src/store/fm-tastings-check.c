@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-tastings-check.c - do the parts of a tasting fit each other? */
+/* fm-tastings-check.c - is there such a tasting, and do its parts fit each other? */
 #include "store/fm-tastings-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -8,6 +8,14 @@
 
 #include "core/base/fm-number.h"
 #include "core/base/fm-text-limit.h"
+
+gboolean
+fm_tastings_set_not_found (GError **error)
+{
+  g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND,
+                       _ ("This tasting is no longer in the notebook. Choose another one."));
+  return FALSE;
+}
 
 #define SEED_LIMIT (G_GUINT64_CONSTANT (1) << 53)
 #define N_ROUNDS 3

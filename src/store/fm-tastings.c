@@ -5,14 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-gboolean
-fm_tastings_set_not_found (GError **error)
-{
-  g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND,
-                       _ ("This tasting is no longer in the notebook. Choose another one."));
-  return FALSE;
-}
-
 static gboolean
 set_frozen (GError **error, const char *text)
 {

@@ -12,6 +12,8 @@ G_BEGIN_DECLS
 gboolean fm_blends_check_exists (FmDb *db, gint64 blend_id, GError **error);
 /** The text of a version, NULL + error. @blend_id: 0 = any blend. */
 char *fm_versions_read_json (FmDb *db, gint64 version_id, gint64 blend_id, GError **error);
+/** The sum of all that a version says, by which it is told. (transfer full) */
+char *fm_versions_checksum (const char *reason, const char *json);
 /** Parent version of the draft, 0 = none or no draft. */
 gboolean
 fm_draft_read_parent (FmDb *db, gint64 blend_id, gint64 *parent_version_id, GError **error);

@@ -18,6 +18,7 @@ struct _FmKitchenBook {
   FmExperimentDocument *document;
   GPtrArray *events;
   FmKitchenState *state;
+  FmKitchenMoment seen; /* when the clocks were last looked at */
   guint n_written;
   guint retry_id;
   gboolean is_read;
@@ -265,6 +266,19 @@ fm_kitchen_book_add (
   work_out_state (self);
   land (self);
   g_signal_emit (self, signals[CHANGED], 0);
+}
+
+/* It bends nothing: timers go by the events. */
+void
+fm_kitchen_book_note_gap (FmKitchenBook *self, const FmKitchenMoment *now)
+{
+  FmKitchenKind kind;
+  double value;
+
+  g_return_if_fail (FM_IS_KITCHEN_BOOK (self));
+  if (self->seen.wall_us != 0 && fm_kitchen_gap (&self->seen, now, &kind, &value))
+    fm_kitchen_book_add (self, kind, -1, value, NULL);
+  self->seen = *now;
 }
 
 gboolean

@@ -30,6 +30,8 @@ const FmKitchenState *fm_kitchen_book_get_state (FmKitchenBook *self);
 /** Something happened now. @portion: -1 = none; @value: NaN = none; @words: (nullable) */
 void fm_kitchen_book_add (
     FmKitchenBook *self, FmKitchenKind kind, int portion, double value, const char *words);
+/** What the machine did since it was last looked at (sleep, a set clock) is noted. */
+void fm_kitchen_book_note_gap (FmKitchenBook *self, const FmKitchenMoment *now);
 /** Takes the last act back. FALSE when there is none. */
 gboolean fm_kitchen_book_take_back (FmKitchenBook *self);
 

@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/kitchen/fm-kitchen-clock.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-store-task.h"
 #include "core/heat/fm-heat-filter.h"
@@ -15,6 +14,8 @@
 /* A coarse grid is enough beside the spread, and ten times faster. */
 #define N_CELLS 41
 #define STEP_S 1.0
+/* Estimates are shown in whole degrees, which change no sooner: our choice, no source. */
+#define STALE_S 2.0
 
 struct _FmKitchenEstimate {
   GObject parent_instance;
@@ -26,6 +27,8 @@ struct _FmKitchenEstimate {
   FmHeatBelief priors[FM_KITCHEN_MAX_PORTIONS];
   gboolean has_prior[FM_KITCHEN_MAX_PORTIONS];
   gboolean is_learnt[FM_KITCHEN_MAX_PORTIONS]; /* the pan has what it told */
+  guint n_events[FM_KITCHEN_MAX_PORTIONS];     /* that its last estimate knows */
+  FmKitchenMoment at[FM_KITCHEN_MAX_PORTIONS]; /* of its last estimate */
   guint last;                                  /* portion worked on last */
   gboolean is_working;
 };
@@ -257,6 +260,25 @@ read_readings (const GPtrArray *events, const FmKitchenPortion *portion, int num
   return readings;
 }
 
+/* Something happened to the portion, or to none in particular, that its estimate does not know. */
+static gboolean
+has_news (FmKitchenEstimate *self, const GPtrArray *events, int portion)
+{
+  for (guint i = self->n_events[portion]; i < events->len; i++) {
+    const FmKitchenEvent *event = g_ptr_array_index (events, i);
+
+    if (event->portion == portion || event->portion < 0)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+static gboolean
+is_stale (FmKitchenEstimate *self, int portion, const FmKitchenMoment *now)
+{
+  return !self->has_prior[portion] || fm_kitchen_span (&self->at[portion], now).s >= STALE_S;
+}
+
 static gboolean
 wants_work (FmKitchenEstimate *self, const FmKitchenState *state, int portion)
 {
@@ -266,17 +288,26 @@ wants_work (FmKitchenEstimate *self, const FmKitchenState *state, int portion)
          (one->stage == FM_STAGE_RESTED && !self->is_learnt[portion]);
 }
 
-/* The next after the last one, round and round; -1 = none. */
+/* The next after the last one, round and round, but what has news comes first; -1 = none. */
 static int
-find_portion (FmKitchenEstimate *self, const FmKitchenState *state)
+find_portion (FmKitchenEstimate *self,
+              const GPtrArray *events,
+              const FmKitchenState *state,
+              const FmKitchenMoment *now)
 {
-  for (guint i = 1; i <= state->n_portions; i++) {
-    const guint portion = (self->last + i) % state->n_portions;
+  int stale = -1;
 
-    if (wants_work (self, state, (int)portion))
-      return (int)portion;
+  for (guint i = 1; i <= state->n_portions; i++) {
+    const int portion = (int)((self->last + i) % state->n_portions);
+
+    if (!wants_work (self, state, portion))
+      continue;
+    if (has_news (self, events, portion))
+      return portion;
+    if (stale < 0 && is_stale (self, portion, now))
+      stale = portion;
   }
-  return -1;
+  return stale;
 }
 
 static Job *
@@ -284,18 +315,17 @@ job_new (FmKitchenEstimate *self,
          const GPtrArray *events,
          const FmKitchenState *state,
          const FmKitchenPlan *plan,
+         const FmKitchenMoment *now,
          int number)
 {
   const FmKitchenPortion *portion = &state->portions[number];
   Job *job = g_new0 (Job, 1);
-  FmKitchenMoment now;
   double now_s;
 
-  fm_kitchen_clock_now (&now);
   fm_heat_setup_copy (&self->start->setup, &job->setup);
   if (!isnan (portion->raw_g))
     job->setup.mass_g = portion->raw_g;
-  now_s = set_schedule (&job->setup, portion, plan, &now);
+  now_s = set_schedule (&job->setup, portion, plan, now);
   job->readings = read_readings (events, portion, number);
   job->prior = self->priors[number];
   job->portion = number;
@@ -310,26 +340,29 @@ void
 fm_kitchen_estimate_go_on (FmKitchenEstimate *self,
                            const GPtrArray *events,
                            const FmKitchenState *state,
-                           const FmKitchenPlan *plan)
+                           const FmKitchenPlan *plan,
+                           const FmKitchenMoment *now)
 {
   int portion;
 
   g_return_if_fail (FM_IS_KITCHEN_ESTIMATE (self));
   if (self->is_working || self->start == NULL)
     return;
-  portion = find_portion (self, state);
+  portion = find_portion (self, events, state, now);
   if (portion < 0)
     return;
   if (!self->has_prior[portion]) {
     self->priors[portion] = self->pan;
     self->has_prior[portion] = TRUE;
   }
+  self->n_events[portion] = events->len;
+  self->at[portion] = *now;
   self->last = (guint)portion;
   self->is_working = TRUE;
   fm_store_task (&(FmStoreTask){
       .owner = self,
       .run = run,
-      .data = job_new (self, events, state, plan, portion),
+      .data = job_new (self, events, state, plan, now, portion),
       .free_data = job_free,
       .cancellable = self->cancellable,
       .done = done_cb,

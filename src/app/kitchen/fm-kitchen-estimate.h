@@ -21,10 +21,12 @@ G_DECLARE_FINAL_TYPE (FmKitchenEstimate, fm_kitchen_estimate, FM, KITCHEN_ESTIMA
 FmKitchenEstimate *fm_kitchen_estimate_new (FmNotebook *notebook,
                                             const FmExperiment *experiment,
                                             const FmProcess *process);
-/** Works out the next portion that is on the heat or rests; does nothing while one is worked on. */
+/** Works out the next portion that is on the heat or rests and whose estimate is out of date: by
+ * new events or by time. Does nothing while one is worked on. */
 void fm_kitchen_estimate_go_on (FmKitchenEstimate *self,
                                 const GPtrArray *events,
                                 const FmKitchenState *state,
-                                const FmKitchenPlan *plan);
+                                const FmKitchenPlan *plan,
+                                const FmKitchenMoment *now);
 
 G_END_DECLS

@@ -6,19 +6,20 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/cook/fm-cook-food.h"
+#include "app/kitchen/fm-kitchen-acts.h"
 #include "app/kitchen/fm-kitchen-alarm.h"
 #include "app/kitchen/fm-kitchen-book.h"
 #include "app/kitchen/fm-kitchen-clock.h"
 #include "app/kitchen/fm-kitchen-estimate.h"
 #include "app/kitchen/fm-kitchen-figures.h"
+#include "app/kitchen/fm-kitchen-head.h"
 #include "app/kitchen/fm-kitchen-pad.h"
 #include "app/kitchen/fm-kitchen-pans.h"
 #include "app/kitchen/fm-kitchen-probe-pane.h"
+#include "app/kitchen/fm-kitchen-remark-pane.h"
 #include "app/kitchen/fm-kitchen-text.h"
 #include "app/kitchen/fm-kitchen-weigh.h"
 #include "app/photos/fm-photo-grid.h"
-#include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 
 #define TICK_MS 250
@@ -28,20 +29,16 @@
 struct _FmKitchenWindow {
   AdwWindow parent_instance;
 
-  GtkLabel *origin_label;
-  GtkLabel *failure_label;
-  GtkLabel *next_label;
-  GtkLabel *ruling_label;
-  GtkLabel *timers_label;
+  FmKitchenHead *head;
   GtkStack *stack;
   FmKitchenPans *pans;
   GtkLabel *log_label;
-  GtkLabel *figures_label;
+  FmKitchenFigures *figures;
   GtkButton *next_button;
   GtkDropDown *positions_drop_down;
   FmKitchenWeigh *weigh;
   FmKitchenPad *pad;
-  GtkEditable *remark_entry;
+  FmKitchenRemarkPane *remark;
   FmPhotoGrid *photos;
   FmKitchenProbePane *probe;
 
@@ -51,42 +48,12 @@ struct _FmKitchenWindow {
   FmKitchenEstimate *estimate;
   FmKitchenPlan plan;
   FmKitchenAlarm alarm;
-  FmKitchenMoment seen; /* at the last tick */
-  int chosen;           /* portion that the acts are about; -1 = none */
+  int chosen; /* portion that the acts are about; -1 = none */
   guint tick_id;
   gboolean loading;
-
-  FmKitchenKind asked; /* what the pad's number is */
-  int asked_portion;
-  char *asked_words;
 };
 
 G_DEFINE_FINAL_TYPE (FmKitchenWindow, fm_kitchen_window, ADW_TYPE_WINDOW)
-
-/* What can be done to the chosen portion. */
-static const struct {
-  const char *action;
-  FmKitchenKind kind;
-} acts[] = {
-  { "kitchen.salted", FM_KITCHEN_SALTED },    { "kitchen.on", FM_KITCHEN_ON },
-  { "kitchen.turned", FM_KITCHEN_TURNED },    { "kitchen.off", FM_KITCHEN_OFF },
-  { "kitchen.rested", FM_KITCHEN_REST_OVER }, { "kitchen.core", FM_KITCHEN_CORE },
-  { "kitchen.raw", FM_KITCHEN_RAW },          { "kitchen.cooked", FM_KITCHEN_COOKED },
-};
-
-/* One key each. */
-static const struct {
-  guint key;
-  const char *action;
-} keys[] = {
-  { GDK_KEY_s, "kitchen.salted" },    { GDK_KEY_a, "kitchen.salt-all" },
-  { GDK_KEY_h, "kitchen.on" },        { GDK_KEY_t, "kitchen.turned" },
-  { GDK_KEY_o, "kitchen.off" },       { GDK_KEY_e, "kitchen.rested" },
-  { GDK_KEY_c, "kitchen.core" },      { GDK_KEY_r, "kitchen.raw" },
-  { GDK_KEY_k, "kitchen.cooked" },    { GDK_KEY_p, "kitchen.photo" },
-  { GDK_KEY_m, "kitchen.remark" },    { GDK_KEY_w, "kitchen.weigh" },
-  { GDK_KEY_u, "kitchen.take-back" }, { GDK_KEY_b, "kitchen.probe" },
-};
 
 static FmExperiment *
 get_experiment (FmKitchenWindow *self)
@@ -122,20 +89,9 @@ show_acts (FmKitchenWindow *self)
                             fm_kitchen_can (state, self->chosen, kind);
   g_autofree char *text = has_next ? fm_kitchen_act_text (kind, self->chosen) : NULL;
 
-  for (guint i = 0; i < G_N_ELEMENTS (acts); i++)
-    gtk_widget_action_set_enabled (GTK_WIDGET (self), acts[i].action,
-                                   is_read && fm_kitchen_can (state, self->chosen, acts[i].kind));
+  fm_kitchen_acts_enable (GTK_WIDGET (self), state, self->chosen, is_read);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "kitchen.next", is_read && has_next);
   gtk_button_set_label (self->next_button, text != NULL ? text : _ ("Space: nothing to do here"));
-}
-
-static void
-show_next (FmKitchenWindow *self)
-{
-  const int unweighed = fm_kitchen_weigh_next (get_experiment (self));
-  g_autofree char *text = fm_kitchen_next_text (get_state (self), get_experiment (self), unweighed);
-
-  gtk_label_set_text (self->next_label, text);
 }
 
 static void
@@ -152,15 +108,13 @@ show_log (FmKitchenWindow *self)
 static void
 show_time (FmKitchenWindow *self)
 {
-  g_autofree char *timers = NULL;
   FmKitchenMoment now;
 
   fm_kitchen_clock_now (&now);
   fm_kitchen_pans_show (self->pans, get_state (self), &self->plan, self->chosen, &now);
-  timers = fm_kitchen_timers_text (get_state (self), &self->plan, &now);
   /* While a number is typed the tiles are out of sight. */
-  fm_widget_set_label (self->timers_label, timers);
-  gtk_widget_set_visible (GTK_WIDGET (self->timers_label), !is_shown (self, "pan"));
+  fm_kitchen_head_show_timers (self->head, get_state (self), &self->plan, &now,
+                               !is_shown (self, "pan"));
 }
 
 static void
@@ -191,22 +145,10 @@ show_all (FmKitchenWindow *self)
   if (self->chosen < 0)
     choose_due (self);
   fm_kitchen_weigh_show (self->weigh, get_experiment (self));
-  show_next (self);
+  fm_kitchen_head_show_next (self->head, get_state (self), get_experiment (self));
   show_log (self);
   show_time (self);
   show_acts (self);
-}
-
-/* What the machine did between two ticks is noted, and bends nothing. */
-static void
-note_gap (FmKitchenWindow *self, const FmKitchenMoment *now)
-{
-  FmKitchenKind kind;
-  double value;
-
-  if (self->seen.wall_us != 0 && fm_kitchen_gap (&self->seen, now, &kind, &value))
-    fm_kitchen_book_add (self->book, kind, -1, value, NULL);
-  self->seen = *now;
 }
 
 static gboolean
@@ -216,10 +158,10 @@ tick_cb (gpointer data)
   FmKitchenMoment now;
 
   fm_kitchen_clock_now (&now);
-  note_gap (self, &now);
+  fm_kitchen_book_note_gap (self->book, &now);
   fm_kitchen_alarm_look (&self->alarm, GTK_WIDGET (self), get_state (self), &self->plan, &now);
   fm_kitchen_estimate_go_on (self->estimate, fm_kitchen_book_get_events (self->book),
-                             get_state (self), &self->plan);
+                             get_state (self), &self->plan, &now);
   show_time (self);
   return G_SOURCE_CONTINUE;
 }
@@ -239,90 +181,41 @@ heard_cb (FmKitchenWindow *self, int portion, double temp_c)
 }
 
 static void
-unwritten_cb (FmKitchenWindow *self, const char *why)
-{
-  g_autofree char *text =
-      why != NULL ? g_strdup_printf (_ ("Not on the disk yet, trying again: %s"), why) : NULL;
-
-  gtk_label_set_text (self->failure_label, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->failure_label), text != NULL);
-}
-
-static void
-ask (FmKitchenWindow *self,
-     FmKitchenKind kind,
-     const char *words,
-     const char *what,
-     const char *hint,
-     double max)
-{
-  const gboolean is_core = kind == FM_KITCHEN_CORE;
-
-  self->asked = kind;
-  self->asked_portion = kind == FM_KITCHEN_WEIGHED ? -1 : self->chosen;
-  g_free (self->asked_words);
-  self->asked_words = g_strdup (words);
-  show_page (self, "pad");
-  fm_kitchen_pad_ask (self->pad, what, hint, is_core ? FM_MEASURE_TEMPERATURE : FM_MEASURE_MASS,
-                      is_core ? FM_MIN_CORE_C : 0.1, max);
-}
-
-static void
-ask_of_portion (FmKitchenWindow *self, FmKitchenKind kind)
-{
-  const int number = self->chosen + 1;
-  g_autofree char *what = NULL;
-
-  if (kind == FM_KITCHEN_CORE)
-    what = g_strdup_printf (_ ("Core of portion %d now"), number);
-  else if (kind == FM_KITCHEN_RAW)
-    what = g_strdup_printf (_ ("Raw mass of portion %d"), number);
-  else
-    what = g_strdup_printf (_ ("Cooked mass of portion %d"), number);
-  ask (self, kind, NULL, what, NULL, kind == FM_KITCHEN_CORE ? FM_MAX_CORE_C : FM_MAX_PATTY_MASS_G);
-}
-
-static void
 weigh_asked_cb (FmKitchenWindow *self, guint index)
 {
-  const FmWeighing *weighing = &g_array_index (get_experiment (self)->weighings, FmWeighing, index);
-  g_autofree char *planned = fm_kitchen_weigh_planned_text (weighing);
-
-  ask (self, FM_KITCHEN_WEIGHED, weighing->line_id != NULL ? weighing->line_id : weighing->name,
-       weighing->name, planned, FM_MAX_LINE_MASS_G);
+  show_page (self, "pad");
+  fm_kitchen_pad_ask_weighing (
+      self->pad, &g_array_index (get_experiment (self)->weighings, FmWeighing, index));
 }
 
 /* After a weight the next one is asked for, until all are ticked off. */
 static void
-entered_cb (FmKitchenWindow *self, double value)
+entered_cb (FmKitchenWindow *self, FmKitchenKind kind, int portion, double value, const char *words)
 {
-  const gboolean was_weight = self->asked == FM_KITCHEN_WEIGHED;
+  const gboolean is_weight = kind == FM_KITCHEN_WEIGHED;
   int next;
 
-  fm_kitchen_book_add (self->book, self->asked, self->asked_portion, value, self->asked_words);
-  next = was_weight ? fm_kitchen_weigh_next (get_experiment (self)) : -1;
+  fm_kitchen_book_add (self->book, kind, portion, value, words);
+  next = is_weight ? fm_kitchen_weigh_next (get_experiment (self)) : -1;
   if (next >= 0)
     weigh_asked_cb (self, (guint)next);
   else
-    show_page (self, was_weight ? "weigh" : "pan");
+    show_page (self, is_weight ? "weigh" : "pan");
   show_all (self);
 }
 
 static void
-pad_cancelled_cb (FmKitchenWindow *self)
+pad_cancelled_cb (FmKitchenWindow *self, FmKitchenKind kind)
 {
-  show_page (self, self->asked == FM_KITCHEN_WEIGHED ? "weigh" : "pan");
+  show_page (self, kind == FM_KITCHEN_WEIGHED ? "weigh" : "pan");
   show_all (self);
 }
 
 static void
-remark_entered_cb (FmKitchenWindow *self)
+remark_entered_cb (FmKitchenWindow *self, const char *words)
 {
-  g_autofree char *words = g_strstrip (g_strdup (gtk_editable_get_text (self->remark_entry)));
-
   if (*words != '\0')
     fm_kitchen_book_add (self->book, FM_KITCHEN_REMARK, self->chosen, (double)NAN, words);
-  gtk_editable_set_text (self->remark_entry, "");
   show_page (self, "pan");
   show_all (self);
 }
@@ -336,36 +229,30 @@ positions_changed_cb (FmKitchenWindow *self)
     fm_kitchen_book_add (self->book, FM_KITCHEN_POSITIONS, -1, n, NULL);
 }
 
-static double
-position_of (FmKitchenWindow *self, int portion)
-{
-  for (int i = 0; i < FM_KITCHEN_MAX_POSITIONS; i++)
-    if (get_state (self)->pan[i] == portion)
-      return i;
-  return 0.0;
-}
-
 static void
 act (FmKitchenWindow *self, FmKitchenKind kind)
 {
   if (!fm_kitchen_can (get_state (self), self->chosen, kind))
     return;
   if (kind >= FM_KITCHEN_CORE) {
-    ask_of_portion (self, kind);
+    show_page (self, "pad");
+    fm_kitchen_pad_ask_portion (self->pad, kind, self->chosen);
     return;
   }
-  fm_kitchen_book_add (self->book, kind, self->chosen,
-                       kind == FM_KITCHEN_ON ? position_of (self, self->chosen) : (double)NAN,
-                       NULL);
+  fm_kitchen_book_add (
+      self->book, kind, self->chosen,
+      kind == FM_KITCHEN_ON ? fm_kitchen_position_of (get_state (self), self->chosen) : (double)NAN,
+      NULL);
   choose_due (self);
 }
 
 static void
 act_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (acts); i++)
-    if (g_str_equal (acts[i].action, name))
-      act (FM_KITCHEN_WINDOW (widget), acts[i].kind);
+  FmKitchenKind kind;
+
+  if (fm_kitchen_acts_kind (name, &kind))
+    act (FM_KITCHEN_WINDOW (widget), kind);
 }
 
 static void
@@ -412,7 +299,7 @@ remark_action (GtkWidget *widget, const char *name, GVariant *parameter)
   FmKitchenWindow *self = FM_KITCHEN_WINDOW (widget);
 
   show_page (self, "remark");
-  gtk_widget_grab_focus (GTK_WIDGET (self->remark_entry));
+  gtk_widget_grab_focus (GTK_WIDGET (self->remark));
 }
 
 static void
@@ -461,22 +348,13 @@ press_space (FmKitchenWindow *self)
     weigh_asked_cb (self, (guint)unweighed);
 }
 
-static const char *
-action_of_key (guint key)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
-    if (keys[i].key == key)
-      return keys[i].action;
-  return NULL;
-}
-
 /* One key each, wherever the focus is, but not where something is typed. */
 static gboolean
 key_cb (FmKitchenWindow *self, guint key, guint code, GdkModifierType modifiers)
 {
   const gboolean types = !is_shown (self, "pan") && !is_shown (self, "weigh");
   const guint lower = gdk_keyval_to_lower (key);
-  const char *action = action_of_key (lower);
+  const char *action = fm_kitchen_acts_of_key (lower);
 
   if (key == GDK_KEY_Escape) {
     escape (self);
@@ -497,26 +375,6 @@ key_cb (FmKitchenWindow *self, guint key, guint code, GdkModifierType modifiers)
 }
 
 static void
-food_read_cb (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (FmKitchenWindow) self = data;
-  FmCookFood food = { FM_SPECIES_BIT (FM_SPECIES_UNKNOWN), (double)NAN };
-  g_autofree char *text = NULL;
-  g_autofree char *ruling = NULL;
-  g_autofree char *figure = NULL;
-
-  /* Without an answer the figures for meat of unknown kind stand: all of them. */
-  fm_cook_food_finish (result, &food, NULL);
-  text = fm_kitchen_figures_text (&food);
-  figure = fm_caution_figure_text (food.species);
-  ruling = g_strdup_printf (_ ("The figure that rules for this blend: %s."), figure);
-  if (self->figures_label == NULL)
-    return;
-  gtk_label_set_text (self->figures_label, text);
-  gtk_label_set_text (self->ruling_label, ruling);
-}
-
-static void
 fm_kitchen_window_dispose (GObject *object)
 {
   FmKitchenWindow *self = FM_KITCHEN_WINDOW (object);
@@ -531,27 +389,22 @@ fm_kitchen_window_dispose (GObject *object)
   g_clear_object (&self->estimate);
   g_clear_object (&self->document);
   g_clear_object (&self->session);
-  g_clear_pointer (&self->asked_words, g_free);
   G_OBJECT_CLASS (fm_kitchen_window_parent_class)->dispose (object);
 }
 
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, origin_label);
-  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, failure_label);
-  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, next_label);
-  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, ruling_label);
-  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, timers_label);
+  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, head);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, pans);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, log_label);
-  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, figures_label);
+  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, figures);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, next_button);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, positions_drop_down);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, weigh);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, pad);
-  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, remark_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, remark);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, photos);
   gtk_widget_class_bind_template_child (widget_class, FmKitchenWindow, probe);
   gtk_widget_class_bind_template_callback (widget_class, choose);
@@ -569,14 +422,16 @@ fm_kitchen_window_class_init (FmKitchenWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_kitchen_window_dispose;
+  g_type_ensure (FM_TYPE_KITCHEN_FIGURES);
+  g_type_ensure (FM_TYPE_KITCHEN_HEAD);
   g_type_ensure (FM_TYPE_KITCHEN_PAD);
   g_type_ensure (FM_TYPE_KITCHEN_PANS);
   g_type_ensure (FM_TYPE_KITCHEN_PROBE_PANE);
+  g_type_ensure (FM_TYPE_KITCHEN_REMARK_PANE);
   g_type_ensure (FM_TYPE_KITCHEN_WEIGH);
   g_type_ensure (FM_TYPE_PHOTO_GRID);
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
-  for (guint i = 0; i < G_N_ELEMENTS (acts); i++)
-    gtk_widget_class_install_action (widget_class, acts[i].action, NULL, act_action);
+  fm_kitchen_acts_install (widget_class, act_action);
   gtk_widget_class_install_action (widget_class, "kitchen.next", NULL, next_action);
   gtk_widget_class_install_action (widget_class, "kitchen.salt-all", NULL, salt_all_action);
   gtk_widget_class_install_action (widget_class, "kitchen.take-back", NULL, take_back_action);
@@ -614,13 +469,14 @@ open_book (FmKitchenWindow *self,
   self->document = g_object_ref (document);
   self->book = fm_kitchen_book_new (document);
   g_signal_connect_swapped (self->book, "changed", G_CALLBACK (show_all), self);
-  g_signal_connect_swapped (self->book, "unwritten", G_CALLBACK (unwritten_cb), self);
+  g_signal_connect_object (self->book, "unwritten", G_CALLBACK (fm_kitchen_head_set_unwritten),
+                           self->head, G_CONNECT_SWAPPED);
   self->estimate = fm_kitchen_estimate_new (fm_experiment_document_get_notebook (document),
                                             get_experiment (self), process);
   g_signal_connect_swapped (self->estimate, "estimated", G_CALLBACK (estimated_cb), self);
   fm_photo_grid_set_experiment (self->photos, session, get_experiment (self)->id);
-  fm_cook_food_async (fm_experiment_document_get_notebook (document),
-                      get_experiment (self)->version_id, NULL, food_read_cb, g_object_ref (self));
+  fm_kitchen_figures_set_version (self->figures, fm_experiment_document_get_notebook (document),
+                                  get_experiment (self)->version_id);
 }
 
 GtkWindow *
@@ -632,12 +488,9 @@ fm_kitchen_window_present (GtkWidget *parent,
 {
   FmKitchenWindow *self =
       g_object_new (FM_TYPE_KITCHEN_WINDOW, "transient-for", gtk_widget_get_root (parent), NULL);
-  const char *title = fm_experiment_document_get_experiment (document)->title;
-  g_autofree char *text = g_strdup_printf (
-      "%s · %s", title != NULL ? title : _ ("Untitled experiment"), origin != NULL ? origin : "");
-
   fm_kitchen_plan_init (&self->plan, process);
-  gtk_label_set_text (self->origin_label, text);
+  fm_kitchen_head_set_origin (self->head, fm_experiment_document_get_experiment (document)->title,
+                              origin);
   open_book (self, session, document, process);
   show_all (self);
   self->tick_id = g_timeout_add (TICK_MS, tick_cb, self);

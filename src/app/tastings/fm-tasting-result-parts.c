@@ -127,3 +127,10 @@ fm_tasting_result_add_chart (GtkBox *box, GtkWidget *chart)
 {
   gtk_box_append (box, scroller_new (chart));
 }
+
+char *
+fm_tasting_result_sample (const FmTastingReading *reading, guint column)
+{
+  /* TRANSLATORS: code of a sample, its name */
+  return g_strdup_printf (_ ("%u – %s"), reading->code[column], reading->labels[column]);
+}

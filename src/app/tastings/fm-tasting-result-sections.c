@@ -22,13 +22,6 @@ clear (GtkBox *box)
     gtk_box_remove (box, child);
 }
 
-char *
-fm_tasting_result_sample (const FmTastingReading *reading, guint column)
-{
-  /* TRANSLATORS: code of a sample, its name */
-  return g_strdup_printf (_ ("%u – %s"), reading->code[column], reading->labels[column]);
-}
-
 static void
 add_rank_sums (GtkBox *box, const FmTastingReading *reading)
 {

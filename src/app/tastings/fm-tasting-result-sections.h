@@ -14,8 +14,6 @@ G_BEGIN_DECLS
 void fm_tasting_result_sections_show (GtkBox *box,
                                       const FmTasting *tasting,
                                       const FmTastingReading *reading);
-/** "731 – Draft 3"; (transfer full). */
-char *fm_tasting_result_sample (const FmTastingReading *reading, guint column);
 /* fm-tasting-result-answers.c */
 void fm_tasting_result_add_key (GtkBox *box, const FmTasting *tasting);
 void fm_tasting_result_add_remarks (GtkBox *box, const FmTasting *tasting);
@@ -28,6 +26,8 @@ void fm_tasting_result_add_jar (GtkBox *box,
 void fm_tasting_result_add_positions (GtkBox *box, const FmTastingReading *reading);
 
 /* fm-tasting-result-parts.c: what the sections are made of */
+/** "731 – Draft 3"; (transfer full). */
+char *fm_tasting_result_sample (const FmTastingReading *reading, guint column);
 void fm_tasting_result_add_heading (GtkBox *box, const char *text);
 void fm_tasting_result_add_sentence (GtkBox *box, const char *text);
 /** A table that can be unfolded; rows are added by fm_text_grid_add_row(). (transfer none) */

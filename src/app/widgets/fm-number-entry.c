@@ -3,16 +3,13 @@
 /* fm-number-entry.c - an entry for one number, which says what is wrong with bad text */
 #include "app/widgets/fm-number-entry.h"
 
+#include <math.h>
+
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-measure-type.h"
 #include "app/widgets/fm-number-message.h"
+#include "app/widgets/fm-number-spec.h"
 #include "app/widgets/fm-widget.h"
-
-#include <glib/gi18n-lib.h>
-#include <math.h>
-
-#include "core/base/fm-error.h"
-#include "core/base/fm-number.h"
 
 struct _FmNumberEntry {
   GtkWidget parent_instance;
@@ -23,13 +20,7 @@ struct _FmNumberEntry {
   GtkLabel *message_label;
   FmNumberMessage says;
 
-  char *what;
-  char *own_unit; /* (nullable): the unit of a plain number */
-  FmMeasure measure;
-  double minimum;
-  double maximum;
-  int decimals;
-  gboolean optional;
+  FmNumberSpec spec;
   gboolean shows_unit;
 
   double value;
@@ -65,18 +56,6 @@ enum {
 static GParamSpec *props[N_PROPS];
 static guint signals[N_SIGNALS];
 
-static char *
-describe_kept (FmNumberEntry *self)
-{
-  const FmUnits *units = fm_notebook_units ();
-  g_autofree char *number = fm_measure_to_edit (self->measure, units, self->kept, self->decimals);
-  const char *unit = gtk_label_get_text (self->unit_label);
-
-  if (number[0] == '\0' || unit[0] == '\0')
-    return g_steal_pointer (&number);
-  return g_strdup_printf ("%s %s", number, unit);
-}
-
 static void
 show_message (FmNumberEntry *self)
 {
@@ -88,7 +67,7 @@ show_message (FmNumberEntry *self)
 static void
 set_fault (FmNumberEntry *self, const char *reason)
 {
-  g_autofree char *kept = describe_kept (self);
+  g_autofree char *kept = fm_number_spec_text_with_unit (&self->spec, self->kept);
 
   self->valid = reason == NULL;
   fm_number_message_set_fault (&self->says, reason, kept);
@@ -100,27 +79,6 @@ static gboolean
 same_value (double a, double b)
 {
   return a == b || (isnan (a) && isnan (b)) || fabs (a - b) <= 1e-9 * MAX (fabs (a), fabs (b));
-}
-
-static gboolean
-read_text (FmNumberEntry *self, double *value, GError **error)
-{
-  const FmMeasureRange range = { self->measure, self->what, self->own_unit, self->minimum,
-                                 self->maximum };
-  g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)));
-
-  g_strstrip (text);
-  if (text[0] == '\0' && self->optional) {
-    *value = NAN;
-    return TRUE;
-  }
-  if (!fm_measure_parse (text, &range, fm_notebook_units (), value, error))
-    return FALSE;
-  if (self->measure != FM_MEASURE_NUMBER || self->decimals > 0 || *value == floor (*value))
-    return TRUE;
-  g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_NOT_A_NUMBER,
-               _ ("%s is counted in whole numbers."), self->what);
-  return FALSE;
 }
 
 /* Sets the value and tells of it; FALSE when the owner refuses it by fm_number_entry_refuse(). */
@@ -152,7 +110,8 @@ take_text (FmNumberEntry *self)
   g_autofree char *refusal = NULL;
   double value = NAN;
 
-  if (!read_text (self, &value, &error)) {
+  if (!fm_number_spec_read (&self->spec, gtk_editable_get_text (GTK_EDITABLE (self->entry)), &value,
+                            &error)) {
     refuse (self, error->message);
     return;
   }
@@ -179,7 +138,7 @@ finish_edit (FmNumberEntry *self)
     self->kept = self->value;
     return;
   }
-  kept = describe_kept (self);
+  kept = fm_number_spec_text_with_unit (&self->spec, self->kept);
   fm_number_entry_load_value (self, self->kept);
   fm_number_message_set_note (&self->says, typed, kept);
   show_message (self);
@@ -252,9 +211,7 @@ entry_changed_cb (FmNumberEntry *self)
 static void
 show_unit (FmNumberEntry *self)
 {
-  g_autofree char *unit = self->measure != FM_MEASURE_NUMBER
-                              ? fm_measure_unit (self->measure, fm_notebook_units ())
-                              : g_strdup (self->own_unit);
+  g_autofree char *unit = fm_number_spec_unit (&self->spec);
 
   gtk_label_set_text (self->unit_label, unit != NULL ? unit : "");
   gtk_widget_set_visible (GTK_WIDGET (self->unit_label), self->shows_unit && unit != NULL);
@@ -263,7 +220,7 @@ show_unit (FmNumberEntry *self)
 static void
 settings_changed_cb (FmNumberEntry *self)
 {
-  if (self->measure == FM_MEASURE_NUMBER)
+  if (self->spec.measure == FM_MEASURE_NUMBER)
     return;
   show_unit (self);
   fm_number_entry_load_value (self, self->valid ? self->value : self->kept);
@@ -294,16 +251,16 @@ fm_number_entry_set_property (GObject *object, guint id, const GValue *value, GP
     fm_number_entry_set_measure (self, g_value_get_enum (value));
     break;
   case PROP_MINIMUM:
-    self->minimum = g_value_get_double (value);
+    self->spec.minimum = g_value_get_double (value);
     break;
   case PROP_MAXIMUM:
-    self->maximum = g_value_get_double (value);
+    self->spec.maximum = g_value_get_double (value);
     break;
   case PROP_DECIMALS:
-    self->decimals = g_value_get_int (value);
+    self->spec.decimals = g_value_get_int (value);
     break;
   case PROP_OPTIONAL:
-    self->optional = g_value_get_boolean (value);
+    self->spec.optional = g_value_get_boolean (value);
     break;
   case PROP_INLINE_MESSAGE:
     self->says.is_inline = g_value_get_boolean (value);
@@ -332,8 +289,7 @@ fm_number_entry_finalize (GObject *object)
 {
   FmNumberEntry *self = FM_NUMBER_ENTRY (object);
 
-  g_free (self->what);
-  g_free (self->own_unit);
+  fm_number_spec_clear (&self->spec);
   g_free (self->refusal);
   fm_number_message_clear (&self->says);
   G_OBJECT_CLASS (fm_number_entry_parent_class)->finalize (object);
@@ -371,6 +327,7 @@ fm_number_entry_class_init (FmNumberEntryClass *klass)
   object_class->finalize = fm_number_entry_finalize;
   object_class->get_property = fm_number_entry_get_property;
   object_class->set_property = fm_number_entry_set_property;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   widget_class->focus = fm_widget_pass_focus;
   widget_class->grab_focus = fm_number_entry_grab_focus;
   install_properties (object_class);
@@ -392,10 +349,10 @@ fm_number_entry_class_init (FmNumberEntryClass *klass)
 static void
 fm_number_entry_init (FmNumberEntry *self)
 {
-  self->minimum = 0;
-  self->maximum = 1e7;
-  self->decimals = 1;
-  self->optional = TRUE;
+  self->spec.minimum = 0;
+  self->spec.maximum = 1e7;
+  self->spec.decimals = 1;
+  self->spec.optional = TRUE;
   self->says.is_inline = TRUE;
   self->shows_unit = TRUE;
   self->value = NAN;
@@ -433,7 +390,7 @@ fm_number_entry_load_value (FmNumberEntry *self, double value)
 
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
   g_clear_handle_id (&self->blank_source, g_source_remove);
-  text = fm_measure_to_edit (self->measure, fm_notebook_units (), value, self->decimals);
+  text = fm_number_spec_text (&self->spec, value);
   self->value = value;
   self->kept = value;
   self->loading = TRUE;
@@ -460,10 +417,10 @@ void
 fm_number_entry_set_what (FmNumberEntry *self, const char *what)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  if (g_strcmp0 (self->what, what) == 0)
+  if (g_strcmp0 (self->spec.what, what) == 0)
     return;
-  g_free (self->what);
-  self->what = g_strdup (what);
+  g_free (self->spec.what);
+  self->spec.what = g_strdup (what);
   if (what != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     what, -1);
@@ -473,8 +430,8 @@ void
 fm_number_entry_set_unit (FmNumberEntry *self, const char *unit)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  g_free (self->own_unit);
-  self->own_unit = g_strdup (unit);
+  g_free (self->spec.own_unit);
+  self->spec.own_unit = g_strdup (unit);
   show_unit (self);
 }
 
@@ -482,9 +439,9 @@ void
 fm_number_entry_set_measure (FmNumberEntry *self, FmMeasure measure)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  if (self->measure == measure)
+  if (self->spec.measure == measure)
     return;
-  self->measure = measure;
+  self->spec.measure = measure;
   show_unit (self);
   fm_number_entry_load_value (self, self->value);
 }
@@ -501,8 +458,8 @@ void
 fm_number_entry_set_range (FmNumberEntry *self, double min, double max)
 {
   g_return_if_fail (FM_IS_NUMBER_ENTRY (self));
-  self->minimum = min;
-  self->maximum = max;
+  self->spec.minimum = min;
+  self->spec.maximum = max;
 }
 
 const char *

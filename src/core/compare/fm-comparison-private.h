@@ -7,6 +7,7 @@
 
 G_BEGIN_DECLS
 
+void fm_compare_row_free (FmCompareRow *row);
 /** A row whose values are not known yet, at the end. Returns: (transfer none). */
 FmCompareRow *fm_comparison_add_row (FmComparison *self,
                                      FmCompareSection section,

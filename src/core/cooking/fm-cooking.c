@@ -19,24 +19,6 @@
 #define SUM_SLACK_G 2.0
 #define FULLY_COVERED_PCT 99.995
 
-const char *
-fm_cook_method_name (FmCookMethod method)
-{
-  switch (method) {
-  case FM_COOK_PATTY_BROILED:
-    return _ ("Patty, broiled");
-  case FM_COOK_PATTY_PAN_BROILED:
-    return _ ("Patty, pan-broiled");
-  case FM_COOK_CRUMBLES_PAN_BROWNED:
-    return _ ("Crumbles, pan-browned");
-  case FM_COOK_LOAF_BAKED:
-    return _ ("Loaf, baked");
-  case FM_N_COOK_METHODS:
-    break;
-  }
-  g_return_val_if_reached ("");
-}
-
 /* "23478, 23479": the weights that fail the rule, so that the reader can look them up. */
 static char *
 excluded_weights (void)

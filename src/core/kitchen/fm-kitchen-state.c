@@ -207,6 +207,15 @@ fm_kitchen_next_portion (const FmKitchenState *self)
   return -1;
 }
 
+int
+fm_kitchen_position_of (const FmKitchenState *self, int portion)
+{
+  for (int i = 0; i < FM_KITCHEN_MAX_POSITIONS; i++)
+    if (self->pan[i] == portion)
+      return i;
+  return 0;
+}
+
 void
 fm_kitchen_plan_init (FmKitchenPlan *self, const FmProcess *process)
 {

@@ -51,6 +51,8 @@ void fm_kitchen_state_free (FmKitchenState *self);
 gboolean fm_kitchen_is_on_heat (const FmKitchenPortion *portion);
 /** The first portion that has not met the heat; -1 = none. */
 int fm_kitchen_next_portion (const FmKitchenState *self);
+/** Where @portion lies on the heat or will be laid; 0 for one that has no place yet. */
+int fm_kitchen_position_of (const FmKitchenState *self, int portion);
 
 typedef enum {
   FM_KITCHEN_TIMER_SALT,

@@ -23,6 +23,10 @@ typedef struct {
 /** FmListEntry, heaviest first. Returns: (transfer full). */
 GPtrArray *fm_list_entries_new (const FmFormula *formula, const FmIngredientListInput *input);
 gboolean fm_list_entry_is_meat (const FmListEntry *entry);
+/** What the meat and the fat of an animal are called. (nullable): no animal whose meat has a name
+ */
+const char *fm_meat_word (FmSpecies species);
+const char *fm_meat_fat_word (FmSpecies species);
 /** Limits of Annex VII Part B no 17, % of fat and of collagen in meat protein; NaN = no meat. */
 double fm_meat_fat_limit_pct (FmSpecies species);
 double fm_meat_collagen_limit_pct (FmSpecies species);

@@ -7,23 +7,6 @@
 #include <math.h>
 #include <string.h>
 
-/* Words of a label, which follow the law and not the language of the program. */
-static const struct {
-  const char *meat;
-  const char *fat;
-  double fat_limit_pct; /* Annex VII Part B no 17 */
-  double collagen_limit_pct;
-} kinds[FM_N_SPECIES] = {
-  [FM_SPECIES_BEEF] = { "beef", "beef fat", 25.0, 25.0 },
-  [FM_SPECIES_VEAL] = { "veal", "veal fat", 25.0, 25.0 },
-  [FM_SPECIES_BISON] = { "bison", "bison fat", 25.0, 25.0 },
-  [FM_SPECIES_PORK] = { "pork", "pork fat", 30.0, 25.0 },
-  [FM_SPECIES_LAMB] = { "lamb", "lamb fat", 25.0, 25.0 },
-  [FM_SPECIES_GOAT] = { "goat", "goat fat", 25.0, 25.0 },
-  [FM_SPECIES_CHICKEN] = { "chicken", "chicken fat", 15.0, 10.0 },
-  [FM_SPECIES_TURKEY] = { "turkey", "turkey fat", 15.0, 10.0 },
-};
-
 FmLabelWords *
 fm_label_words_new (const char *name, const char *parts)
 {
@@ -50,25 +33,6 @@ entry_free (FmListEntry *entry)
   g_free (entry);
 }
 
-double
-fm_meat_fat_limit_pct (FmSpecies species)
-{
-  return kinds[species].meat != NULL ? kinds[species].fat_limit_pct : (double)NAN;
-}
-
-double
-fm_meat_collagen_limit_pct (FmSpecies species)
-{
-  return kinds[species].meat != NULL ? kinds[species].collagen_limit_pct : (double)NAN;
-}
-
-gboolean
-fm_list_entry_is_meat (const FmListEntry *entry)
-{
-  return entry->species != FM_SPECIES_NONE && entry->species != FM_SPECIES_UNKNOWN &&
-         (entry->kind == FM_INGREDIENT_CUT || entry->kind == FM_INGREDIENT_TRIM);
-}
-
 /* Organs have names of their own on a label and are no meat by Annex VII Part B no 17. */
 static gboolean
 is_organ (const FmIngredient *ingredient)
@@ -86,9 +50,9 @@ fm_ingredient_list_word (const FmIngredient *ingredient)
   if (is_organ (ingredient))
     return ingredient->name;
   if (ingredient->kind == FM_INGREDIENT_CUT || ingredient->kind == FM_INGREDIENT_TRIM)
-    word = kinds[ingredient->species].meat;
+    word = fm_meat_word (ingredient->species);
   else if (ingredient->kind == FM_INGREDIENT_FAT)
-    word = kinds[ingredient->species].fat;
+    word = fm_meat_fat_word (ingredient->species);
   else if (ingredient->kind == FM_INGREDIENT_SALT)
     word = "salt";
   else if (ingredient->kind == FM_INGREDIENT_WATER)
@@ -154,7 +118,7 @@ split_fat (GPtrArray *entries)
     if (!fm_list_entry_is_meat (meat) || !(fat_pct > limit_pct))
       continue;
     counts_g = fm_meat_that_counts_g (meat->mass_g, fat_pct, limit_pct);
-    FmListEntry *fat = find_entry (entries, kinds[meat->species].fat, NULL);
+    FmListEntry *fat = find_entry (entries, fm_meat_fat_word (meat->species), NULL);
     fat->species = meat->species;
     fat->kind = FM_INGREDIENT_FAT;
     fat->mass_g += meat->mass_g - counts_g;
@@ -236,18 +200,4 @@ fm_ingredient_list_free (FmIngredientList *self)
   g_free (self->held_back);
   g_free (self->notes);
   g_free (self);
-}
-
-double
-fm_meat_that_counts_g (double mass_g, double fat_pct, double limit_pct)
-{
-  if (fat_pct <= limit_pct)
-    return mass_g;
-  return mass_g * (100.0 - fat_pct) / (100.0 - limit_pct);
-}
-
-double
-fm_connective_tissue_pct (double collagen_pct)
-{
-  return collagen_pct * 37.0 / 8.0;
 }

@@ -54,6 +54,7 @@ gboolean fm_notebook_check_file (const char *path, GError **error);
 /** All checks of an open file that is not trusted yet. @version: (out): its user_version. */
 gboolean fm_notebook_check (FmDb *db, GCancellable *cancellable, int *version, GError **error);
 
+/* fm-db-copy.c */
 /** Copies @db as it is now to @path: temporary file, fsync, rename. */
 gboolean
 fm_notebook_copy_db (FmDb *db, const char *path, GCancellable *cancellable, GError **error);

@@ -222,6 +222,18 @@ fm_tastings_save (FmNotebook *self, FmTasting *tasting, GError **error)
   return TRUE;
 }
 
+gboolean
+fm_tastings_save_all (FmNotebook *self, const GPtrArray *tastings, GError **error)
+{
+  gboolean saved = TRUE;
+
+  if (fm_notebook_begin (self, error) == NULL)
+    return FALSE;
+  for (guint i = 0; saved && i < tastings->len; i++)
+    saved = fm_tastings_save (self, tastings->pdata[i], error);
+  return fm_notebook_end (self, saved, error);
+}
+
 static gboolean
 remove_in (FmDb *db, gint64 id, GError **error)
 {

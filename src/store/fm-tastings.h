@@ -54,6 +54,8 @@ FmTasting *fm_tastings_load (FmNotebook *self, gint64 id, GError **error);
  * sample whose experiment does not exist.
  */
 gboolean fm_tastings_save (FmNotebook *self, FmTasting *tasting, GError **error);
+/** All of @tastings (element-type FmTasting), or none. */
+gboolean fm_tastings_save_all (FmNotebook *self, const GPtrArray *tastings, GError **error);
 gboolean fm_tastings_remove (FmNotebook *self, gint64 id, GError **error);
 /** Keeps the results of an opened tasting beside it: replaces earlier ones. @outcomes:
  * FmTastingOutcome by sample (fm_tasting_outcomes_new()). Refuses while it is sealed. */

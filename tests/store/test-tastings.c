@@ -65,6 +65,30 @@ test_whole_life (Fixture *fixture, gconstpointer data)
   assert_stored (fixture, tasting);
 }
 
+/* The second sample of the second plan stands on an experiment that is not there. */
+static void
+test_all_or_none (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_tasting_free);
+  g_autoptr (GPtrArray) rows = NULL;
+  g_autoptr (GPtrArray) saved = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_ptr_array_add (plans, new_tasting (fixture));
+  g_ptr_array_add (plans, new_tasting (fixture));
+  fm_tasting_add_sample (plans->pdata[1], 999, 0, "Gone");
+  g_assert_false (fm_tastings_save_all (fixture->notebook, plans, &error));
+  g_assert_nonnull (error);
+  rows = fm_tastings_list (fixture->notebook, 0, NULL);
+  g_assert_cmpuint (rows->len, ==, 0);
+  g_ptr_array_remove_index (plans, 1);
+  ((FmTasting *)plans->pdata[0])->id = 0;
+  g_ptr_array_add (plans, new_tasting (fixture));
+  g_assert_true (fm_tastings_save_all (fixture->notebook, plans, NULL));
+  saved = fm_tastings_list (fixture->notebook, 0, NULL);
+  g_assert_cmpuint (saved->len, ==, 2);
+}
+
 /* What the notebook knows of each sample: outside samples and unread cores stay unknown. */
 static void
 test_cautions (Fixture *fixture, gconstpointer data)
@@ -722,6 +746,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   ADD ("round-trip", test_round_trip);
   ADD ("whole-life", test_whole_life);
+  ADD ("all-or-none", test_all_or_none);
   ADD ("cautions", test_cautions);
   ADD ("copy-is-marked", test_copy_is_marked);
   ADD ("version-of-experiment", test_version_of_experiment);

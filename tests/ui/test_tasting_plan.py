@@ -63,6 +63,30 @@ def a_plan_is_arranged_and_sealed(start, folder):
     program.quit()
 
 
+def samples_are_split_into_sessions(start, folder):
+    program = start("--demo", "--separate")
+    new_tasting(program)
+    for name in ("Anchor", "Bought patty", "Old recipe"):
+        program.type_into("Add a sample from outside by name", name)
+        program.press_in(program.field("Add a sample from outside by name"), "Return")
+        program.reads("Add a sample from outside by name", "")
+    program.button("Split into Sessions…")
+    program.find("2 sessions with 2, 2 samples", contains=True)
+    assert not program.unnamed(), program.unnamed()
+    program.screenshot("tasting-sessions")
+    program.press("Tab", "space")
+    program.find("Choose at least one sample that stands in every session", contains=True)
+    program.press("space")
+    program.find("2 sessions with 2, 2 samples", contains=True)
+    program.button("Plan Sessions")
+    program.find("Friday panel, session 2 of 2", role="list item", contains=True)
+    program.press_in(program.find("Friday panel, session 1 of 2", role="list item", contains=True),
+                     "Return")
+    program.reads("Title of the tasting", "Friday panel, session 1 of 2")
+    program.find("Take out Anchor", contains=True)
+    program.quit()
+
+
 def a_bad_plan_says_what_is_wrong(start, folder):
     program = start("--demo", "--separate")
     new_tasting(program)
@@ -93,4 +117,5 @@ def a_bad_plan_says_what_is_wrong(start, folder):
     program.quit()
 
 
-run(a_plan_is_arranged_and_sealed, a_bad_plan_says_what_is_wrong)
+run(a_plan_is_arranged_and_sealed, samples_are_split_into_sessions,
+    a_bad_plan_says_what_is_wrong)

@@ -19,6 +19,9 @@
 #include "app/tastings/fm-tasting-scope.h"
 #include "app/widgets/fm-widget.h"
 
+/* Fewer samples make no two sessions that share one. */
+#define MIN_SPLIT 3
+
 struct _FmTastingPlan {
   GtkWidget parent_instance;
 
@@ -28,6 +31,7 @@ struct _FmTastingPlan {
   FmTastingNames *tasters;
   FmTastingAsked *asked;
   FmTastingOrder *order;
+  GtkWidget *sessions_button;
   FmNumberEntry *max_entry;
   FmNumberEntry *seed_entry;
   GtkDropDown *blinding_choice;
@@ -111,6 +115,7 @@ refresh (FmTastingPlan *self)
   show_tasters (self);
   fm_tasting_asked_refresh (self->asked);
   fm_tasting_order_refresh (self->order);
+  gtk_widget_set_visible (self->sessions_button, tasting->samples->len >= MIN_SPLIT);
   fm_number_entry_set_value (self->max_entry, tasting->max_per_taster);
   fm_number_entry_set_value (self->seed_entry, (double)tasting->seed);
   gtk_drop_down_set_selected (self->blinding_choice, tasting->blinding);
@@ -390,6 +395,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, asked);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, order);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, max_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, sessions_button);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, seed_entry);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, blinding_choice);
   gtk_widget_class_bind_template_child (widget_class, FmTastingPlan, blinding_label);

@@ -71,6 +71,23 @@ fm_tasting_query_create (FmNotebook *notebook,
   return fm_log_id_copy (&plan->id);
 }
 
+gpointer
+fm_tasting_query_create_all (FmNotebook *notebook,
+                             gpointer data,
+                             GCancellable *cancellable,
+                             GError **error)
+{
+  const GPtrArray *plans = data;
+  GArray *ids;
+
+  if (!fm_tastings_save_all (notebook, plans, error))
+    return NULL;
+  ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+  for (guint i = 0; i < plans->len; i++)
+    g_array_append_val (ids, ((const FmTasting *)plans->pdata[i])->id);
+  return ids;
+}
+
 static gpointer
 list_tasters (FmNotebook *notebook, gpointer none, GCancellable *cancellable, GError **error)
 {

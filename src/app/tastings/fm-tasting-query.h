@@ -24,6 +24,12 @@ gpointer fm_tasting_query_create (FmNotebook *notebook,
                                   GCancellable *cancellable,
                                   GError **error);
 
+/** @data: plans (GPtrArray of FmTasting). Returns: their ids (GArray of gint64) */
+gpointer fm_tasting_query_create_all (FmNotebook *notebook,
+                                      gpointer data,
+                                      GCancellable *cancellable,
+                                      GError **error);
+
 /** Names of tasters in all tastings, each once, those of the newest tasting first. */
 void fm_tasting_query_tasters_async (FmNotebook *notebook,
                                      GCancellable *cancellable,

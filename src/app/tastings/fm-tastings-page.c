@@ -7,8 +7,10 @@
 
 #include "app/session/fm-clock.h"
 #include "app/session/fm-tasting-document.h"
+#include "app/session/fm-store-task.h"
 #include "app/tastings/fm-tasting-list.h"
 #include "app/tastings/fm-tasting-query.h"
+#include "app/tastings/fm-tasting-sessions-window.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/tastings/fm-tasting-together-window.h"
 #include "app/tastings/fm-tasting-view.h"
@@ -47,6 +49,55 @@ again_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+sessions_stored_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (source));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) ids = fm_store_task_finish (result, &error);
+  g_autofree char *text = NULL;
+
+  if (session == NULL)
+    return;
+  if (ids == NULL) {
+    fm_session_message (session, error->message);
+    return;
+  }
+  for (guint i = 0; i < ids->len; i++)
+    fm_session_emit_changed (session, FM_CHANGE_TASTING, g_array_index (ids, gint64, i));
+  text =
+      g_strdup_printf (ngettext ("%u session planned", "%u sessions planned", ids->len), ids->len);
+  fm_session_message (session, text);
+}
+
+static void
+sessions_planned_cb (FmTastingsPage *self, GPtrArray *plans)
+{
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_page_get_notebook (FM_PAGE (self)),
+      .run = fm_tasting_query_create_all,
+      .free_result = (GDestroyNotify)g_array_unref,
+      .data = g_ptr_array_ref (plans),
+      .free_data = (GDestroyNotify)g_ptr_array_unref,
+      .done = sessions_stored_cb,
+  });
+}
+
+static void
+sessions_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmStoredDocument *document = fm_records_page_get_document (FM_RECORDS_PAGE (widget));
+  FmTastingSessionsWindow *window;
+
+  if (document == NULL)
+    return;
+  window = fm_tasting_sessions_window_new (widget, fm_stored_document_get_content (document));
+  g_signal_connect_object (window, "planned", G_CALLBACK (sessions_planned_cb), widget,
+                           G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+static void
 together_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmSession *session = fm_page_get_session (FM_PAGE (widget));
@@ -82,6 +133,8 @@ fm_tastings_page_update_actions (FmRecordsPage *page)
   FM_RECORDS_PAGE_CLASS (fm_tastings_page_parent_class)->update_actions (page);
   gtk_widget_action_set_enabled (GTK_WIDGET (page), "tastings.again",
                                  fm_page_is_writable (FM_PAGE (page)));
+  gtk_widget_action_set_enabled (GTK_WIDGET (page), "tastings.sessions",
+                                 fm_page_is_writable (FM_PAGE (page)));
 }
 
 static void
@@ -111,6 +164,7 @@ fm_tastings_page_class_init (FmTastingsPageClass *klass)
   g_type_ensure (FM_TYPE_TASTING_VIEW);
   gtk_widget_class_install_action (widget_class, "tastings.new", NULL, new_action);
   gtk_widget_class_install_action (widget_class, "tastings.again", NULL, again_action);
+  gtk_widget_class_install_action (widget_class, "tastings.sessions", NULL, sessions_action);
   gtk_widget_class_install_action (widget_class, "tastings.together", NULL, together_action);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tastings-page.ui");

@@ -20,6 +20,8 @@ from tree import Atspi, Bus, GLib
 # Far longer than anything takes on a busy machine: only what never comes meets it.
 DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "120"))
 POLL_S = 0.2
+# How long the program must say nothing before it is looked at again.
+SILENCE_S = 0.02
 NAMED_S = 20
 
 CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
@@ -35,7 +37,8 @@ def wait_for(condition, what, deadline_s=DEADLINE_S):
     """Asks for @condition each time the program tells of a change, and now and then besides."""
     bus = Bus.newest
     bus.looks_in_vain = 0
-    end = time.monotonic() + deadline_s
+    start = time.monotonic()
+    end = start + deadline_s
     while True:
         seen, began = bus.events, time.monotonic()
         try:
@@ -48,8 +51,9 @@ def wait_for(condition, what, deadline_s=DEADLINE_S):
         if now > end:
             raise Missing(f"no {what} within {deadline_s:.0f} s")
         bus.looks_in_vain += 1
-        # What is asked all the time has no time to get ready.
-        bus.wait_for_event(seen, max(POLL_S, now - began))
+        # What is asked all the time has no time to get ready: the longer it takes, the rarer a look.
+        waited = now - start
+        bus.wait_for_event(seen, max(POLL_S, now - began, waited / 4), max(SILENCE_S, waited / 16))
 
 
 def plain(text):
@@ -114,7 +118,7 @@ class Program:
 
     def _is_there(self):
         assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
-        return self.bus.find_program(self.process.pid) and self.tree().children
+        return self.bus.find_program(self.process.pid) and self.bus.has_windows()
 
     def tree(self, hasty=False):
         assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
@@ -140,8 +144,11 @@ class Program:
         return plain(self.find(text, contains=True, deadline_s=deadline_s).name)
 
     def gone(self, name=None, role=None, contains=False):
-        wait_for(lambda: next(self.all(name, role, contains), None) is None,
-                 f"end of {role or 'widget'} {name!r}")
+        def is_gone():
+            # What a hasty look misses may still be there.
+            return all(next(self.all(name, role, contains, hasty=hasty), None) is None
+                       for hasty in (True, False))
+        wait_for(is_gone, f"end of {role or 'widget'} {name!r}")
 
     def click(self, name, role=None, contains=False):
         """Presses a control by its own action, else by the first below it that has one."""
@@ -225,7 +232,7 @@ class Program:
     def press_in(self, node, *keys):
         """Clicks into the middle of @node with the mouse, then presses keys there."""
         self._still(node)
-        frame = next(frame for frame in self.tree().children
+        frame = next(frame for frame in self.tree(hasty=True).children
                      if any(below.path == node.path for below in frame.below()))
         window = self.window_of(frame)
         geometry = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], check=True,
@@ -251,7 +258,7 @@ class Program:
         self.bus.forget()
         subprocess.run(["xdotool", "windowfocus", "--sync", self.window_of(dialog), "type",
                         "--delay", "20", path.removesuffix(ending)], check=True)
-        wait_for(lambda: any(node.text() == path for node in self.tree().below()
+        wait_for(lambda: any(node.text() == path for node in self.tree(True).below()
                              if node.has("EditableText")), f"{path} in the file dialog")
         self.bus.forget()
         subprocess.run(["xdotool", "key", "Return"], check=True)

@@ -20,7 +20,7 @@ def add_cut(program, words, full_name, name):
     program.type_into("Add a cut", words)
 
     def first_hit():
-        hits = next(program.all("Foods found", role="list"), None)
+        hits = next(program.all("Foods found", role="list", hasty=True), None)
         return hits and hits.children and hits.children[0].name.startswith(full_name)
 
     wait_for(first_hit, f"first hit {full_name!r} for {words!r}")
@@ -53,7 +53,7 @@ def save_version(program, number, reason):
 def show_version(program, number):
     """Chooses a version in the sidebar."""
     def row():
-        lists = program.all("Blends and versions", role="list")
+        lists = program.all("Blends and versions", role="list", hasty=True)
         return next((node for found in lists for node in found.children
                      if node.name.startswith(f"Version {number}, ")), None)
 
@@ -78,8 +78,8 @@ WHEEL_PX = 120
 def choose(program, what, *keys):
     """Opens the choice whose name begins with @what from the keyboard and presses @keys in it."""
     def combo():
-        return next((node for node in program.all(role="combo box") if node.name.startswith(what)),
-                    None)
+        return next((node for node in program.all(role="combo box", hasty=True)
+                     if node.name.startswith(what)), None)
 
     def button():
         return next((node for node in combo().below() if node.name.startswith(what)
@@ -87,7 +87,7 @@ def choose(program, what, *keys):
 
     def in_sight():
         shown = button()
-        frame = next(frame for frame in program.tree().children
+        frame = next(frame for frame in program.tree(hasty=True).children
                      if any(below.path == shown.path for below in frame.below()))
         left, y, width, height = shown.extents()
         if 60 <= y and y + height <= frame.extents()[3]:

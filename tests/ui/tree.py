@@ -23,8 +23,6 @@ from gi.repository import Atspi, Gio, GLib, Json  # noqa: E402
 ROOT = "/org/a11y/atspi/accessible/root"
 ATSPI = "org.a11y.atspi."
 CALL_MS = 120000
-# How long the program must say nothing before it is looked at again.
-SILENCE_MS = 20
 WHOLE_EACH = 4
 
 
@@ -121,6 +119,7 @@ class Bus:
         self.events = 0
         self.looks_in_vain = 0
         self.last_read = None
+        self.last_is_whole = False
         Bus.newest = self
 
     def _call(self, owner, path, interface, method, parameters=None):
@@ -139,6 +138,9 @@ class Bus:
                 return True
         return False
 
+    def has_windows(self):
+        return bool(self.call(ROOT, ATSPI + "Accessible", "GetChildren")[0])
+
     def _listen_to(self, owner):
         if self.program == owner:
             return
@@ -154,7 +156,7 @@ class Bus:
         """The program is about to change: what was read of it holds no longer."""
         self.last_read = None
 
-    def wait_for_event(self, seen, longest_s):
+    def wait_for_event(self, seen, longest_s, silence_s):
         """Returns once the program has told of more than @seen and is silent, or after @longest_s."""
         context = GLib.MainContext.default()
         over = []
@@ -164,7 +166,7 @@ class Bus:
         while not over and self.events != seen:
             seen = self.events
             silence = []
-            GLib.timeout_add(SILENCE_MS, silence.append, "silence")
+            GLib.timeout_add(int(1000 * silence_s), silence.append, "silence")
             while not silence:
                 context.iteration(True)
         if not over:
@@ -220,25 +222,25 @@ class Bus:
         return items, {**children, **asked}
 
     def read(self, hasty=False):
-        """The root node of the tree as it is now."""
-        if hasty and self.known and self.looks_in_vain % WHOLE_EACH != WHOLE_EACH - 1:
-            return self._read_hastily()
+        """The root node of the tree as it is now; what was read serves until the program tells of more."""
+        context = GLib.MainContext.default()
+        while context.iteration(False):
+            pass
+        if self.last_read and not self.looks_in_vain and (hasty or self.last_is_whole):
+            return self.last_read
+        whole = not hasty or not self.known or self.looks_in_vain % WHOLE_EACH == WHOLE_EACH - 1
+        events = self.events
+        tree = self._tree_of(*(self._read_whole() if whole else self._read_cache()))
+        self.last_read = tree if self.events == events else None
+        self.last_is_whole = whole
+        return tree
+
+    def _read_whole(self):
         self.known = set()
         children = self._children_of([ROOT])
         items = self._cached()
         self.known = {path for (_, path), *_ in items}
-        return self._tree_of(items, children)
-
-    def _read_hastily(self):
-        context = GLib.MainContext.default()
-        while context.iteration(False):
-            pass
-        if self.last_read and not self.looks_in_vain:
-            return self.last_read
-        events = self.events
-        tree = self._tree_of(*self._read_cache())
-        self.last_read = tree if self.events == events else None
-        return tree
+        return items, children
 
     def _tree_of(self, items, children):
         nodes = {ROOT: Node(self, ROOT, "", "application", "", [0, 0], [])}

@@ -33,10 +33,12 @@ class Focus:
     def _wait(self, deadline_s):
         """The path that got the focus last, None when none did before the deadline."""
         context = GLib.MainContext.default()
-        end = time.monotonic() + deadline_s
-        while not self.said and time.monotonic() < end:
-            if not context.iteration(False):
-                time.sleep(0.002)
+        over = []
+        end = GLib.timeout_add(int(1000 * deadline_s), over.append, "end")
+        while not self.said and not over:
+            context.iteration(True)
+        if not over:
+            GLib.source_remove(end)
         while context.iteration(False):
             pass
         return self.said[-1] if self.said else None

@@ -95,6 +95,26 @@ def a_notebook_that_is_not_there_is_told(start, folder):
     program.quit()
 
 
+def the_first_notebook_lies_among_the_documents(start, folder):
+    documents = os.path.join(folder, "Documents")
+    os.makedirs(os.path.join(folder, "config"))
+    with open(os.path.join(folder, "config/user-dirs.dirs"), "w", encoding="utf-8") as file:
+        file.write(f'XDG_DOCUMENTS_DIR="{documents}"\n')
+    program = start()
+    program.find("notebook.forcemeat", role="frame")
+    assert os.listdir(documents).count("notebook.forcemeat") == 1, os.listdir(documents)
+    # The desktop knows it as recent, and so does the menu.
+    recent = os.path.join(folder, "recently-used.xbel")
+    wait_for(lambda: os.path.exists(recent)
+             and "Documents/notebook.forcemeat" in open(recent, encoding="utf-8").read(),
+             "notebook among the recent files")
+    program.quit()
+    os.remove(os.path.join(documents, "notebook.forcemeat"))
+    program = start()
+    program.says("notebook.forcemeat is not there any more.")
+    program.quit()
+
+
 def each_notebook_opens_in_a_window_of_its_own(start, folder):
     names = [os.path.join(folder, name) for name in ("one.forcemeat", "two.forcemeat")]
     for name in names:
@@ -117,4 +137,5 @@ def each_notebook_opens_in_a_window_of_its_own(start, folder):
 
 run(a_killed_program_keeps_the_draft, a_second_program_may_only_read,
     a_damaged_notebook_is_told_and_left_alone, a_notebook_cut_short_is_told,
-    a_notebook_that_is_not_there_is_told, each_notebook_opens_in_a_window_of_its_own)
+    a_notebook_that_is_not_there_is_told, the_first_notebook_lies_among_the_documents,
+    each_notebook_opens_in_a_window_of_its_own)

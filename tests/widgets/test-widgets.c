@@ -270,6 +270,48 @@ test_roles (Fixture *fixture, gconstpointer type)
   check_roles (fixture->widget);
 }
 
+static GtkDropTarget *
+drop_target_of (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
+    g_autoptr (GObject) controller = g_list_model_get_item (controllers, i);
+
+    if (GTK_IS_DROP_TARGET (controller))
+      return GTK_DROP_TARGET (controller);
+  }
+  return NULL;
+}
+
+static void
+keep_text_cb (FmSession *session, const char *text, char **kept)
+{
+  g_free (*kept);
+  *kept = g_strdup (text);
+}
+
+/* A file that is dropped on the window is opened there, and says so when it lies elsewhere. */
+static void
+test_drop (Fixture *fixture, gconstpointer type)
+{
+  GtkDropTarget *target = drop_target_of (fixture->widget);
+  g_autoptr (GFile) file = g_file_new_for_uri ("sftp://elsewhere.invalid/dropped.forcemeat");
+  GSList files = { .data = file };
+  g_autofree char *told = NULL;
+  g_auto (GValue) value = G_VALUE_INIT;
+  gboolean taken = FALSE;
+
+  g_assert_nonnull (target);
+  g_signal_connect (fixture->session, "failure", G_CALLBACK (keep_text_cb), &told);
+  g_value_init (&value, GDK_TYPE_FILE_LIST);
+  g_value_take_boxed (&value, gdk_file_list_new_from_list (&files));
+  g_signal_emit_by_name (target, "drop", &value, 1.0, 1.0, &taken);
+  g_assert_true (taken);
+  g_assert_nonnull (told);
+  g_assert_nonnull (strstr (told, "dropped.forcemeat is not on this computer's disks."));
+}
+
 static void
 add (GType type, const char *what, void (*test) (Fixture *, gconstpointer))
 {
@@ -292,5 +334,6 @@ main (int argc, char *argv[])
     add (type, "names", test_names);
     add (type, "roles", test_roles);
   }
+  add (FM_TYPE_WINDOW, "drop", test_drop);
   return g_test_run ();
 }

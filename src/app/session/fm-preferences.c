@@ -4,7 +4,6 @@
 #include "app/session/fm-preferences.h"
 
 #define SCHEMA_ID "io.github.forcemeat.Forcemeat"
-#define MAX_RECENT 10
 
 /* Beside the program, for runs from the build folder: they have no installed schema. */
 static GSettingsSchema *
@@ -41,45 +40,4 @@ fm_preferences_get (void)
   if (settings == NULL)
     settings = open_settings ();
   return settings;
-}
-
-GStrv
-fm_preferences_recent (void)
-{
-  return g_settings_get_strv (fm_preferences_get (), "recent-notebooks");
-}
-
-static void
-set_recent (const char *first, const char *left_out)
-{
-  g_auto (GStrv) old = fm_preferences_recent ();
-  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
-  g_auto (GStrv) paths = NULL;
-  guint n = 0;
-
-  if (first != NULL) {
-    g_strv_builder_add (builder, first);
-    n++;
-  }
-  for (guint i = 0; old[i] != NULL && n < MAX_RECENT; i++) {
-    if (g_str_equal (old[i], left_out))
-      continue;
-    g_strv_builder_add (builder, old[i]);
-    n++;
-  }
-  paths = g_strv_builder_end (builder);
-  g_settings_set_strv (fm_preferences_get (), "recent-notebooks", (const char *const *)paths);
-}
-
-void
-fm_preferences_add_recent (const char *path)
-{
-  set_recent (path, path);
-  g_settings_set_string (fm_preferences_get (), "last-notebook", path);
-}
-
-void
-fm_preferences_remove_recent (const char *path)
-{
-  set_recent (NULL, path);
 }

@@ -58,62 +58,16 @@ fm_application_activate (GApplication *application)
   self->start_with_demo = FALSE;
 }
 
-/* The path of @file; one that has none here says so. */
-static char *
-find_path (FmWindow *window, GFile *file)
-{
-  char *path = g_file_get_path (file);
-  g_autofree char *name = g_file_get_parse_name (file);
-  g_autoptr (GError) error = NULL;
-
-  if (path != NULL)
-    return path;
-  g_set_error (&error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND,
-               _ ("%s is not on this computer's disks. Copy the notebook here first."), name);
-  fm_session_failure (fm_window_get_session (window), error);
-  return NULL;
-}
-
-/* The window shows what it would have shown without a file that has no path here. */
-static void
-open_in (FmWindow *window, GFile *file)
-{
-  g_autofree char *path = find_path (window, file);
-
-  gtk_window_present (GTK_WINDOW (window));
-  if (path != NULL)
-    fm_window_open_path (window, path);
-  else
-    fm_window_open_last (window);
-}
-
-/* A program has one notebook: its units and its currency are those of every text. */
-static void
-open_apart (FmWindow *window, GFile *file)
-{
-  g_autofree char *path = find_path (window, file);
-  g_autofree char *program = NULL;
-  g_autoptr (GSubprocess) other = NULL;
-  g_autoptr (GError) error = NULL;
-
-  if (path == NULL)
-    return;
-  program = g_file_read_link ("/proc/self/exe", &error);
-  if (program != NULL)
-    other = g_subprocess_new (G_SUBPROCESS_FLAGS_NONE, &error, program, "--separate", path, NULL);
-  if (other == NULL)
-    fm_session_failure (fm_window_get_session (window), error);
-}
-
-/* The first notebook opens where one would expect it, each further one in a program of its own. */
 static void
 fm_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   FmWindow *window = get_window (FM_APPLICATION (application));
+  const gboolean fresh = is_fresh (window);
 
-  open_in (window, files[0]);
-  for (int i = 1; i < n_files; i++)
-    open_apart (window, files[i]);
+  gtk_window_present (GTK_WINDOW (window));
+  /* The window shows what it would have shown without a file that has no path here. */
+  if (!fm_window_open_files (window, files, n_files) && fresh)
+    fm_window_open_last (window);
 }
 
 static int

@@ -12,16 +12,8 @@
 #include "app/window/fm-window-private.h"
 #include "app/window/fm-window-work.h"
 
-#define FOLDER "forcemeat"
-
 static void start_work (FmWindow *self, FmWorkKind kind, const char *path);
 static void work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data);
-
-static char *
-own_path (const char *name)
-{
-  return g_build_filename (g_get_user_data_dir (), FOLDER, name, NULL);
-}
 
 /* At the start of the program the window comes first. */
 static gboolean
@@ -33,7 +25,6 @@ run_when_painted_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer task)
   return G_SOURCE_REMOVE;
 }
 
-/* Work on the notebook that is open, of which nothing is left. */
 /* Writes something of the notebook that is not a notebook. */
 static gboolean
 hands_out (FmWorkKind kind)
@@ -41,6 +32,7 @@ hands_out (FmWorkKind kind)
   return kind == FM_WORK_EXPORT || kind == FM_WORK_TABLES;
 }
 
+/* Work on the notebook that is open. */
 static gboolean
 needs_notebook (FmWorkKind kind)
 {
@@ -145,10 +137,8 @@ work_failed (FmWindow *self, FmWork *work, const GError *error)
              opens (work) && work->may_be_read) {
     offer_read_only (self, work->path, _ ("Notebook May Not Be Written"), error->message);
   } else {
-    if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND)) {
-      fm_preferences_remove_recent (work->path);
-      fm_window_update_recent (self);
-    }
+    if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND))
+      fm_window_forget (work->path);
     fm_session_failure (self->session, error);
   }
 }
@@ -202,8 +192,7 @@ opened (FmWindow *self, const FmWork *work, FmNotebook *notebook)
     fm_session_move (self->session, notebook);
   else
     fm_session_set_notebook (self->session, notebook);
-  fm_preferences_add_recent (fm_notebook_path (notebook));
-  fm_window_update_recent (self);
+  fm_window_remember (fm_notebook_path (notebook));
   gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
   tell_notice (self, notebook);
 }
@@ -264,7 +253,7 @@ void
 fm_window_open_last (FmWindow *self)
 {
   g_autofree char *last = g_settings_get_string (fm_preferences_get (), "last-notebook");
-  g_autofree char *first = own_path ("notebook" FM_NOTEBOOK_SUFFIX);
+  g_autofree char *first = fm_window_first_path ();
 
   if (*last != '\0' && g_file_test (last, G_FILE_TEST_EXISTS)) {
     start_work (self, FM_WORK_OPEN, last);
@@ -284,7 +273,7 @@ fm_window_open_last (FmWindow *self)
 void
 fm_window_open_demo (FmWindow *self)
 {
-  g_autofree char *path = own_path ("demo" FM_NOTEBOOK_SUFFIX);
+  g_autofree char *path = fm_window_own_path ("demo" FM_NOTEBOOK_SUFFIX);
 
   if (is_open (self, path))
     fm_session_message (self->session, _ ("The demo notebook is open already"));
@@ -332,7 +321,7 @@ chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
 
   if (response == GTK_RESPONSE_ACCEPT)
     file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  path = file != NULL ? g_file_get_path (file) : NULL;
+  path = file != NULL ? fm_window_find_path (self, file) : NULL;
   g_clear_object (&self->chooser);
   if (path == NULL)
     return;
@@ -444,23 +433,6 @@ static void
 import_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   choose (FM_WINDOW (widget), FM_WORK_IMPORT, _ ("Import Open Data"), _ ("Import"), NULL);
-}
-
-void
-fm_window_update_recent (FmWindow *self)
-{
-  g_auto (GStrv) paths = fm_preferences_recent ();
-
-  g_menu_remove_all (self->recent_menu);
-  for (guint i = 0; paths[i] != NULL; i++) {
-    g_autofree char *name = g_filename_display_basename (paths[i]);
-    g_auto (GStrv) parts = g_strsplit (name, "_", -1);
-    g_autofree char *label = g_strjoinv ("__", parts); /* a file name has no mnemonics */
-    g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
-
-    g_menu_item_set_action_and_target (item, "win.open-recent", "s", paths[i]);
-    g_menu_append_item (self->recent_menu, item);
-  }
 }
 
 void

@@ -9,6 +9,11 @@ G_BEGIN_DECLS
 
 /** Opens @path in a thread; on failure says why and keeps the notebook that is open. */
 void fm_window_open_path (FmWindow *self, const char *path);
+/**
+ * Opens the first of @files in @self, and each further one in a program of its own. Answers whether
+ * the first has a path on this computer; what has none is told.
+ */
+gboolean fm_window_open_files (FmWindow *self, GFile **files, guint n_files);
 /** The notebook that was open last, or the first empty one. */
 void fm_window_open_last (FmWindow *self);
 /** The demo notebook; made when it is not there yet. */

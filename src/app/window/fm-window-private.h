@@ -52,7 +52,24 @@ struct _FmWindow {
 
 /* fm-window-open.c */
 void fm_window_install_open_actions (GtkWidgetClass *klass);
+/* fm-window-files.c */
+/** The path of what the program keeps for itself as @name. (transfer full) */
+char *fm_window_own_path (const char *name);
+/**
+ * Where the notebook of somebody new lies: among the documents; with the program's own data where
+ * there is no such folder, or where an earlier program made it there. (transfer full)
+ */
+char *fm_window_first_path (void);
+/** Puts @path at the head of the recent notebooks and makes it the one to open next time. */
+void fm_window_remember (const char *path);
+/** Leaves @path out of the recent notebooks. */
+void fm_window_forget (const char *path);
+/** Fills the menu with the notebooks that this program opened lately, the latest first. */
 void fm_window_update_recent (FmWindow *self);
+/** The path of @file; NULL when it has none on this computer, which is told. (transfer full) */
+char *fm_window_find_path (FmWindow *self, GFile *file);
+/** Lets notebooks be dropped on the window. */
+void fm_window_accept_files (FmWindow *self);
 /* fm-window-place.c */
 void fm_window_update_place (FmWindow *self);
 /** What became of the file of the notebook. (transfer full); NULL when nothing did */

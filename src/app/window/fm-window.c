@@ -413,6 +413,7 @@ fm_window_init (FmWindow *self)
   self->loading = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
   fm_window_defer_menu (self);
+  fm_window_accept_files (self);
   restore_window_state (self);
 }
 
@@ -423,6 +424,8 @@ set_session (FmWindow *self, FmSession *session)
 
   self->session = g_object_ref (session);
   fm_sidebar_set_session (self->sidebar, session);
+  g_signal_connect_object (gtk_recent_manager_get_default (), "changed",
+                           G_CALLBACK (fm_window_update_recent), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (fm_notebook_settings_get_default (), "edited",
                            G_CALLBACK (fm_session_save_setting), session, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::shown", G_CALLBACK (shown_changed_cb), self,

@@ -154,6 +154,58 @@ def a_removal_holds_when_the_program_ends_at_once(start, folder):
     program.quit()
 
 
+def header_says(program, name, text):
+    """Waits until the header's button says that."""
+    wait_for(lambda: any(node.description == text
+                         for node in program.all(name, role="push button", hasty=True)),
+             f"{name} that says {text!r}")
+
+
+def undo_belongs_to_the_page(start, folder):
+    program = start("--demo", "--separate")
+    program.page("Versions")
+    header_says(program, "Undo", "Versions are frozen: there is nothing to undo on this page")
+    open_first(program)
+    header_says(program, "Undo", "Nothing to undo on this page")
+    what = next(program.all("Weighed grams of ", contains=True)).name
+    weighed = program.read(what)
+    # What was typed in the field goes first, then the steps of the page.
+    title = program.read(TITLE)
+    program.press_in(program.field(TITLE), "End")
+    program.type_keys(" X")
+    program.reads(TITLE, title + " X")
+    header_says(program, "Undo", "Undo: Title (Ctrl+Z)")
+    program.press("ctrl+z")
+    program.reads(TITLE, title)
+    header_says(program, "Undo", "Nothing to undo on this page")
+    program.press_in(program.field(what), "ctrl+a")
+    program.type_keys("172.5")
+    header_says(program, "Undo", f"Undo: {what} (Ctrl+Z)")
+    program.click("Add a patty", role="push button")
+    program.field("Raw mass of patty 7")
+    program.press("ctrl+z")
+    program.gone("Raw mass of patty 7")
+    program.says("Undone: Add patty 7")
+    program.press("ctrl+z")
+    program.reads(what, weighed)
+    header_says(program, "Undo", "Nothing to undo on this page")
+    header_says(program, "Redo", f"Redo: {what} (Ctrl+Y)")
+    program.screenshot("experiment-undone")
+    # Nothing that is not on screen changes.
+    program.page("Formula")
+    header_says(program, "Redo", "Nothing to redo on this page")
+    program.press("ctrl+y")
+    program.page("Experiments")
+    program.reads(what, weighed)
+    program.click("Redo", role="push button")
+    program.reads(what, "172.5")
+    program.quit()
+    program = start("--separate")
+    open_first(program)
+    program.reads(what, "172.5")
+    program.quit()
+
+
 def undo_removal(program):
     """Presses the button of the toast, not the one that takes back a change of the formula."""
     def toast_button():
@@ -227,5 +279,6 @@ run(every_control_of_an_experiment_has_a_name,
     what_is_long_is_taken_or_refused_with_words,
     bad_text_does_not_follow_to_the_next_experiment,
     a_removal_holds_when_the_program_ends_at_once,
+    undo_belongs_to_the_page,
     a_photo_comes_from_the_clipboard_and_back_from_its_removal,
     the_process_goes_with_the_version)

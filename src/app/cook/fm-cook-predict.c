@@ -216,7 +216,7 @@ keep_in_experiment (FmCookPredict *self)
       !differs (shown.target_c, self->kept.target_c))
     return;
   self->kept = shown;
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, _ ("Form and aim of the patty"));
 }
 
 static void

@@ -112,7 +112,7 @@ number_changed_cb (FmExperimentMaking *self, double value, FmNumberEntry *entry)
       continue;
     *get_field (self, &bindings[i]) = value;
     warn (self);
-    fm_experiment_document_touch (self->document);
+    fm_experiment_document_did (self->document, fm_number_entry_get_what (entry));
   }
 }
 
@@ -121,7 +121,7 @@ passes_changed_cb (FmExperimentMaking *self, double value)
 {
   fm_experiment_document_get_experiment (self->document)->grind_passes =
       isnan (value) ? 0 : (int)value;
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, fm_number_entry_get_what (self->passes_entry));
 }
 
 static void
@@ -132,7 +132,7 @@ method_changed_cb (FmExperimentMaking *self)
   if (self->loading || self->document == NULL || selected >= FM_N_COOK_METHODS)
     return;
   fm_experiment_document_get_experiment (self->document)->method = (FmCookMethod)selected;
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, _ ("Cooking method"));
 }
 
 static void
@@ -146,7 +146,7 @@ surface_changed_cb (FmExperimentMaking *self)
   experiment = fm_experiment_document_get_experiment (self->document);
   g_free (experiment->surface);
   experiment->surface = text[0] != '\0' ? g_strdup (text) : NULL;
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, _ ("Cooking surface"));
 }
 
 static void

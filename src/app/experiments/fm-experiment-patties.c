@@ -167,9 +167,9 @@ get_index (gpointer widget)
 }
 
 static void
-touch (FmExperimentPatties *self)
+did (FmExperimentPatties *self, FmNumberEntry *entry)
 {
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, fm_number_entry_get_what (entry));
   update_numbers (self);
 }
 
@@ -177,38 +177,40 @@ static void
 raw_changed_cb (FmExperimentPatties *self, double value, FmNumberEntry *entry)
 {
   g_array_index (get_experiment (self)->patties, FmPattyMass, get_index (entry)).raw_g = value;
-  touch (self);
+  did (self, entry);
 }
 
 static void
 cooked_changed_cb (FmExperimentPatties *self, double value, FmNumberEntry *entry)
 {
   g_array_index (get_experiment (self)->patties, FmPattyMass, get_index (entry)).cooked_g = value;
-  touch (self);
+  did (self, entry);
 }
 
 static void
 target_changed_cb (FmExperimentPatties *self, double value)
 {
   get_experiment (self)->patty_target_g = value;
-  touch (self);
+  did (self, self->target_entry);
 }
 
 static void
 tolerance_changed_cb (FmExperimentPatties *self, double value)
 {
   get_experiment (self)->patty_tolerance_pct = value;
-  touch (self);
+  did (self, self->tolerance_entry);
 }
 
 static void
 remove_clicked_cb (FmExperimentPatties *self, GtkButton *button)
 {
   const guint index = get_index (button);
+  g_autofree char *what = g_strdup_printf (_ ("Remove patty %u"), index + 1);
 
   g_array_remove_index (get_experiment (self)->patties, index);
   rebuild (self);
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_seal (self->document);
+  fm_experiment_document_did (self->document, what);
   gtk_widget_grab_focus (GTK_WIDGET (self->add_button));
 }
 
@@ -216,12 +218,14 @@ static void
 add_clicked_cb (FmExperimentPatties *self)
 {
   const FmPattyMass patty = { NAN, NAN };
+  g_autofree char *what = NULL;
 
   if (self->document == NULL)
     return;
   g_array_append_val (get_experiment (self)->patties, patty);
+  what = g_strdup_printf (_ ("Add patty %u"), get_experiment (self)->patties->len);
   rebuild (self);
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, what);
   gtk_widget_grab_focus (
       gtk_grid_get_child_at (self->grid, COLUMN_RAW, (int)get_experiment (self)->patties->len));
 }
@@ -361,15 +365,45 @@ fm_experiment_patties_init (FmExperimentPatties *self)
                            self, G_CONNECT_SWAPPED);
 }
 
+static void
+show_targets (FmExperimentPatties *self)
+{
+  fm_number_entry_load_value (self->target_entry, get_experiment (self)->patty_target_g);
+  fm_number_entry_load_value (self->tolerance_entry, get_experiment (self)->patty_tolerance_pct);
+}
+
 void
 fm_experiment_patties_set_document (FmExperimentPatties *self, FmExperimentDocument *document)
 {
   g_return_if_fail (FM_IS_EXPERIMENT_PATTIES (self));
   if (!g_set_object (&self->document, document))
     return;
-  if (document != NULL) {
-    fm_number_entry_load_value (self->target_entry, get_experiment (self)->patty_target_g);
-    fm_number_entry_load_value (self->tolerance_entry, get_experiment (self)->patty_tolerance_pct);
-  }
+  if (document != NULL)
+    show_targets (self);
   rebuild (self);
+}
+
+static void
+show_masses (FmExperimentPatties *self)
+{
+  const GArray *patties = get_experiment (self)->patties;
+
+  for (guint i = 0; i < patties->len; i++) {
+    const FmPattyMass *patty = &g_array_index (patties, FmPattyMass, i);
+
+    fm_number_entry_load_value (get_entry (self, COLUMN_RAW, i), patty->raw_g);
+    fm_number_entry_load_value (get_entry (self, COLUMN_COOKED, i), patty->cooked_g);
+  }
+  update_numbers (self);
+}
+
+void
+fm_experiment_patties_update (FmExperimentPatties *self)
+{
+  g_return_if_fail (FM_IS_EXPERIMENT_PATTIES (self));
+  show_targets (self);
+  if (get_experiment (self)->patties->len == self->remark_labels->len)
+    show_masses (self);
+  else
+    rebuild (self);
 }

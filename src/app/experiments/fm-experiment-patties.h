@@ -14,5 +14,7 @@ G_DECLARE_FINAL_TYPE (FmExperimentPatties, fm_experiment_patties, FM, EXPERIMENT
 
 /** @document: (nullable) */
 void fm_experiment_patties_set_document (FmExperimentPatties *self, FmExperimentDocument *document);
+/** Shows another state of the same document. */
+void fm_experiment_patties_update (FmExperimentPatties *self);
 
 G_END_DECLS

@@ -74,7 +74,7 @@ take_cb (FmExperimentPlanned *self)
 
   if (!fm_experiment_take_process (experiment, self->plan, FM_TAKE_ALL))
     return;
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, _ ("Take over as planned"));
   g_signal_emit (self, signals[TAKEN], 0);
 }
 

@@ -129,7 +129,7 @@ title_changed_cb (FmExperimentView *self)
   g_free (get_experiment (self)->title);
   get_experiment (self)->title =
       take_text (gtk_editable_get_text (GTK_EDITABLE (self->title_entry)));
-  fm_experiment_document_touch (get_document (self));
+  fm_experiment_document_did (get_document (self), _ ("Title"));
 }
 
 static void
@@ -138,7 +138,7 @@ date_changed_cb (FmExperimentView *self, gint64 made_at)
   if (is_loading (self))
     return;
   get_experiment (self)->made_at = made_at;
-  fm_experiment_document_touch (get_document (self));
+  fm_experiment_document_did (get_document (self), _ ("Date"));
 }
 
 static void
@@ -147,7 +147,7 @@ rating_changed_cb (FmExperimentView *self)
   if (is_loading (self))
     return;
   get_experiment (self)->rating = (int)gtk_drop_down_get_selected (self->rating_drop_down);
-  fm_experiment_document_touch (get_document (self));
+  fm_experiment_document_did (get_document (self), _ ("Rating"));
 }
 
 static void
@@ -163,7 +163,7 @@ notes_changed_cb (FmExperimentView *self, GtkTextBuffer *buffer)
   text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
   g_free (get_experiment (self)->notes);
   get_experiment (self)->notes = take_text (text);
-  fm_experiment_document_touch (get_document (self));
+  fm_experiment_document_did (get_document (self), _ ("Notes"));
 }
 
 /* The notes grow with their text and the page scrolls, so the page has to follow the cursor. */
@@ -217,8 +217,7 @@ show_details (FmExperimentView *self)
   const FmExperiment *experiment = get_experiment (self);
 
   self->loading = TRUE;
-  gtk_editable_set_text (GTK_EDITABLE (self->title_entry),
-                         experiment->title != NULL ? experiment->title : "");
+  fm_widget_show_text (GTK_EDITABLE (self->title_entry), experiment->title);
   fm_date_entry_set (self->date, experiment->made_at);
   gtk_drop_down_set_selected (self->rating_drop_down, (guint)CLAMP (experiment->rating, 0, 10));
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->notes_view),
@@ -295,6 +294,20 @@ fm_experiment_view_show (FmStoredView *view)
   fm_experiment_caution_set_peak (self->caution, fm_experiment_peak_core_c (get_experiment (self)));
   read_food (self);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
+}
+
+static void
+fm_experiment_view_restored (FmStoredView *view)
+{
+  FmExperimentView *self = FM_EXPERIMENT_VIEW (view);
+
+  show_details (self);
+  fm_experiment_weighings_update (self->weighings);
+  fm_experiment_patties_update (self->patties);
+  fm_experiment_making_update (self->making);
+  fm_readings_editor_update (self->readings);
+  fm_cook_panel_set_document (self->cook, NULL);
+  fm_cook_panel_set_document (self->cook, get_document (self));
 }
 
 static void
@@ -379,6 +392,7 @@ fm_experiment_view_class_init (FmExperimentViewClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_experiment_view_dispose;
   FM_STORED_VIEW_CLASS (klass)->show = fm_experiment_view_show;
   FM_STORED_VIEW_CLASS (klass)->changed = fm_experiment_view_changed;
+  FM_STORED_VIEW_CLASS (klass)->restored = fm_experiment_view_restored;
   signals[PHOTOS_CHANGED] = add_signal ("photos-changed");
   signals[SHOW_VERSION] = add_signal ("show-version");
   ensure_types ();

@@ -119,7 +119,7 @@ weighed_changed_cb (FmExperimentWeighings *self, double value, FmNumberEntry *en
   const guint index = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (entry), "index"));
 
   g_array_index (get_weighings (self), FmWeighing, index).weighed_g = value;
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, fm_number_entry_get_what (entry));
   update_deviations (self);
 }
 
@@ -230,6 +230,7 @@ static void
 add_extra_cb (FmExperimentWeighings *self)
 {
   g_autofree char *name = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->extra_entry)));
+  g_autofree char *what = NULL;
 
   g_strstrip (name);
   if (name[0] == '\0' || self->document == NULL)
@@ -238,7 +239,8 @@ add_extra_cb (FmExperimentWeighings *self)
                               NAN, NAN);
   gtk_editable_set_text (GTK_EDITABLE (self->extra_entry), "");
   rebuild (self);
-  fm_experiment_document_touch (self->document);
+  what = g_strdup_printf (_ ("Add %s"), name);
+  fm_experiment_document_did (self->document, what);
   gtk_widget_grab_focus (
       gtk_grid_get_child_at (self->grid, COLUMN_WEIGHED, 2 * (int)get_weighings (self)->len - 1));
 }
@@ -298,4 +300,26 @@ fm_experiment_weighings_set_document (FmExperimentWeighings *self,
     return;
   show_correct_error (GTK_WIDGET (self), "");
   rebuild (self);
+}
+
+static void
+show_masses (FmExperimentWeighings *self)
+{
+  const GArray *weighings = get_weighings (self);
+
+  for (guint i = 0; i < weighings->len; i++)
+    fm_number_entry_load_value (
+        FM_NUMBER_ENTRY (gtk_grid_get_child_at (self->grid, COLUMN_WEIGHED, 2 * (int)i + 1)),
+        g_array_index (weighings, FmWeighing, i).weighed_g);
+  update_deviations (self);
+}
+
+void
+fm_experiment_weighings_update (FmExperimentWeighings *self)
+{
+  g_return_if_fail (FM_IS_EXPERIMENT_WEIGHINGS (self));
+  if (get_weighings (self)->len == self->deviation_labels->len)
+    show_masses (self);
+  else
+    rebuild (self);
 }

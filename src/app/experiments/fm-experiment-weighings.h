@@ -18,5 +18,7 @@ G_DECLARE_FINAL_TYPE (
 void fm_experiment_weighings_set_document (FmExperimentWeighings *self,
                                            FmSession *session,
                                            FmExperimentDocument *document);
+/** Shows another state of the same document. */
+void fm_experiment_weighings_update (FmExperimentWeighings *self);
 
 G_END_DECLS

@@ -11,6 +11,7 @@
 #include "app/experiments/fm-readings-row.h"
 #include "app/widgets/fm-text-room.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-double.h"
 #include "core/base/fm-number.h"
 
 /* Each row is a handful of widgets, so that a probe's thousands would stop the window. */
@@ -76,7 +77,7 @@ show_more (FmReadingsEditor *self)
 
 /* The rows keep their places while someone types; the experiment has them by time. */
 static void
-collect_rows (FmReadingsEditor *self)
+collect_rows (FmReadingsEditor *self, const char *what)
 {
   GArray *readings = get_readings (self);
 
@@ -91,14 +92,20 @@ collect_rows (FmReadingsEditor *self)
   g_array_append_vals (readings, self->beyond->data, self->beyond->len);
   g_array_sort (readings, compare_readings);
   fm_readings_chart_set_readings (self->chart, readings);
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, what);
+}
+
+static void
+row_changed_cb (FmReadingsEditor *self, FmReadingsRow *row)
+{
+  collect_rows (self, fm_readings_row_get_what (row));
 }
 
 static void
 remove_row_cb (FmReadingsEditor *self, GtkWidget *row)
 {
   gtk_box_remove (self->rows_box, row);
-  collect_rows (self);
+  collect_rows (self, _ ("Remove a reading"));
   rebuild (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->add_button));
 }
@@ -108,7 +115,7 @@ append_row (FmReadingsEditor *self, guint number, const FmCoreReading *reading)
 {
   GtkWidget *row = fm_readings_row_new (number, reading, get_experiment (self)->surface_temp_c);
 
-  g_signal_connect_swapped (row, "changed", G_CALLBACK (collect_rows), self);
+  g_signal_connect_swapped (row, "changed", G_CALLBACK (row_changed_cb), self);
   g_signal_connect_swapped (row, "remove", G_CALLBACK (remove_row_cb), self);
   gtk_box_append (self->rows_box, row);
   return row;
@@ -183,7 +190,7 @@ paste_clicked_cb (FmReadingsEditor *self)
   show_paste_error (self, NULL);
   gtk_text_buffer_set_text (buffer, "", -1);
   rebuild (self);
-  fm_experiment_document_touch (self->document);
+  fm_experiment_document_did (self->document, _ ("Paste readings"));
 }
 
 static void
@@ -251,4 +258,31 @@ fm_readings_editor_set_document (FmReadingsEditor *self, FmExperimentDocument *d
     return;
   show_paste_error (self, NULL);
   rebuild (self);
+}
+
+/* TRUE when the rows show what the experiment has. */
+static gboolean
+is_shown (FmReadingsEditor *self)
+{
+  const GArray *readings = get_readings (self);
+  GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->rows_box));
+
+  for (guint i = 0; i < readings->len && row != NULL; i++) {
+    const FmCoreReading *shown = fm_readings_row_get_reading (FM_READINGS_ROW (row));
+    const FmCoreReading *reading = &g_array_index (readings, FmCoreReading, i);
+
+    if (!fm_double_same (shown->time_s, reading->time_s) ||
+        !fm_double_same (shown->temp_c, reading->temp_c))
+      return FALSE;
+    row = gtk_widget_get_next_sibling (row);
+  }
+  return count_rows (self) == readings->len;
+}
+
+void
+fm_readings_editor_update (FmReadingsEditor *self)
+{
+  g_return_if_fail (FM_IS_READINGS_EDITOR (self));
+  if (!is_shown (self))
+    rebuild (self);
 }

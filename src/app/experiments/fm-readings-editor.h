@@ -14,5 +14,7 @@ G_DECLARE_FINAL_TYPE (FmReadingsEditor, fm_readings_editor, FM, READINGS_EDITOR,
 
 /** @document: (nullable) */
 void fm_readings_editor_set_document (FmReadingsEditor *self, FmExperimentDocument *document);
+/** Shows another state of the same document. */
+void fm_readings_editor_update (FmReadingsEditor *self);
 
 G_END_DECLS

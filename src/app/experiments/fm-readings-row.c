@@ -20,6 +20,7 @@ struct _FmReadingsRow {
 
   FmCoreReading reading;
   double surface_c;
+  FmNumberEntry *typed; /* what was changed last */
 };
 
 G_DEFINE_FINAL_TYPE (FmReadingsRow, fm_readings_row, GTK_TYPE_WIDGET)
@@ -33,8 +34,9 @@ enum {
 static guint signals[N_SIGNALS];
 
 static void
-message_changed_cb (FmReadingsRow *self)
+message_changed_cb (FmReadingsRow *self, double value, FmNumberEntry *entry)
 {
+  self->typed = entry;
   const char *message = fm_number_entry_get_message (self->time_entry);
 
   if (message == NULL)
@@ -139,4 +141,11 @@ fm_readings_row_get_reading (FmReadingsRow *self)
 {
   g_return_val_if_fail (FM_IS_READINGS_ROW (self), NULL);
   return &self->reading;
+}
+
+const char *
+fm_readings_row_get_what (FmReadingsRow *self)
+{
+  g_return_val_if_fail (FM_IS_READINGS_ROW (self), NULL);
+  return fm_number_entry_get_what (self->typed != NULL ? self->typed : self->time_entry);
 }

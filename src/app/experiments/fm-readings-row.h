@@ -20,5 +20,7 @@ G_DECLARE_FINAL_TYPE (FmReadingsRow, fm_readings_row, FM, READINGS_ROW, GtkWidge
 GtkWidget *fm_readings_row_new (guint number, const FmCoreReading *reading, double surface_c);
 /** The values that count; NaN while a new row lacks one. */
 const FmCoreReading *fm_readings_row_get_reading (FmReadingsRow *self);
+/** Translated name of the value that was changed last. (transfer none) */
+const char *fm_readings_row_get_what (FmReadingsRow *self);
 
 G_END_DECLS

@@ -60,7 +60,7 @@ patty_changed_cb (FmBriefPane *self, double mass_g)
   if (brief == NULL)
     return;
   brief->patty_mass_g = mass_g;
-  fm_line_edit_brief (self->session, brief, "brief:patty");
+  fm_line_edit_brief (self->session, brief, fm_number_entry_get_what (self->patty_entry));
 }
 
 static void
@@ -71,7 +71,7 @@ number_changed_cb (FmBriefPane *self, double number)
   if (brief == NULL)
     return;
   brief->n_patties = (int)number;
-  fm_line_edit_brief (self->session, brief, "brief:number");
+  fm_line_edit_brief (self->session, brief, fm_number_entry_get_what (self->number_entry));
 }
 
 static void
@@ -82,7 +82,7 @@ salt_changed_cb (FmBriefPane *self, double salt_pct)
   if (brief == NULL)
     return;
   brief->surface_salt_pct = salt_pct;
-  fm_line_edit_brief (self->session, brief, "brief:salt");
+  fm_line_edit_brief (self->session, brief, fm_number_entry_get_what (self->salt_entry));
 }
 
 static void
@@ -95,7 +95,7 @@ doneness_changed_cb (FmBriefPane *self)
     return;
   g_free (brief->doneness);
   brief->doneness = text[0] != '\0' ? g_strdup (text) : NULL;
-  fm_line_edit_brief (self->session, brief, "brief:doneness");
+  fm_line_edit_brief (self->session, brief, _ ("Doneness"));
 }
 
 static char *
@@ -117,7 +117,7 @@ notes_changed_cb (FmBriefPane *self)
     return;
   g_free (brief->notes);
   brief->notes = text[0] != '\0' ? g_steal_pointer (&text) : NULL;
-  fm_line_edit_brief (self->session, brief, "brief:notes");
+  fm_line_edit_brief (self->session, brief, _ ("Notes"));
 }
 
 static void
@@ -125,7 +125,7 @@ band_end_changed_cb (FmBriefPane *self, gboolean maximum, double value, FmBriefT
 {
   g_autoptr (FmBrief) brief = copy_brief (self);
   g_autoptr (GError) error = NULL;
-  g_autofree char *key = NULL;
+  g_autofree char *what = NULL;
   FmBand *band = NULL;
 
   if (brief == NULL)
@@ -136,8 +136,9 @@ band_end_changed_cb (FmBriefPane *self, gboolean maximum, double value, FmBriefT
     fm_brief_target_row_refuse (row, maximum, error->message);
     return;
   }
-  key = g_strdup_printf ("brief:band-%d-%d", (int)fm_brief_target_row_get_kind (row), maximum);
-  fm_line_edit_brief (self->session, brief, key);
+  what = g_strdup_printf (maximum ? _ ("%s, most") : _ ("%s, least"),
+                          fm_target_name (fm_brief_target_row_get_kind (row)));
+  fm_line_edit_brief (self->session, brief, what);
 }
 
 static void
@@ -148,7 +149,7 @@ rules_chosen_cb (FmBriefPane *self, guint rules)
   if (brief == NULL)
     return;
   brief->rules = (FmRuleSet)rules;
-  fm_line_edit_brief (self->session, brief, "brief:rules");
+  fm_line_edit_brief (self->session, brief, _ ("Rules of the law"));
 }
 
 static void

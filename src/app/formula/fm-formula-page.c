@@ -143,6 +143,7 @@ formula_changed_cb (FmFormulaPage *self)
   const FmAnalysis *analysis = fm_session_get_analysis (session);
   const gboolean editable = fm_session_is_editable (session);
 
+  fm_page_set_document (FM_PAGE (self), fm_session_get_draft (session));
   gtk_widget_set_visible (self->scroller, formula != NULL);
   fm_line_sight_look (self->sight);
   fm_formula_line_list_update (self->lines, formula, analysis, editable);
@@ -329,6 +330,12 @@ fm_formula_page_show_session (FmPage *page)
   formula_changed_cb (self);
 }
 
+static const char *
+fm_formula_page_tell_no_document (FmPage *page)
+{
+  return _ ("What is shown cannot be changed, so there is nothing to undo");
+}
+
 static void
 fm_formula_page_dispose (GObject *object)
 {
@@ -379,6 +386,7 @@ fm_formula_page_class_init (FmFormulaPageClass *klass)
   widget_class->root = fm_formula_page_root;
   widget_class->unroot = fm_formula_page_unroot;
   FM_PAGE_CLASS (klass)->show_session = fm_formula_page_show_session;
+  FM_PAGE_CLASS (klass)->tell_no_document = fm_formula_page_tell_no_document;
   g_type_ensure (FM_TYPE_FORMULA_PAGE_TOTALS);
   g_type_ensure (FM_TYPE_FORMULA_LINE_LAYOUT);
   g_type_ensure (FM_TYPE_FOOD_SEARCH);

@@ -48,9 +48,7 @@ copy_process (FmProcessWindow *self)
 static void
 keep (FmProcessWindow *self, const FmProcess *process, FmProcessField field)
 {
-  g_autofree char *key = g_strconcat ("process:", fm_process_field (field)->key, NULL);
-
-  fm_line_edit_process (self->session, process, key);
+  fm_line_edit_process (self->session, process, fm_process_field_name (field));
 }
 
 static FmProcessField

@@ -3,9 +3,10 @@
 /* fm-records-page.c - a page of records of one kind, of which one is open */
 #include "app/log/fm-records-page.h"
 
+#include <glib/gi18n-lib.h>
+
 typedef struct {
   FmLogModel *model;
-  FmStoredDocument *document;
   GCancellable *opening; /* ends when another record is opened */
   gint64 open_id;        /* shown, or being loaded; 0 = none */
 } FmRecordsPagePrivate;
@@ -43,6 +44,7 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   FmSession *session = fm_page_get_session (FM_PAGE (self));
   g_autoptr (GError) error = NULL;
   gpointer record = fm_store_task_finish (result, &error);
+  g_autoptr (FmStoredDocument) document = NULL;
 
   /* The thread may have been done before another record was chosen. */
   if (session == NULL || g_task_get_cancellable (G_TASK (result)) != priv->opening) {
@@ -55,8 +57,9 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     fm_records_page_close (self);
     return;
   }
-  priv->document = klass->take (self, record);
-  klass->show (self, priv->document);
+  document = klass->take (self, record);
+  fm_page_set_document (FM_PAGE (self), document);
+  klass->show (self, document);
   klass->update_actions (self);
 }
 
@@ -136,6 +139,12 @@ fm_records_page_show_session (FmPage *page)
   shown_changed_cb (FM_RECORDS_PAGE (page));
 }
 
+static const char *
+fm_records_page_tell_no_document (FmPage *page)
+{
+  return _ ("Nothing is open on this page, so there is nothing to undo");
+}
+
 static void
 fm_records_page_constructed (GObject *object)
 {
@@ -151,7 +160,6 @@ fm_records_page_dispose (GObject *object)
   FmRecordsPage *self = FM_RECORDS_PAGE (object);
 
   stop_opening (self);
-  g_clear_object (&get_private (self)->document);
   G_OBJECT_CLASS (fm_records_page_parent_class)->dispose (object);
 }
 
@@ -171,6 +179,7 @@ fm_records_page_class_init (FmRecordsPageClass *klass)
   object_class->dispose = fm_records_page_dispose;
   object_class->finalize = fm_records_page_finalize;
   FM_PAGE_CLASS (klass)->show_session = fm_records_page_show_session;
+  FM_PAGE_CLASS (klass)->tell_no_document = fm_records_page_tell_no_document;
 }
 
 /* The class of the kind of page is not known to its instance yet while this runs. */
@@ -195,7 +204,7 @@ fm_records_page_get_model (FmRecordsPage *self)
 gpointer
 fm_records_page_get_document (FmRecordsPage *self)
 {
-  return get_private (self)->document;
+  return fm_page_get_document (FM_PAGE (self));
 }
 
 gint64
@@ -238,13 +247,12 @@ fm_records_page_open (FmRecordsPage *self, gint64 id)
 void
 fm_records_page_close (FmRecordsPage *self)
 {
-  FmRecordsPagePrivate *priv = get_private (self);
   FmRecordsPageClass *klass = FM_RECORDS_PAGE_GET_CLASS (self);
 
   stop_opening (self);
-  priv->open_id = 0;
+  get_private (self)->open_id = 0;
   klass->show (self, NULL);
-  g_clear_object (&priv->document);
+  fm_page_set_document (FM_PAGE (self), NULL);
   klass->select (self, 0);
   klass->update_actions (self);
   go (self, FALSE);
@@ -271,15 +279,16 @@ fm_records_page_remove (FmRecordsPage *self, GtkWidget *inside)
 {
   FmRecordsPagePrivate *priv = get_private (self);
   FmRecordsPageClass *klass = FM_RECORDS_PAGE_GET_CLASS (self);
+  FmStoredDocument *document = fm_page_get_document (FM_PAGE (self));
   g_autofree char *message = NULL;
   gint64 id;
 
-  if (priv->document == NULL)
+  if (document == NULL)
     return;
-  id = fm_stored_document_get_id (priv->document);
-  message = klass->tell_removed (priv->document);
-  fm_removal_offer (inside, message, fm_stored_document_get_notebook (priv->document), id,
-                    klass->remove, removal_settled);
+  id = fm_stored_document_get_id (document);
+  message = klass->tell_removed (document);
+  fm_removal_offer (inside, message, fm_stored_document_get_notebook (document), id, klass->remove,
+                    removal_settled);
   fm_records_page_close (self);
   fm_log_model_hide (priv->model, id);
 }

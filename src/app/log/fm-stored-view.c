@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/fm-undo-keys.h"
 #include "app/widgets/fm-widget.h"
 
 typedef struct {
@@ -14,6 +15,9 @@ typedef struct {
 
   FmStoredDocument *document;
   GSignalGroup *signals;
+  char *restored; /* (nullable) what undo or redo did last; gone with the next change */
+  GtkWidget *root;
+  gulong focus_handler;
 } FmStoredViewPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (FmStoredView, fm_stored_view, GTK_TYPE_WIDGET)
@@ -49,9 +53,21 @@ set_status (FmStoredView *self, const char *text, gboolean failed)
   fm_widget_set_class (GTK_WIDGET (label), "error", failed);
 }
 
+/* Below the record, whose changed field may be out of sight. */
+static void
+say_saved (FmStoredView *self, const char *text)
+{
+  const char *restored = get_private (self)->restored;
+  g_autofree char *whole =
+      restored != NULL ? g_strdup_printf ("%s – %s", restored, text) : g_strdup (text);
+
+  set_status (self, whole, FALSE);
+}
+
 static void
 document_changed_cb (FmStoredView *self)
 {
+  g_clear_pointer (&get_private (self)->restored, g_free);
   if (FM_STORED_VIEW_GET_CLASS (self)->changed != NULL)
     FM_STORED_VIEW_GET_CLASS (self)->changed (self);
   set_status (self, _ ("Saving…"), FALSE);
@@ -60,7 +76,24 @@ document_changed_cb (FmStoredView *self)
 static void
 document_saved_cb (FmStoredView *self)
 {
-  set_status (self, _ ("All changes saved"), FALSE);
+  say_saved (self, _ ("All changes saved"));
+}
+
+static void
+document_restored_cb (FmStoredView *self, const char *text)
+{
+  get_private (self)->restored = g_strdup (text);
+  if (FM_STORED_VIEW_GET_CLASS (self)->restored != NULL)
+    FM_STORED_VIEW_GET_CLASS (self)->restored (self);
+  say_saved (self, _ ("Saving…"));
+}
+
+/* A run of typing is one step as long as the focus stays where it is. */
+static void
+focus_moved_cb (FmStoredView *self)
+{
+  if (get_private (self)->document != NULL)
+    fm_stored_document_seal (get_private (self)->document);
 }
 
 static void
@@ -93,6 +126,7 @@ leave_document (FmStoredView *self)
   g_signal_group_set_target (priv->signals, NULL);
   fm_stored_document_flush (priv->document);
   g_clear_object (&priv->document);
+  g_clear_pointer (&priv->restored, g_free);
 }
 
 static void
@@ -115,6 +149,28 @@ fm_stored_view_set_property (GObject *object, guint id, const GValue *value, GPa
 }
 
 static void
+fm_stored_view_root (GtkWidget *widget)
+{
+  FmStoredViewPrivate *priv = get_private (FM_STORED_VIEW (widget));
+
+  GTK_WIDGET_CLASS (fm_stored_view_parent_class)->root (widget);
+  priv->root = GTK_WIDGET (gtk_widget_get_root (widget));
+  if (GTK_IS_WINDOW (priv->root))
+    priv->focus_handler = g_signal_connect_swapped (priv->root, "notify::focus-widget",
+                                                    G_CALLBACK (focus_moved_cb), widget);
+}
+
+static void
+fm_stored_view_unroot (GtkWidget *widget)
+{
+  FmStoredViewPrivate *priv = get_private (FM_STORED_VIEW (widget));
+
+  g_clear_signal_handler (&priv->focus_handler, priv->root);
+  priv->root = NULL;
+  GTK_WIDGET_CLASS (fm_stored_view_parent_class)->unroot (widget);
+}
+
+static void
 fm_stored_view_dispose (GObject *object)
 {
   FmStoredView *self = FM_STORED_VIEW (object);
@@ -133,6 +189,8 @@ fm_stored_view_class_init (FmStoredViewClass *klass)
 
   object_class->set_property = fm_stored_view_set_property;
   object_class->dispose = fm_stored_view_dispose;
+  widget_class->root = fm_stored_view_root;
+  widget_class->unroot = fm_stored_view_unroot;
   props[PROP_CONTENT] = g_param_spec_object ("content", NULL, NULL, GTK_TYPE_WIDGET,
                                              G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
   props[PROP_REMOVE_TEXT] = g_param_spec_string ("remove-text", NULL, NULL, NULL,
@@ -157,6 +215,8 @@ fm_stored_view_init (FmStoredView *self)
   get_private (self)->signals = group;
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_group_connect_swapped (group, "changed", G_CALLBACK (document_changed_cb), self);
+  fm_undo_keys_install (GTK_WIDGET (self));
+  g_signal_group_connect_swapped (group, "restored", G_CALLBACK (document_restored_cb), self);
   g_signal_group_connect_swapped (group, "saved", G_CALLBACK (document_saved_cb), self);
   g_signal_group_connect_swapped (group, "save-failed", G_CALLBACK (document_failed_cb), self);
 }

@@ -2,7 +2,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-stored-view.h - one record as a page, every change saved as it is made
  *
- * Shows a document, says below it whether all changes are saved, and lets go of it flushed.
+ * Shows a document, says below it whether all changes are saved, and lets go of it flushed. Undo
+ * and redo take the steps of the document, after what was typed in the text field with the
+ * keyboard.
  *
  * Properties of a template that derives from it:
  *   "content"      (GtkWidget)  what shows the record
@@ -29,6 +31,8 @@ struct _FmStoredViewClass {
   void (*show) (FmStoredView *self);
   /** (nullable): some value of the document changed. */
   void (*changed) (FmStoredView *self);
+  /** (nullable): undo or redo took another state of the document: show it. */
+  void (*restored) (FmStoredView *self);
 };
 
 /** @document: (nullable): the one before is flushed. */

@@ -23,6 +23,24 @@ free_content (gpointer content)
   fm_experiment_free (content);
 }
 
+static gpointer
+copy_state (gconstpointer state, gconstpointer before)
+{
+  return fm_experiment_copy (state);
+}
+
+static gboolean
+equal_states (gconstpointer a, gconstpointer b)
+{
+  return fm_experiment_equal (a, b);
+}
+
+static const FmHistoryKind history_kind = {
+  .equal = equal_states,
+  .copy = copy_state,
+  .free = free_content,
+};
+
 static gboolean
 save (FmNotebook *notebook, gpointer content, GError **error)
 {
@@ -44,6 +62,7 @@ fm_experiment_document_class_init (FmExperimentDocumentClass *klass)
 {
   FmStoredDocumentClass *document_class = FM_STORED_DOCUMENT_CLASS (klass);
 
+  document_class->history = &history_kind;
   document_class->copy = copy;
   document_class->free = free_content;
   document_class->save = save;
@@ -86,4 +105,16 @@ void
 fm_experiment_document_touch (FmExperimentDocument *self)
 {
   fm_stored_document_touch (FM_STORED_DOCUMENT (self));
+}
+
+void
+fm_experiment_document_did (FmExperimentDocument *self, const char *what)
+{
+  fm_stored_document_did (FM_STORED_DOCUMENT (self), what, what);
+}
+
+void
+fm_experiment_document_seal (FmExperimentDocument *self)
+{
+  fm_stored_document_seal (FM_STORED_DOCUMENT (self));
 }

@@ -24,5 +24,10 @@ FmExperiment *fm_experiment_document_get_experiment (FmExperimentDocument *self)
 FmNotebook *fm_experiment_document_get_notebook (FmExperimentDocument *self);
 gboolean fm_experiment_document_is_editable (FmExperimentDocument *self);
 void fm_experiment_document_touch (FmExperimentDocument *self);
+/** As touch, after a change that can be undone; a run of changes of the same @what, translated, is
+ * one step. */
+void fm_experiment_document_did (FmExperimentDocument *self, const char *what);
+/** What comes is a step of its own. */
+void fm_experiment_document_seal (FmExperimentDocument *self);
 
 G_END_DECLS

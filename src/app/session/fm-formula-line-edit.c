@@ -232,25 +232,31 @@ fm_line_edit_scale_to_batch (FmSession *session, GError **error)
 }
 
 void
-fm_line_edit_brief (FmSession *session, const FmBrief *brief, const char *merge_key)
+fm_line_edit_brief (FmSession *session, const FmBrief *brief, const char *what)
 {
   g_autoptr (FmFormula) next = copy_draft (session);
+  g_autofree char *label = NULL;
 
   if (next == NULL || fm_brief_equal (next->brief, brief))
     return;
   fm_brief_free (next->brief);
   next->brief = fm_brief_copy (brief);
-  fm_session_edit (session, next, _ ("Change the brief"), merge_key);
+  /* TRANSLATORS: an act that can be undone: "Brief: Patty mass" */
+  label = g_strdup_printf (_ ("Brief: %s"), what);
+  fm_session_edit (session, next, label, label);
 }
 
 void
-fm_line_edit_process (FmSession *session, const FmProcess *process, const char *merge_key)
+fm_line_edit_process (FmSession *session, const FmProcess *process, const char *what)
 {
   g_autoptr (FmFormula) next = copy_draft (session);
+  g_autofree char *label = NULL;
 
   if (next == NULL || fm_process_equal (next->process, process))
     return;
   fm_process_free (next->process);
   next->process = fm_process_copy (process);
-  fm_session_edit (session, next, _ ("Change the process"), merge_key);
+  /* TRANSLATORS: an act that can be undone: "Process: Plates" */
+  label = g_strdup_printf (_ ("Process: %s"), what);
+  fm_session_edit (session, next, label, label);
 }

@@ -38,9 +38,9 @@ char *fm_line_edit_add (FmSession *session, FmIngredient *ingredient);
 void fm_line_edit_add_all (FmSession *session, const FmFormula *lines);
 void fm_line_edit_merge_duplicates (FmSession *session);
 gboolean fm_line_edit_scale_to_batch (FmSession *session, GError **error);
-/** Replaces the brief. @merge_key: (nullable): see fm_session_edit(). */
-void fm_line_edit_brief (FmSession *session, const FmBrief *brief, const char *merge_key);
-/** Replaces the process. @merge_key: (nullable): see fm_session_edit(). */
-void fm_line_edit_process (FmSession *session, const FmProcess *process, const char *merge_key);
+/** Replaces the brief. @what: of it, translated; a run of changes of the same is one step. */
+void fm_line_edit_brief (FmSession *session, const FmBrief *brief, const char *what);
+/** Replaces the process. @what: as of fm_line_edit_brief(). */
+void fm_line_edit_process (FmSession *session, const FmProcess *process, const char *what);
 
 G_END_DECLS

@@ -14,7 +14,7 @@ fm_session_get_formula (FmSession *self)
 {
   if (self->version_formula != NULL)
     return self->version_formula;
-  return self->draft != NULL ? fm_history_current (self->draft->history) : NULL;
+  return self->draft != NULL ? fm_session_draft_get_formula (self->draft) : NULL;
 }
 
 gboolean
@@ -27,7 +27,7 @@ void
 fm_session_seal (FmSession *self)
 {
   if (self->draft != NULL)
-    fm_history_seal (self->draft->history);
+    fm_stored_document_seal (FM_STORED_DOCUMENT (self->draft));
 }
 
 void

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-session-draft.c - one blend's draft being edited, with its undo history */
+/* fm-session-draft.c - one blend's draft being edited */
 #include "app/session/fm-session-draft.h"
 
 #include <glib/gi18n-lib.h>
@@ -18,7 +18,7 @@ copy (FmStoredDocument *document)
   Copy *copied = g_new0 (Copy, 1);
 
   copied->blend_id = fm_stored_document_get_id (document);
-  copied->formula = fm_formula_copy (fm_history_current (FM_SESSION_DRAFT (document)->history));
+  copied->formula = fm_formula_copy (fm_stored_document_state (document));
   return copied;
 }
 
@@ -50,7 +50,6 @@ fm_session_draft_finalize (GObject *object)
 {
   FmSessionDraft *self = FM_SESSION_DRAFT (object);
 
-  g_clear_pointer (&self->history, fm_history_free);
   g_clear_pointer (&self->parent_formula, fm_formula_free);
   g_free (self->blend_name);
   G_OBJECT_CLASS (fm_session_draft_parent_class)->finalize (object);
@@ -62,6 +61,7 @@ fm_session_draft_class_init (FmSessionDraftClass *klass)
   FmStoredDocumentClass *document_class = FM_STORED_DOCUMENT_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->finalize = fm_session_draft_finalize;
+  document_class->history = &fm_formula_history_kind;
   document_class->copy = copy;
   document_class->free = free_copy;
   document_class->save = save;
@@ -125,9 +125,9 @@ fm_session_draft_open (FmDocuments *documents,
   FmSessionDraft *self =
       fm_documents_open (documents, FM_TYPE_SESSION_DRAFT, notebook, blend_id, NULL);
 
-  if (self->history != NULL)
+  if (fm_session_draft_get_formula (self) != NULL)
     return self;
-  self->history = fm_history_new (content->formula);
+  fm_stored_document_begin_history (FM_STORED_DOCUMENT (self), content->formula);
   self->parent_id = content->parent_id;
   if (content->parent_formula != NULL)
     self->parent_formula = fm_formula_copy (content->parent_formula);
@@ -150,10 +150,16 @@ fm_session_draft_set_parent (FmSessionDraft *self, gint64 version_id, const FmFo
   self->parent_formula = fm_formula_copy (formula);
 }
 
+const FmFormula *
+fm_session_draft_get_formula (const FmSessionDraft *self)
+{
+  return fm_stored_document_state (FM_STORED_DOCUMENT ((FmSessionDraft *)self));
+}
+
 gboolean
 fm_session_draft_has_changes (const FmSessionDraft *self)
 {
-  const FmFormula *current = fm_history_current (self->history);
+  const FmFormula *current = fm_session_draft_get_formula (self);
 
   if (self->parent_formula != NULL)
     return !fm_formula_equal (current, self->parent_formula);

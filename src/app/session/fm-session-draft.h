@@ -1,10 +1,10 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-session-draft.h - one blend's draft being edited, with its undo history */
+/* fm-session-draft.h - one blend's draft being edited; its formula is the state of its history */
 #pragma once
 
 #include "app/session/fm-documents.h"
-#include "core/formula/fm-history.h"
+#include "core/formula/fm-formula.h"
 #include "store/fm-versions.h"
 
 G_BEGIN_DECLS
@@ -18,8 +18,7 @@ struct _FmSessionDraft {
   char *blend_name;
   gint64 parent_id;          /* version it started from; 0 = from nothing */
   FmFormula *parent_formula; /* (nullable) that version's formula */
-  FmHistory *history;
-  gboolean told_changes; /* what the lists were last told of it */
+  gboolean told_changes;     /* what the lists were last told of it */
 };
 
 /** A draft as the notebook holds it. */
@@ -44,6 +43,8 @@ void fm_session_draft_set_blend_name (FmSessionDraft *self, const char *name);
 /** The draft continues from @version_id, whose formula is @formula. */
 void
 fm_session_draft_set_parent (FmSessionDraft *self, gint64 version_id, const FmFormula *formula);
+/** (transfer none) */
+const FmFormula *fm_session_draft_get_formula (const FmSessionDraft *self);
 /** TRUE when it differs from its parent, or has lines and no parent. */
 gboolean fm_session_draft_has_changes (const FmSessionDraft *self);
 

@@ -100,7 +100,7 @@ fm_session_save_version (FmSession *self, const char *reason)
   fm_documents_flush (self->documents);
   self->n_in_flight++;
   fm_session_io_save_version (self->writer, self->notebook, self->blend_id,
-                              fm_history_current (self->draft->history), reason, self,
+                              fm_session_draft_get_formula (self->draft), reason, self,
                               version_saved_cb, GUINT_TO_POINTER (self->serial));
 }
 

@@ -82,6 +82,15 @@ set_shown (FmSession *self, FmSessionDraft *draft, const char *blend_name)
     fm_session_draft_set_blend_name (draft, blend_name);
 }
 
+static void
+draft_restored_cb (FmSession *self, const char *text, FmSessionDraft *draft)
+{
+  if (draft != self->draft)
+    return;
+  fm_session_recompute (self);
+  fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
+}
+
 /* A draft in memory is newer than the one on the disk. */
 static void
 take_blend (FmSession *self, const FmSessionRead *read)
@@ -92,6 +101,8 @@ take_blend (FmSession *self, const FmSessionRead *read)
   if (draft == NULL && read->draft != NULL) {
     draft = fm_session_draft_open (self->documents, self->notebook, blend_id, read->draft);
     g_hash_table_insert (self->drafts, g_memdup2 (&blend_id, sizeof blend_id), draft);
+    g_signal_connect_object (draft, "restored", G_CALLBACK (draft_restored_cb), self,
+                             G_CONNECT_SWAPPED);
   }
   set_shown (self, draft, draft != NULL ? read->blend_name : NULL);
 }
@@ -117,8 +128,8 @@ branch (FmSession *self, const FmSessionRead *read)
   g_autofree char *label = g_strdup_printf (_ ("Branch from version %d"), read->version->number);
 
   fm_documents_flush (self->documents);
-  fm_history_seal (self->draft->history);
-  fm_history_push (self->draft->history, read->formula, label, NULL);
+  fm_session_seal (self);
+  fm_stored_document_step (FM_STORED_DOCUMENT (self->draft), read->formula, label, NULL);
   fm_session_draft_set_parent (self->draft, version_id, read->formula);
   self->n_in_flight++;
   fm_session_io_branch (self->writer, self->notebook, self->blend_id, version_id, self, branched_cb,

@@ -161,45 +161,14 @@ fm_session_edit (FmSession *self, const FmFormula *next, const char *label, cons
 {
   if (!fm_session_is_editable (self) || fm_formula_equal (next, fm_session_get_formula (self)))
     return;
-  fm_history_push (self->draft->history, next, label, merge_key);
+  fm_stored_document_step (FM_STORED_DOCUMENT (self->draft), next, label, merge_key);
   fm_stored_document_touch (FM_STORED_DOCUMENT (self->draft));
   fm_session_recompute (self);
   fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }
 
-static void
-step_history (FmSession *self, const FmFormula *(*step) (FmHistory *))
+FmStoredDocument *
+fm_session_get_draft (FmSession *self)
 {
-  if (!fm_session_is_editable (self))
-    return;
-  step (self->draft->history);
-  fm_stored_document_touch (FM_STORED_DOCUMENT (self->draft));
-  fm_session_recompute (self);
-  fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
-}
-
-void
-fm_session_undo (FmSession *self)
-{
-  if (fm_session_get_undo_label (self) != NULL)
-    step_history (self, fm_history_undo);
-}
-
-void
-fm_session_redo (FmSession *self)
-{
-  if (fm_session_get_redo_label (self) != NULL)
-    step_history (self, fm_history_redo);
-}
-
-const char *
-fm_session_get_undo_label (FmSession *self)
-{
-  return fm_session_is_editable (self) ? fm_history_undo_label (self->draft->history) : NULL;
-}
-
-const char *
-fm_session_get_redo_label (FmSession *self)
-{
-  return fm_session_is_editable (self) ? fm_history_redo_label (self->draft->history) : NULL;
+  return fm_session_is_editable (self) ? FM_STORED_DOCUMENT (self->draft) : NULL;
 }

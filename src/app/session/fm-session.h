@@ -20,7 +20,6 @@
 #include "app/session/fm-change.h"
 #include "app/session/fm-documents.h"
 #include "core/formula/fm-analysis.h"
-#include "core/formula/fm-history.h"
 #include "store/fm-experiments.h"
 
 G_BEGIN_DECLS
@@ -100,10 +99,9 @@ const FmAnalysis *fm_session_get_analysis (FmSession *self); /* of that formula 
 void
 fm_session_edit (FmSession *self, const FmFormula *next, const char *label, const char *merge_key);
 void fm_session_seal (FmSession *self); /* ends a run of merged edits */
-void fm_session_undo (FmSession *self);
-void fm_session_redo (FmSession *self);
-const char *fm_session_get_undo_label (FmSession *self); /* NULL = nothing to undo */
-const char *fm_session_get_redo_label (FmSession *self);
+/** The draft that is shown, of which edits are undone and redone; NULL while none can be edited.
+ * (transfer none) (nullable) */
+FmStoredDocument *fm_session_get_draft (FmSession *self);
 /** What is being edited in the notebook. (transfer none) */
 FmDocuments *fm_session_get_documents (FmSession *self);
 /** Writes all that waits now, and returns when it was tried and all that is awaited is read (before

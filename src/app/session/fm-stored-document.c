@@ -3,6 +3,8 @@
 /* fm-stored-document.c - something of the notebook being edited, saved as it changes */
 #include "app/session/fm-stored-document.h"
 
+#include <glib/gi18n-lib.h>
+
 #define SAVE_DELAY_MS 400
 #define RETRY_DELAY_MS 5000
 
@@ -18,6 +20,7 @@ typedef struct {
   FmNotebook *notebook;
   gint64 id;
   gpointer content;
+  FmHistory *history;    /* (nullable) */
   guint64 serial;        /* of the last change */
   guint64 stored_serial; /* of the last change known to be stored */
   guint64 asked_serial;  /* of the last change handed to the writer */
@@ -30,6 +33,7 @@ G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (FmStoredDocument, fm_stored_document, G_TYP
 
 enum {
   CHANGED,
+  RESTORED,
   SAVED,
   SAVE_FAILED,
   N_SIGNALS,
@@ -98,6 +102,7 @@ fm_stored_document_finalize (GObject *object)
 
   if (priv->content != NULL)
     FM_STORED_DOCUMENT_GET_CLASS (self)->free (priv->content);
+  g_clear_pointer (&priv->history, fm_history_free);
   g_clear_pointer (&priv->writer, fm_writer_unref);
   fm_writer_close_notebook (g_steal_pointer (&priv->notebook));
   G_OBJECT_CLASS (fm_stored_document_parent_class)->finalize (object);
@@ -111,6 +116,8 @@ fm_stored_document_class_init (FmStoredDocumentClass *klass)
   G_OBJECT_CLASS (klass)->finalize = fm_stored_document_finalize;
   signals[CHANGED] =
       g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[RESTORED] = g_signal_new ("restored", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                    G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[SAVED] =
       g_signal_new ("saved", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SAVE_FAILED] = g_signal_new ("save-failed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -133,6 +140,7 @@ fm_stored_document_new (
   priv->notebook = fm_notebook_ref (notebook);
   priv->id = id;
   priv->content = content;
+  fm_stored_document_begin_history (self, content);
   return self;
 }
 
@@ -166,13 +174,11 @@ fm_stored_document_is_editable (FmStoredDocument *self)
   return !fm_notebook_is_read_only (fm_stored_document_get_notebook (self));
 }
 
-void
-fm_stored_document_touch (FmStoredDocument *self)
+static void
+note_change (FmStoredDocument *self)
 {
-  FmStoredDocumentPrivate *priv;
+  FmStoredDocumentPrivate *priv = get_private (self);
 
-  g_return_if_fail (FM_IS_STORED_DOCUMENT (self));
-  priv = get_private (self);
   /* What cannot be written does not wait for it either. */
   if (fm_stored_document_is_editable (self))
     priv->serial++;
@@ -180,6 +186,117 @@ fm_stored_document_touch (FmStoredDocument *self)
   if (priv->save_source == 0 && priv->n_saving == 0 && !fm_stored_document_is_saved (self))
     schedule_save (self, SAVE_DELAY_MS);
   g_signal_emit (self, signals[CHANGED], 0);
+}
+
+void
+fm_stored_document_touch (FmStoredDocument *self)
+{
+  g_return_if_fail (FM_IS_STORED_DOCUMENT (self));
+  fm_stored_document_begin_history (self, get_private (self)->content);
+  note_change (self);
+}
+
+void
+fm_stored_document_step (FmStoredDocument *self,
+                         gconstpointer state,
+                         const char *label,
+                         const char *merge_key)
+{
+  g_return_if_fail (FM_IS_STORED_DOCUMENT (self));
+  fm_history_push (get_private (self)->history, state, label, merge_key);
+}
+
+void
+fm_stored_document_did (FmStoredDocument *self, const char *label, const char *merge_key)
+{
+  g_return_if_fail (FM_IS_STORED_DOCUMENT (self));
+  fm_stored_document_step (self, get_private (self)->content, label, merge_key);
+  note_change (self);
+}
+
+void
+fm_stored_document_seal (FmStoredDocument *self)
+{
+  if (get_private (self)->history != NULL)
+    fm_history_seal (get_private (self)->history);
+}
+
+void
+fm_stored_document_begin_history (FmStoredDocument *self, gconstpointer state)
+{
+  const FmHistoryKind *kind = FM_STORED_DOCUMENT_GET_CLASS (self)->history;
+  FmStoredDocumentPrivate *priv = get_private (self);
+
+  if (kind == NULL || state == NULL)
+    return;
+  g_clear_pointer (&priv->history, fm_history_free);
+  priv->history = fm_history_new (kind, state);
+}
+
+gconstpointer
+fm_stored_document_state (FmStoredDocument *self)
+{
+  FmStoredDocumentPrivate *priv = get_private (self);
+
+  return priv->history != NULL ? fm_history_current (priv->history) : NULL;
+}
+
+static gboolean
+has_steps (FmStoredDocument *self)
+{
+  return get_private (self)->history != NULL && fm_stored_document_is_editable (self);
+}
+
+const char *
+fm_stored_document_undo_label (FmStoredDocument *self)
+{
+  return has_steps (self) ? fm_history_undo_label (get_private (self)->history) : NULL;
+}
+
+const char *
+fm_stored_document_redo_label (FmStoredDocument *self)
+{
+  return has_steps (self) ? fm_history_redo_label (get_private (self)->history) : NULL;
+}
+
+static void
+restore (FmStoredDocument *self, gconstpointer state, const char *text)
+{
+  FmStoredDocumentClass *klass = FM_STORED_DOCUMENT_GET_CLASS (self);
+  FmStoredDocumentPrivate *priv = get_private (self);
+
+  if (priv->content != NULL) {
+    klass->free (priv->content);
+    priv->content = klass->history->copy (state, NULL);
+  }
+  note_change (self);
+  g_signal_emit (self, signals[RESTORED], 0, text);
+}
+
+void
+fm_stored_document_undo (FmStoredDocument *self)
+{
+  const char *label = fm_stored_document_undo_label (self);
+  g_autofree char *text = NULL;
+
+  if (label == NULL)
+    return;
+  /* TRANSLATORS: an act that was undone: "Undone: Raw mass of patty 2" */
+  text = g_strdup_printf (_ ("Undone: %s"), label);
+  restore (self, fm_history_undo (get_private (self)->history), text);
+}
+
+void
+fm_stored_document_redo (FmStoredDocument *self)
+{
+  const char *label = fm_stored_document_redo_label (self);
+  g_autofree char *text = NULL;
+
+  if (label == NULL)
+    return;
+  /* TRANSLATORS: an act that was done again */
+  text = g_strdup_printf (_ ("Done again: %s"), label);
+  restore (self, fm_history_redo (get_private (self)->history), text);
 }
 
 gboolean

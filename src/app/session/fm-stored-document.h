@@ -7,9 +7,13 @@
  * time, while steady typing goes on. A save that fails is tried again, and the document stays
  * alive until its changes are stored: see fm-documents.h.
  *
+ * Undo belongs to the document: a change that is named with fm_stored_document_did() is a step, and
+ * one that is not, as what came from the pan, is the state from which steps are counted anew.
+ *
  * Signals:
  *   "changed" ()             some value changed; derived numbers follow
- *   "saved" ()               all changes are in the notebook
+ *   "restored" (text)        undo or redo took another state: show all of it; comes after
+ * "changed"; the text says what was done "saved" ()               all changes are in the notebook
  *   "save-failed" (message)  the last save failed; another attempt follows
  */
 #pragma once
@@ -18,6 +22,7 @@
 
 #include "app/session/fm-change.h"
 #include "app/session/fm-writer.h"
+#include "core/base/fm-history.h"
 #include "store/notebook/fm-notebook.h"
 
 G_BEGIN_DECLS
@@ -33,6 +38,8 @@ struct _FmStoredDocumentClass {
   gpointer (*copy) (FmStoredDocument *self);
   /** Of a copy, and of the content if there is one. */
   void (*free) (gpointer copy);
+  /** (nullable): of the states that undo keeps; NULL: nothing can be undone. */
+  const FmHistoryKind *history;
   /** Called in the writer's thread. */
   gboolean (*save) (FmNotebook *notebook, gpointer copy, GError **error);
   /** What it is, translated, for a list of what is not saved. Returns: (transfer full). */
@@ -43,7 +50,8 @@ struct _FmStoredDocumentClass {
 };
 
 /** @type: of a kind of document; @id: of its record; @content: (transfer full) (nullable): stored
- * already. Use fm_documents_open(), which keeps one document a record. */
+ * already; what has none keeps its value in the history. Use fm_documents_open(), which keeps one
+ * document a record. */
 gpointer fm_stored_document_new (
     GType type, FmWriter *writer, FmNotebook *notebook, gint64 id, gpointer content);
 FmNotebook *fm_stored_document_get_notebook (FmStoredDocument *self);
@@ -54,6 +62,25 @@ char *fm_stored_document_describe (FmStoredDocument *self);
 /** FALSE when the notebook is open for reading only. */
 gboolean fm_stored_document_is_editable (FmStoredDocument *self);
 void fm_stored_document_touch (FmStoredDocument *self);
+/** As touch, after a change that can be undone. @label: translated, "Raw mass of patty 2";
+ * @merge_key: (nullable): see fm_history_push(). */
+void fm_stored_document_did (FmStoredDocument *self, const char *label, const char *merge_key);
+/** Ends a run of typing. */
+void fm_stored_document_seal (FmStoredDocument *self);
+/** Steps are counted from @state on. */
+void fm_stored_document_begin_history (FmStoredDocument *self, gconstpointer state);
+/** Records @state as a step, for what has no other content; saved with the next touch. */
+void fm_stored_document_step (FmStoredDocument *self,
+                              gconstpointer state,
+                              const char *label,
+                              const char *merge_key);
+/** What the history has now. (transfer none) (nullable) */
+gconstpointer fm_stored_document_state (FmStoredDocument *self);
+/** Of the step that undo takes back; NULL = none. */
+const char *fm_stored_document_undo_label (FmStoredDocument *self);
+const char *fm_stored_document_redo_label (FmStoredDocument *self);
+void fm_stored_document_undo (FmStoredDocument *self);
+void fm_stored_document_redo (FmStoredDocument *self);
 gboolean fm_stored_document_is_saved (FmStoredDocument *self);
 /** TRUE while a save is queued or runs. */
 gboolean fm_stored_document_is_saving (FmStoredDocument *self);

@@ -33,6 +33,24 @@ free_content (gpointer content)
   fm_tasting_free (content);
 }
 
+static gpointer
+copy_state (gconstpointer state, gconstpointer before)
+{
+  return fm_tasting_copy (state);
+}
+
+static gboolean
+equal_states (gconstpointer a, gconstpointer b)
+{
+  return fm_tasting_equal (a, b);
+}
+
+static const FmHistoryKind history_kind = {
+  .equal = equal_states,
+  .copy = copy_state,
+  .free = free_content,
+};
+
 static gboolean
 save (FmNotebook *notebook, gpointer content, GError **error)
 {
@@ -69,6 +87,7 @@ fm_tasting_document_class_init (FmTastingDocumentClass *klass)
 {
   FmStoredDocumentClass *document_class = FM_STORED_DOCUMENT_CLASS (klass);
 
+  document_class->history = &history_kind;
   document_class->copy = copy;
   document_class->free = free_content;
   document_class->save = save;
@@ -154,4 +173,22 @@ void
 fm_tasting_document_flush (FmTastingDocument *self)
 {
   fm_stored_document_flush (FM_STORED_DOCUMENT (self));
+}
+
+void
+fm_tasting_document_did (FmTastingDocument *self, const char *what)
+{
+  fm_stored_document_did (FM_STORED_DOCUMENT (self), what, what);
+}
+
+void
+fm_tasting_document_did_to (FmTastingDocument *self, const char *format, ...)
+{
+  g_autofree char *what = NULL;
+  va_list args;
+
+  va_start (args, format);
+  what = g_strdup_vprintf (format, args);
+  va_end (args);
+  fm_stored_document_did (FM_STORED_DOCUMENT (self), what, NULL);
 }

@@ -37,6 +37,12 @@ void fm_tasting_document_tell_outcome (FmTastingDocument *self);
 FmNotebook *fm_tasting_document_get_notebook (FmTastingDocument *self);
 gboolean fm_tasting_document_is_editable (FmTastingDocument *self);
 void fm_tasting_document_touch (FmTastingDocument *self);
+/** As touch, after a change that can be undone; a run of changes of the same @what, translated, is
+ * one step. */
+void fm_tasting_document_did (FmTastingDocument *self, const char *what);
 void fm_tasting_document_flush (FmTastingDocument *self);
+/** As did, of one that is named: "Take out %s". @format: translated. */
+void fm_tasting_document_did_to (FmTastingDocument *self, const char *format, ...)
+    G_GNUC_PRINTF (2, 3);
 
 G_END_DECLS

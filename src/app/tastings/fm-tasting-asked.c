@@ -78,7 +78,7 @@ task_toggled_cb (FmTastingAsked *self)
     if (gtk_check_button_get_active (checks[i]))
       asked |= tasks[i];
   get_tasting (self)->tasks = asked;
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did (self->document, _ ("What is asked"));
 }
 
 static void
@@ -87,16 +87,19 @@ attribute_added_cb (FmTastingAsked *self, const char *name)
   if (is_loading (self) || get_tasting (self)->attributes->len >= FM_TASTING_MAX_ATTRIBUTES)
     return;
   g_ptr_array_add (get_tasting (self)->attributes, g_strdup (name));
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did_to (self->document, _ ("Ask about %s"), name);
 }
 
 static void
 attribute_removed_cb (FmTastingAsked *self, guint index)
 {
+  g_autofree char *removed = NULL;
+
   if (is_loading (self) || index >= get_tasting (self)->attributes->len)
     return;
+  removed = g_strdup (g_ptr_array_index (get_tasting (self)->attributes, index));
   g_ptr_array_remove_index (get_tasting (self)->attributes, index);
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did_to (self->document, _ ("Do not ask about %s"), removed);
 }
 
 /* The first choice of each list is "none". */
@@ -114,7 +117,7 @@ two_changed_cb (FmTastingAsked *self)
     return;
   take_two (self->pair_first, self->pair_second, get_tasting (self)->pair);
   take_two (self->triangle_first, self->triangle_second, get_tasting (self)->triangle);
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did (self->document, _ ("Pair or triangle"));
 }
 
 /* @tasting: (nullable) */

@@ -53,7 +53,7 @@ order_toggled_cb (FmTastingOrder *self)
     for (guint place = 1; place <= tasting->samples->len; place++)
       g_array_append_val (tasting->expected_place, place);
   }
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did (self->document, _ ("Expected order"));
 }
 
 /* The rows are new after each move; the focus goes along with the sample. */
@@ -79,7 +79,7 @@ up_clicked_cb (GtkWidget *button, FmTastingOrder *self)
   gtk_widget_grab_focus (GTK_WIDGET (self->order_check));
   g_array_index (tasting->expected_place, guint, moved) = place - 1;
   g_array_index (tasting->expected_place, guint, other) = place;
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did (self->document, _ ("Expected order"));
   focus_place (self, place - 1);
 }
 

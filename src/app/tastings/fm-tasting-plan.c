@@ -141,7 +141,7 @@ picked_loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (picked == NULL || self->document != document)
     return;
   fm_tasting_pick_apply (get_tasting (self), picked);
-  fm_tasting_document_touch (document);
+  fm_tasting_document_did (document, _ ("Choose samples"));
 }
 
 static void
@@ -182,16 +182,20 @@ sample_added_cb (FmTastingPlan *self, const char *name)
   if (self->document == NULL || get_tasting (self)->samples->len >= FM_TASTING_MAX_SAMPLES)
     return;
   fm_tasting_add_sample (get_tasting (self), 0, 0, name);
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did_to (self->document, _ ("Add %s"), name);
 }
 
 static void
 sample_removed_cb (FmTastingPlan *self, guint index)
 {
+  g_autofree char *removed = NULL;
+
   if (self->document == NULL || index >= get_tasting (self)->samples->len)
     return;
+  removed =
+      g_strdup (((FmTastingSample *)g_ptr_array_index (get_tasting (self)->samples, index))->name);
   fm_tasting_remove_sample (get_tasting (self), index);
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did_to (self->document, _ ("Take out %s"), removed);
 }
 
 static void
@@ -200,16 +204,19 @@ taster_added_cb (FmTastingPlan *self, const char *name)
   if (self->document == NULL || get_tasting (self)->tasters->len >= FM_TASTING_MAX_TASTERS)
     return;
   fm_tasting_add_taster (get_tasting (self), name);
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did_to (self->document, _ ("Add %s"), name);
 }
 
 static void
 taster_removed_cb (FmTastingPlan *self, guint index)
 {
+  g_autofree char *removed = NULL;
+
   if (self->document == NULL || index >= get_tasting (self)->tasters->len)
     return;
+  removed = g_strdup (((FmTaster *)g_ptr_array_index (get_tasting (self)->tasters, index))->name);
   fm_tasting_remove_taster (get_tasting (self), index);
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did_to (self->document, _ ("Take out %s"), removed);
 }
 
 static void
@@ -218,7 +225,7 @@ max_changed_cb (FmTastingPlan *self, double value)
   if (self->document == NULL)
     return;
   get_tasting (self)->max_per_taster = (guint)value;
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did (self->document, fm_number_entry_get_what (self->max_entry));
 }
 
 static void
@@ -227,7 +234,7 @@ seed_changed_cb (FmTastingPlan *self, double value)
   if (self->document == NULL)
     return;
   get_tasting (self)->seed = (guint64)value;
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did (self->document, fm_number_entry_get_what (self->seed_entry));
 }
 
 static void
@@ -239,7 +246,7 @@ blinding_chosen_cb (FmTastingPlan *self)
       chosen == (guint)get_tasting (self)->blinding)
     return;
   get_tasting (self)->blinding = (FmTastingBlinding)chosen;
-  fm_tasting_document_touch (self->document);
+  fm_tasting_document_did (self->document, _ ("Who knows the codes"));
 }
 
 static void

@@ -12,6 +12,7 @@
 #include "app/tastings/fm-tasting-seal.h"
 #include "app/tastings/fm-tasting-sheets.h"
 #include "app/widgets/fm-text-room.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-text-limit.h"
 
 struct _FmTastingView {
@@ -88,7 +89,7 @@ title_changed_cb (FmTastingView *self)
     return;
   g_free (get_tasting (self)->title);
   get_tasting (self)->title = *text != '\0' ? g_strdup (text) : NULL;
-  fm_tasting_document_touch (get_document (self));
+  fm_tasting_document_did (get_document (self), _ ("Title"));
 }
 
 static void
@@ -97,7 +98,7 @@ date_changed_cb (FmTastingView *self, gint64 held_at)
   if (is_loading (self))
     return;
   get_tasting (self)->held_at = held_at;
-  fm_tasting_document_touch (get_document (self));
+  fm_tasting_document_did (get_document (self), _ ("Date"));
 }
 
 static void
@@ -113,7 +114,7 @@ notes_changed_cb (FmTastingView *self, GtkTextBuffer *buffer)
   text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
   g_free (get_tasting (self)->notes);
   get_tasting (self)->notes = *text != '\0' ? g_steal_pointer (&text) : NULL;
-  fm_tasting_document_touch (get_document (self));
+  fm_tasting_document_did (get_document (self), _ ("Notes"));
 }
 
 static void
@@ -122,8 +123,7 @@ show_details (FmTastingView *self)
   const FmTasting *tasting = get_tasting (self);
 
   self->loading = TRUE;
-  gtk_editable_set_text (GTK_EDITABLE (self->title_entry),
-                         tasting->title != NULL ? tasting->title : "");
+  fm_widget_show_text (GTK_EDITABLE (self->title_entry), tasting->title);
   fm_date_entry_set (self->date, tasting->held_at);
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->notes_view),
                             tasting->notes != NULL ? tasting->notes : "", -1);
@@ -150,6 +150,13 @@ fm_tasting_view_show (FmStoredView *view)
   show_details (self);
   set_editable (self, fm_tasting_document_is_editable (document));
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
+}
+
+/* The plan shows itself anew whenever the document changes. */
+static void
+fm_tasting_view_restored (FmStoredView *view)
+{
+  show_details (FM_TASTING_VIEW (view));
 }
 
 static void
@@ -198,6 +205,7 @@ fm_tasting_view_class_init (FmTastingViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_tasting_view_dispose;
   FM_STORED_VIEW_CLASS (klass)->show = fm_tasting_view_show;
+  FM_STORED_VIEW_CLASS (klass)->restored = fm_tasting_view_restored;
   ensure_types ();
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/tastings/fm-tasting-view.ui");

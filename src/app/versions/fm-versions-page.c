@@ -3,6 +3,8 @@
 /* fm-versions-page.c - the tree of versions, reasons and differences */
 #include "app/versions/fm-versions-page.h"
 
+#include <glib/gi18n-lib.h>
+
 #include <adwaita.h>
 
 #include "app/label/fm-label-window.h"
@@ -239,6 +241,12 @@ row_unbind_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
   fm_versions_page_row_set_item (FM_VERSIONS_PAGE_ROW (gtk_list_item_get_child (list_item)), NULL);
 }
 
+static const char *
+fm_versions_page_tell_no_document (FmPage *page)
+{
+  return _ ("Versions are frozen: there is nothing to undo on this page");
+}
+
 static void
 fm_versions_page_show_session (FmPage *page)
 {
@@ -271,6 +279,7 @@ fm_versions_page_class_init (FmVersionsPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_versions_page_dispose;
   FM_PAGE_CLASS (klass)->show_session = fm_versions_page_show_session;
+  FM_PAGE_CLASS (klass)->tell_no_document = fm_versions_page_tell_no_document;
   g_type_ensure (FM_TYPE_VERSIONS_PAGE_DETAIL);
   g_type_ensure (FM_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (

@@ -413,6 +413,12 @@ fm_number_entry_is_valid (FmNumberEntry *self)
   return self->valid;
 }
 
+const char *
+fm_number_entry_get_what (FmNumberEntry *self)
+{
+  return self->spec.what;
+}
+
 void
 fm_number_entry_set_what (FmNumberEntry *self, const char *what)
 {

@@ -34,6 +34,8 @@ void fm_number_entry_load_value (FmNumberEntry *self, double value);
 double fm_number_entry_get_value (FmNumberEntry *self);
 /** FALSE while the text is refused. */
 gboolean fm_number_entry_is_valid (FmNumberEntry *self);
+/** Translated name of the quantity. (transfer none) */
+const char *fm_number_entry_get_what (FmNumberEntry *self);
 void fm_number_entry_set_what (FmNumberEntry *self, const char *what);
 /** @unit: (nullable): of a plain number; a measure has the notebook's. */
 void fm_number_entry_set_unit (FmNumberEntry *self, const char *unit);

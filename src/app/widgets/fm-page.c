@@ -3,8 +3,11 @@
 /* fm-page.c - what shows a session: a page of the window, or its panel */
 #include "app/widgets/fm-page.h"
 
+#include <glib/gi18n-lib.h>
+
 typedef struct {
   FmSession *session;
+  FmStoredDocument *document;
   GSignalGroup *signals;
 } FmPagePrivate;
 
@@ -12,6 +15,7 @@ G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (FmPage, fm_page, GTK_TYPE_WIDGET)
 
 enum {
   PROP_SESSION = 1,
+  PROP_DOCUMENT,
   N_PROPS,
 };
 
@@ -28,6 +32,8 @@ fm_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspe
 {
   if (id == PROP_SESSION)
     g_value_set_object (value, fm_page_get_session (FM_PAGE (object)));
+  else if (id == PROP_DOCUMENT)
+    g_value_set_object (value, fm_page_get_document (FM_PAGE (object)));
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -50,6 +56,7 @@ fm_page_dispose (GObject *object)
     g_signal_group_set_target (priv->signals, NULL);
   g_clear_object (&priv->signals);
   g_clear_object (&priv->session);
+  g_clear_object (&priv->document);
   G_OBJECT_CLASS (fm_page_parent_class)->dispose (object);
 }
 
@@ -64,6 +71,9 @@ fm_page_class_init (FmPageClass *klass)
   props[PROP_SESSION] =
       g_param_spec_object ("session", NULL, NULL, FM_TYPE_SESSION,
                            G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  props[PROP_DOCUMENT] =
+      g_param_spec_object ("document", NULL, NULL, FM_TYPE_STORED_DOCUMENT,
+                           G_PARAM_READABLE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
@@ -94,6 +104,29 @@ fm_page_set_session (FmPage *self, FmSession *session)
   if (session != NULL)
     FM_PAGE_GET_CLASS (self)->show_session (self);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SESSION]);
+}
+
+FmStoredDocument *
+fm_page_get_document (FmPage *self)
+{
+  g_return_val_if_fail (FM_IS_PAGE (self), NULL);
+  return get_private (self)->document;
+}
+
+void
+fm_page_set_document (FmPage *self, FmStoredDocument *document)
+{
+  g_return_if_fail (FM_IS_PAGE (self));
+  if (g_set_object (&get_private (self)->document, document))
+    g_object_notify_by_pspec (G_OBJECT (self), props[PROP_DOCUMENT]);
+}
+
+const char *
+fm_page_tell_no_document (FmPage *self)
+{
+  if (FM_PAGE_GET_CLASS (self)->tell_no_document != NULL)
+    return FM_PAGE_GET_CLASS (self)->tell_no_document (self);
+  return _ ("Nothing is edited on this page");
 }
 
 FmNotebook *

@@ -2,6 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-page.h - what shows a session: a page of the window, or its panel
  *
+ * Property "document" (FmStoredDocument): what is edited on the page, whose steps undo takes back;
+ * NULL while there is none.
  * Property "session" (FmSession): what is shown; may be another one later. A page says once, in its
  * init, which signals of a session it hears; they follow the session.
  */
@@ -21,11 +23,19 @@ struct _FmPageClass {
 
   /** Another session is here, never NULL: show it. */
   void (*show_session) (FmPage *self);
+  /** (nullable): why there is nothing to undo without a document. Returns: translated. */
+  const char *(*tell_no_document) (FmPage *self);
 };
 
 /** NULL before it is set and once the page is disposed of. (transfer none) */
 FmSession *fm_page_get_session (FmPage *self);
 void fm_page_set_session (FmPage *self, FmSession *session);
+/** (transfer none) (nullable) */
+FmStoredDocument *fm_page_get_document (FmPage *self);
+/** @document: (nullable) */
+void fm_page_set_document (FmPage *self, FmStoredDocument *document);
+/** Why there is nothing to undo while the page has no document: translated. */
+const char *fm_page_tell_no_document (FmPage *self);
 /** The notebook of the session; NULL while there is none. (transfer none) */
 FmNotebook *fm_page_get_notebook (FmPage *self);
 /** TRUE while there is a notebook that can be written. */

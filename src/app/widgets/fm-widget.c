@@ -91,3 +91,15 @@ fm_widget_set_label (GtkLabel *label, const char *text)
   if (g_strcmp0 (gtk_label_get_text (label), text) != 0)
     gtk_label_set_text (label, text);
 }
+
+void
+fm_widget_show_text (GtkEditable *editable, const char *text)
+{
+  const char *shown = text != NULL ? text : "";
+
+  if (g_str_equal (gtk_editable_get_text (editable), shown))
+    return;
+  gtk_editable_set_enable_undo (editable, FALSE);
+  gtk_editable_set_text (editable, shown);
+  gtk_editable_set_enable_undo (editable, TRUE);
+}

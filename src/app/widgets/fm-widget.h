@@ -45,6 +45,9 @@ void fm_widget_ellipsize_drop_down (GtkDropDown *drop_down);
 /** Puts the class @css_class on @widget, or takes it off. */
 void fm_widget_set_class (GtkWidget *widget, const char *css_class, gboolean on);
 
+/** Shows @text (nullable) where it is another one; what was typed before cannot be typed back. */
+void fm_widget_show_text (GtkEditable *editable, const char *text);
+
 /** fm_widget_set_label: sets the text only where it changed, so that a keystroke redraws little. */
 void fm_widget_set_label (GtkLabel *label, const char *text);
 

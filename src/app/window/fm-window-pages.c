@@ -19,6 +19,7 @@ build_page_cb (FmWindow *self, FmPageSlot *slot)
 {
   fm_page_slot_set_page (
       slot, g_object_new (fm_page_slot_get_page_type (slot), "session", self->session, NULL));
+  fm_window_watch_page (self);
 }
 
 /* One of the pages that stand for a missing notebook or blend. */

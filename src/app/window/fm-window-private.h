@@ -42,6 +42,9 @@ struct _FmWindow {
   AdwViewStack *stack;
   gboolean begins; /* a blend was just made and is not shown yet */
 
+  GSignalGroup *page_signals;     /* of the page that is shown */
+  GSignalGroup *document_signals; /* of what is edited on it */
+
   FmSession *session;
   GCancellable *busy; /* of the work under way, NULL = none */
   guint busy_delay_id;
@@ -70,6 +73,11 @@ void fm_window_update_recent (FmWindow *self);
 char *fm_window_find_path (FmWindow *self, GFile *file);
 /** Lets notebooks be dropped on the window. */
 void fm_window_accept_files (FmWindow *self);
+/* fm-window-undo.c */
+void fm_window_init_undo (FmWindow *self);
+void fm_window_install_undo_actions (GtkWidgetClass *klass);
+/** Another page is shown, or it is built now. */
+void fm_window_watch_page (FmWindow *self);
 /* fm-window-place.c */
 void fm_window_update_place (FmWindow *self);
 /** What became of the file of the notebook. (transfer full); NULL when nothing did */

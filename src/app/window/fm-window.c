@@ -26,28 +26,17 @@ can_experiment (FmWindow *self)
 }
 
 static void
-update_history (FmWindow *self)
+update_actions (FmWindow *self)
 {
-  const char *undo = fm_session_get_undo_label (self->session);
-  const char *redo = fm_session_get_redo_label (self->session);
-  g_autofree char *undo_text =
-      undo != NULL ? g_strdup_printf (_ ("Undo: %s (Ctrl+Z)"), undo) : NULL;
-  g_autofree char *redo_text =
-      redo != NULL ? g_strdup_printf (_ ("Redo: %s (Ctrl+Y)"), redo) : NULL;
   const FmFormula *formula = fm_session_get_formula (self->session);
 
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->undo_button),
-                               undo_text != NULL ? undo_text : _ ("Nothing to undo"));
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->redo_button),
-                               redo_text != NULL ? redo_text : _ ("Nothing to redo"));
-  fm_window_set_enabled (self, "win.undo", undo != NULL);
-  fm_window_set_enabled (self, "win.redo", redo != NULL);
   fm_window_set_enabled (self, "win.find-food", fm_session_is_editable (self->session));
   fm_window_set_enabled (self, "win.new-experiment", can_experiment (self));
   fm_window_set_enabled (self, "win.print", formula != NULL && fm_formula_n_lines (formula) > 0);
   fm_window_set_enabled (self, "win.save-version",
                          fm_session_is_editable (self->session) &&
                              fm_formula_n_lines (formula) > 0);
+  fm_window_watch_page (self);
 }
 
 static void
@@ -103,7 +92,7 @@ shown_changed_cb (FmWindow *self)
   fm_window_update_content (self);
   update_title (self);
   update_frozen (self);
-  update_history (self);
+  update_actions (self);
   fm_window_begin_blend (self);
 }
 
@@ -223,18 +212,7 @@ page_changed_cb (FmWindow *self)
   fm_window_set_enabled (self, "win.nutrition", page_has_panel (self));
   gtk_widget_set_sensitive (GTK_WIDGET (self->nutrition_button), page_has_panel (self));
   flap_folded_cb (self);
-}
-
-static void
-undo_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  fm_session_undo (FM_WINDOW (widget)->session);
-}
-
-static void
-redo_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  fm_session_redo (FM_WINDOW (widget)->session);
+  fm_window_watch_page (self);
 }
 
 static void
@@ -306,6 +284,8 @@ fm_window_dispose (GObject *object)
   g_clear_object (&self->busy);
   g_clear_handle_id (&self->busy_delay_id, g_source_remove);
   g_clear_object (&self->chooser);
+  g_clear_object (&self->page_signals);
+  g_clear_object (&self->document_signals);
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_WINDOW);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (fm_window_parent_class)->dispose (object);
@@ -357,8 +337,6 @@ bind_template (GtkWidgetClass *klass)
 static void
 install_actions (GtkWidgetClass *klass)
 {
-  gtk_widget_class_install_action (klass, "win.undo", NULL, undo_action);
-  gtk_widget_class_install_action (klass, "win.redo", NULL, redo_action);
   gtk_widget_class_install_action (klass, "win.show-blends", NULL, show_blends_action);
   gtk_widget_class_install_action (klass, "win.page", "i", page_action);
   gtk_widget_class_install_action (klass, "win.nutrition", NULL, nutrition_action);
@@ -366,12 +344,7 @@ install_actions (GtkWidgetClass *klass)
   fm_window_install_open_actions (klass);
   fm_window_install_blend_actions (klass);
   fm_window_install_page_actions (klass);
-
-  /* Bindings, not application accelerators: a text field with the focus has its own undo. */
-  gtk_widget_class_add_binding_action (klass, GDK_KEY_z, GDK_CONTROL_MASK, "win.undo", NULL);
-  gtk_widget_class_add_binding_action (klass, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
-                                       "win.redo", NULL);
-  gtk_widget_class_add_binding_action (klass, GDK_KEY_y, GDK_CONTROL_MASK, "win.redo", NULL);
+  fm_window_install_undo_actions (klass);
 }
 
 static void
@@ -411,6 +384,7 @@ static void
 fm_window_init (FmWindow *self)
 {
   self->loading = TRUE;
+  fm_window_init_undo (self);
   gtk_widget_init_template (GTK_WIDGET (self));
   fm_window_defer_menu (self);
   fm_window_accept_files (self);
@@ -436,7 +410,7 @@ set_session (FmWindow *self, FmSession *session)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::blend", G_CALLBACK (update_title), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "changed::history", G_CALLBACK (update_history), self,
+  g_signal_connect_object (session, "changed::history", G_CALLBACK (update_actions), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "message", G_CALLBACK (message_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "failure", G_CALLBACK (failure_cb), self, G_CONNECT_SWAPPED);

@@ -4,7 +4,6 @@
 #include "core/formula/fm-formula.h"
 
 #include "core/base/fm-double.h"
-#include "core/formula/fm-formula-private.h"
 
 #include <math.h>
 
@@ -103,11 +102,32 @@ share_or_copy_one (const FmFormulaLine *line, guint index, gpointer data)
   return line_copy (line);
 }
 
-FmFormula *
-fm_formula_copy_sharing (const FmFormula *self, const FmFormula *previous)
+/* The copy shares each line that equals the one at the same place before it. */
+static gpointer
+copy_for_history (gconstpointer formula, gconstpointer before)
 {
-  return copy_lines_by (self, share_or_copy_one, (gpointer)previous);
+  if (before == NULL)
+    return fm_formula_copy (formula);
+  return copy_lines_by (formula, share_or_copy_one, (gpointer)before);
 }
+
+static gboolean
+equal_for_history (gconstpointer a, gconstpointer b)
+{
+  return fm_formula_equal (a, b);
+}
+
+static void
+free_for_history (gpointer formula)
+{
+  fm_formula_free (formula);
+}
+
+const FmHistoryKind fm_formula_history_kind = {
+  .equal = equal_for_history,
+  .copy = copy_for_history,
+  .free = free_for_history,
+};
 
 void
 fm_formula_free (FmFormula *self)

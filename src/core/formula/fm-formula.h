@@ -7,6 +7,7 @@
  */
 #pragma once
 
+#include "core/base/fm-history.h"
 #include "core/formula/fm-brief.h"
 #include "core/formula/fm-process.h"
 #include "core/composition/fm-ingredient.h"
@@ -34,6 +35,9 @@ typedef struct {
 FmFormula *fm_formula_new (void);
 FmFormula *fm_formula_copy (const FmFormula *self);
 void fm_formula_free (FmFormula *self);
+/** Of FmFormula. Neighbouring states share lines, so that most steps cost one line: none may be
+ * changed. */
+extern const FmHistoryKind fm_formula_history_kind;
 gboolean fm_formula_equal (const FmFormula *a, const FmFormula *b);
 
 guint fm_formula_n_lines (const FmFormula *self);

@@ -140,7 +140,8 @@ test_branch (Fixture *fixture, gconstpointer data)
   fm_session_branch (fixture->session, 1);
   fm_session_flush (fixture->session);
   g_assert_cmpuint (fm_formula_n_lines (fm_session_get_formula (fixture->session)), ==, 1);
-  g_assert_cmpstr (fm_session_get_undo_label (fixture->session), ==, "Branch from version 1");
+  g_assert_cmpstr (fm_stored_document_undo_label (fm_session_get_draft (fixture->session)), ==,
+                   "Branch from version 1");
   assert_heard (fixture, "shown 1, formula 1, history 1, draft 1");
 }
 

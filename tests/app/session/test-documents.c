@@ -88,6 +88,22 @@ retitle (FmExperimentDocument *document, const char *title)
   fm_experiment_document_touch (document);
 }
 
+static void
+type_title (FmExperimentDocument *document, const char *title)
+{
+  FmExperiment *experiment = fm_experiment_document_get_experiment (document);
+
+  g_free (experiment->title);
+  experiment->title = g_strdup (title);
+  fm_experiment_document_did (document, "Title");
+}
+
+static const char *
+title_of (FmExperimentDocument *document)
+{
+  return fm_experiment_document_get_experiment (document)->title;
+}
+
 /* Leaves an experiment whose last change could not be saved. */
 static void
 leave_unsaved (Fixture *fixture, const char *title)
@@ -242,6 +258,57 @@ test_caption (Fixture *fixture, gconstpointer data)
 }
 
 static void
+restored_cb (GString *said, const char *text)
+{
+  g_string_append_printf (said, "%s;", text);
+}
+
+static void
+test_steps_are_undone_and_saved (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmExperimentDocument) document = open_document (fixture);
+  FmStoredDocument *stored = FM_STORED_DOCUMENT (document);
+  g_autoptr (GString) said = g_string_new (NULL);
+
+  g_signal_connect_swapped (document, "restored", G_CALLBACK (restored_cb), said);
+  g_assert_null (fm_stored_document_undo_label (stored));
+  type_title (document, "T");
+  type_title (document, "Ty");
+  fm_experiment_document_get_experiment (document)->rating = 7;
+  fm_experiment_document_did (document, "Rating");
+  fm_session_flush (fixture->session);
+  fm_stored_document_undo (stored);
+  g_assert_cmpint (fm_experiment_document_get_experiment (document)->rating, ==, 0);
+  g_assert_cmpstr (fm_stored_document_redo_label (stored), ==, "Rating");
+  fm_stored_document_undo (stored);
+  g_assert_cmpstr (title_of (document), ==, "Before");
+  g_assert_null (fm_stored_document_undo_label (stored));
+  fm_stored_document_undo (stored);
+  g_assert_cmpstr (said->str, ==, "Undone: Rating;Undone: Title;");
+  fm_session_flush (fixture->session);
+  assert_title (fm_session_get_notebook (fixture->session), fixture->experiment_id, "Before");
+  fm_stored_document_redo (stored);
+  fm_session_flush (fixture->session);
+  assert_title (fm_session_get_notebook (fixture->session), fixture->experiment_id, "Ty");
+}
+
+/* What came from elsewhere is no step, and is not lost by taking back one before it. */
+static void
+test_unnamed_changes_end_the_steps (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (FmExperimentDocument) document = open_document (fixture);
+
+  type_title (document, "Typed");
+  fm_experiment_document_get_experiment (document)->rest_minutes = 5;
+  fm_experiment_document_touch (document);
+  g_assert_null (fm_stored_document_undo_label (FM_STORED_DOCUMENT (document)));
+  type_title (document, "Typed more");
+  fm_stored_document_undo (FM_STORED_DOCUMENT (document));
+  g_assert_cmpstr (title_of (document), ==, "Typed");
+  g_assert_cmpfloat (fm_experiment_document_get_experiment (document)->rest_minutes, ==, 5);
+}
+
+static void
 add (const char *path, void (*test) (Fixture *, gconstpointer))
 {
   g_test_add (path, Fixture, NULL, set_up, test, tear_down);
@@ -262,5 +329,7 @@ main (int argc, char *argv[])
   add ("/documents/lost", test_lost);
   add ("/documents/removed", test_removed);
   add ("/documents/caption", test_caption);
+  add ("/documents/steps-are-undone-and-saved", test_steps_are_undone_and_saved);
+  add ("/documents/unnamed-changes-end-the-steps", test_unnamed_changes_end_the_steps);
   return g_test_run ();
 }

@@ -134,9 +134,9 @@ test_typing_is_one_undo (Fixture *fixture, gconstpointer data)
   fm_line_edit_mass (fixture->session, chuck, 7.0, NULL);
   fm_line_edit_mass (fixture->session, chuck, 75.0, NULL);
   fm_line_edit_mass (fixture->session, chuck, 750.0, NULL);
-  fm_session_undo (fixture->session);
+  fm_stored_document_undo (fm_session_get_draft (fixture->session));
   g_assert_cmpfloat (figures (fixture, 0)->mass_g, ==, 500.0);
-  fm_session_redo (fixture->session);
+  fm_stored_document_redo (fm_session_get_draft (fixture->session));
   g_assert_cmpfloat (figures (fixture, 0)->mass_g, ==, 750.0);
 }
 

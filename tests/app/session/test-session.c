@@ -70,10 +70,11 @@ test_autosave (Fixture *fixture, gconstpointer data)
 
   add_line (session, "Chuck", 700);
   add_line (session, "Brisket", 300);
-  g_assert_cmpstr (fm_session_get_undo_label (session), ==, "Add a line");
-  fm_session_undo (session);
+  g_assert_cmpstr (fm_stored_document_undo_label (fm_session_get_draft (session)), ==,
+                   "Add a line");
+  fm_stored_document_undo (fm_session_get_draft (session));
   g_assert_cmpuint (fm_formula_n_lines (fm_session_get_formula (session)), ==, 1);
-  fm_session_redo (session);
+  fm_stored_document_redo (fm_session_get_draft (session));
   fm_session_flush (session);
   g_assert_true (fm_session_is_saved (session));
   stored = fm_draft_load (fm_session_get_notebook (session), blend_id, NULL, NULL);
@@ -107,7 +108,7 @@ test_versions (Fixture *fixture, gconstpointer data)
   fm_session_flush (session);
   g_assert_true (fm_session_is_editable (session));
   g_assert_cmpint (fm_session_get_draft_parent (session), ==, first->id);
-  fm_session_undo (session);
+  fm_stored_document_undo (fm_session_get_draft (session));
   g_assert_cmpuint (fm_formula_n_lines (fm_session_get_formula (session)), ==, 2);
   fm_session_flush (session);
   fm_session_set_notebook (session, NULL);
@@ -194,7 +195,8 @@ test_added_versions (Fixture *fixture, gconstpointer data)
   g_ptr_array_unref (infos);
   g_assert_true (fm_session_has_draft_changes (session));
   g_assert_cmpint (fm_session_get_draft_parent (session), ==, parent_id);
-  g_assert_cmpstr (fm_session_get_undo_label (session), ==, "Add a line");
+  g_assert_cmpstr (fm_stored_document_undo_label (fm_session_get_draft (session)), ==,
+                   "Add a line");
   fm_session_set_notebook (session, NULL);
 }
 

@@ -1,8 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-history.c - undo and redo by scripts of edits */
-#include "core/formula/fm-history.h"
-
 #include "blends.h"
 
 /* Pushes the current state with the first line at @mass_g. */
@@ -24,7 +22,7 @@ static FmHistory *
 fresh_history (void)
 {
   g_autoptr (FmFormula) formula = three_line_blend ();
-  return fm_history_new (formula);
+  return fm_history_new (&fm_formula_history_kind, formula);
 }
 
 static void
@@ -90,6 +88,20 @@ test_typing_is_one_step (void)
   push_mass (history, 125.0, "mass", "mass:0");
   g_assert_cmpfloat (mass_of (fm_history_undo (history), 0), ==, 500.0);
   g_assert_cmpfloat (mass_of (fm_history_redo (history), 0), ==, 125.0);
+}
+
+static void
+test_typed_back_is_no_step (void)
+{
+  g_autoptr (FmHistory) history = fresh_history ();
+  push_mass (history, 100.0, "first", NULL);
+  push_mass (history, 1.0, "mass", "mass:0");
+  push_mass (history, 100.0, "mass", "mass:0");
+  g_assert_cmpstr (fm_history_undo_label (history), ==, "first");
+  g_assert_false (fm_history_can_redo (history));
+  push_mass (history, 2.0, "mass", "mass:0");
+  g_assert_cmpstr (fm_history_undo_label (history), ==, "mass");
+  g_assert_cmpfloat (mass_of (fm_history_undo (history), 0), ==, 100.0);
 }
 
 static void
@@ -181,7 +193,7 @@ test_ten_thousand_steps_share_lines (void)
   g_autoptr (FmFormula) formula = fm_formula_new ();
   for (int i = 0; i < 30; i++)
     add_line (formula, "Line", 20.0, 10.0);
-  g_autoptr (FmHistory) history = fm_history_new (formula);
+  g_autoptr (FmHistory) history = fm_history_new (&fm_formula_history_kind, formula);
   for (int i = 1; i <= 10000; i++)
     push_mass (history, i, "mass", NULL);
   const FmFormulaLine *last = fm_formula_line (fm_history_current (history), 29);
@@ -201,6 +213,7 @@ main (int argc, char **argv)
   g_test_add_func ("/history/new-act-drops-redo", test_new_act_drops_redo);
   g_test_add_func ("/history/no-change-is-no-step", test_no_change_is_no_step);
   g_test_add_func ("/history/typing-is-one-step", test_typing_is_one_step);
+  g_test_add_func ("/history/typed-back-is-no-step", test_typed_back_is_no_step);
   g_test_add_func ("/history/runs-end", test_runs_end);
   g_test_add_func ("/history/pushed-value-is-copied", test_pushed_value_is_copied);
   g_test_add_func ("/history/random-scripts", test_random_scripts);

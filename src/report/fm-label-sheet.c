@@ -29,7 +29,8 @@ fm_label_new (const FmLabelOrigin *origin, const FmLabelChoice *choice)
                                     &choice->stated, &error);
   if (error != NULL)
     self->refused = g_strdup (error->message);
-  self->list = fm_ingredient_list_new (origin->formula, &list_input);
+  self->list =
+      fm_ingredient_list_new (origin->used != NULL ? origin->used : origin->formula, &list_input);
   self->caption = make_caption (origin, choice->input.set);
   self->serving_words = g_strdup (origin->serving_words);
   return self;

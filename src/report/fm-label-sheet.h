@@ -17,6 +17,7 @@ G_BEGIN_DECLS
 
 typedef struct {
   const FmFormula *formula;
+  const FmFormula *used; /* (nullable) what went in, for the list; of a patty @formula itself */
   const FmAnalysis *analysis;
   const char *blend_name;
   const char *version_name;
@@ -26,6 +27,8 @@ typedef struct {
 
 /** On a panel a serving is one patty. Not translated: it stands on the food. */
 #define FM_LABEL_SERVING_WORDS "1 patty"
+/** Of a patty with what comes with it. */
+#define FM_LABEL_DISH_WORDS "1 serving"
 
 /** A panel and its texts. */
 typedef struct {

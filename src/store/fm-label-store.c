@@ -21,6 +21,12 @@ fm_label_store_key (gint64 blend_id)
   return g_strdup_printf ("label-%" G_GINT64_FORMAT, blend_id);
 }
 
+char *
+fm_label_store_serving_key (gint64 blend_id)
+{
+  return g_strdup_printf ("label-serving-%" G_GINT64_FORMAT, blend_id);
+}
+
 static void
 add_number (JsonBuilder *builder, const char *key, double value)
 {
@@ -164,9 +170,8 @@ fm_label_choice_read_json (FmLabelChoice *choice, const char *text)
 }
 
 void
-fm_label_store_read (FmNotebook *notebook, gint64 blend_id, FmLabelChoice *choice)
+fm_label_store_read (FmNotebook *notebook, const char *key, FmLabelChoice *choice)
 {
-  g_autofree char *key = fm_label_store_key (blend_id);
   g_autofree char *text = fm_notebook_get_setting (notebook, key);
 
   fm_label_choice_read_json (choice, text);

@@ -44,8 +44,8 @@ made_init (Made *self, FmLabelSetId set, gboolean is_known)
   self->choice->input.pack_g = 454.0;
   self->choice->stated.per_100g[FM_LABEL_ITEM_TRANS_FAT] = 1.0;
   self->choice->stated.per_100g[FM_LABEL_ITEM_ADDED_SUGARS] = 0.0;
-  self->origin = (FmLabelOrigin){ self->formula, self->analysis, "Pan patty (invented)",
-                                  "version 3",   "1/2/26",       "1 patty" };
+  self->origin = (FmLabelOrigin){ self->formula, NULL,     self->analysis, "Pan patty (invented)",
+                                  "version 3",   "1/2/26", "1 patty" };
   self->label = fm_label_new (&self->origin, self->choice);
 }
 

@@ -5,6 +5,7 @@
 import os
 
 from harness import plain, run, wait_for
+from steps import show_version
 
 
 def sheet_text(program):
@@ -81,5 +82,46 @@ def a_notebook_goes_out_as_open_data_and_in(start, folder):
     program.quit()
 
 
+def a_serving_follows_its_patty(start, folder):
+    program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    show_version(program, 3)
+    program.page("Versions")
+    program.click("Serving…", role="push button")
+    sheet_says(program, "Serving: Pan patty (invented), version 3, serving not saved")
+    sheet_says(program, "1 patty of 180.0 g raw, cooked; 127.8 g")
+    program.press_in(program.find("Add a formula", role="combo box"), "Down", "Return")
+    sheet_says(program, "Sauce: ")
+    program.type_into("Mass of ", "30", contains=True)
+    sheet_says(program, "The serving; 157.8 g")
+    sheet_says(program, "Not stated: Chuck blade")
+    program.screenshot("serving")
+    assert not program.unnamed(), program.unnamed()
+    program.click("Save Serving", role="push button")
+    program.says("Type what this serving is called")
+    program.type_into("Name of the serving", "Plain (invented)")
+    program.type_into("Why it is saved", "first")
+    program.click("Save Serving", role="push button")
+    program.says("Saved as serving 1 of version 3.")
+    sheet_says(program, "version 3, serving 1")
+    program.button("Label…")
+    program.find("Label: Pan patty (invented), version 3, serving 1", role="frame")
+    program.reads("Mass of a serving", "157.8")
+    program.says("No panel: figures that must stand on it are not known.")
+    program.screenshot("serving-label")
+    program.press("Escape")
+    program.gone("Mass of a serving")
+    program.type_into("Patties of a serving", "2")
+    sheet_says(program, "2 patties of 180.0 g raw, cooked; 255.6 g")
+    program.press("Escape")
+    program.gone("Patties of a serving")
+    program.click("Serving…", role="push button")
+    sheet_says(program, "2 patties of 180.0 g raw, cooked; 255.6 g")  # what was not saved went on
+    program.press("Escape")
+    program.gone("Patties of a serving")
+    program.quit()
+
+
 run(a_label_is_refused_shown_saved_and_kept,
+    a_serving_follows_its_patty,
     a_notebook_goes_out_as_open_data_and_in)

@@ -285,7 +285,7 @@ fm_command_label (const FmCommandOptions *options,
                   GError **error)
 {
   g_auto (Found) found = { NULL };
-  g_autofree char *date = today ();
+  g_autofree char *date = today (), *key = NULL;
   g_autoptr (FmLabelChoice) choice = NULL;
   g_autoptr (FmAnalysis) analysis = NULL;
   g_autoptr (GBytes) bytes = NULL;
@@ -293,14 +293,16 @@ fm_command_label (const FmCommandOptions *options,
   if (!open_formula (&found, options, notebook, error))
     return FALSE;
   choice = fm_label_choice_new (found.formula->brief->patty_mass_g);
-  fm_label_store_read (found.notebook, found.blend_id, choice);
+  key = fm_label_store_key (found.blend_id);
+  fm_label_store_read (found.notebook, key, choice);
   if (options->serving_g != 0.0)
     choice->input.serving_g = options->serving_g;
   if (!choose_rules (choice, options->rules, error))
     return FALSE;
   analysis = fm_analysis_new (found.formula);
-  const FmLabelOrigin origin = { found.formula,      analysis, options->blend,
-                                 found.version_name, date,     FM_LABEL_SERVING_WORDS };
+  const FmLabelOrigin origin = {
+    found.formula, NULL, analysis, options->blend, found.version_name, date, FM_LABEL_SERVING_WORDS
+  };
   bytes = make_label (options, &origin, choice, file, error);
   return write_bytes (file, bytes, error);
 }

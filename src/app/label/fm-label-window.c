@@ -25,6 +25,8 @@ struct _FmLabelWindow {
   AdwWindow parent_instance;
 
   GtkLabel *message_label;
+  AdwPreferencesGroup *rules_group;
+  AdwActionRow *serving_row;
   AdwComboRow *rules_row;
   FmNumberEntry *serving_entry;
   FmNumberEntry *pack_entry;
@@ -37,10 +39,12 @@ struct _FmLabelWindow {
   FmBatchSheetPreview *preview;
 
   FmSession *session;
-  gint64 blend_id;
   char *blend_name;
   char *version_name;
+  char *key; /* under which the choice is kept */
+  const char *serving_words;
   FmFormula *formula;     /* NULL until it is read */
+  FmFormula *used;        /* (nullable) what a serving was made of */
   FmAnalysis *analysis;   /* of it */
   FmLabelChoice *choice;  /* likewise */
   FmLabelWords *no_words; /* for ingredients without words of their own */
@@ -54,7 +58,7 @@ G_DEFINE_FINAL_TYPE (FmLabelWindow, fm_label_window, ADW_TYPE_WINDOW)
 
 /* What is read in a thread before anything can be shown. */
 typedef struct {
-  gint64 blend_id;
+  char *key;
   gint64 version_id; /* 0: @formula is at hand */
   int number;
   FmFormula *formula;
@@ -66,6 +70,7 @@ load_free (Load *load)
 {
   g_clear_pointer (&load->formula, fm_formula_free);
   g_clear_pointer (&load->choice, fm_label_choice_free);
+  g_free (load->key);
   g_free (load);
 }
 
@@ -83,7 +88,7 @@ run_load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError
     load->number = info->number;
   }
   load->choice = fm_label_choice_new (load->formula->brief->patty_mass_g);
-  fm_label_store_read (notebook, load->blend_id, load->choice);
+  fm_label_store_read (notebook, load->key, load->choice);
   return GINT_TO_POINTER (TRUE);
 }
 
@@ -108,8 +113,8 @@ today (void)
 static FmLabelOrigin
 get_origin (FmLabelWindow *self, const char *date)
 {
-  return (FmLabelOrigin){ self->formula,      self->analysis, self->blend_name,
-                          self->version_name, date,           FM_LABEL_SERVING_WORDS };
+  return (FmLabelOrigin){ self->formula,      self->used, self->analysis,     self->blend_name,
+                          self->version_name, date,       self->serving_words };
 }
 
 static FmLabel *
@@ -208,10 +213,11 @@ add_words_row (FmLabelWindow *self, const FmIngredient *ingredient)
 static void
 add_words_rows (FmLabelWindow *self)
 {
+  const FmFormula *used = self->used != NULL ? self->used : self->formula;
   g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
 
-  for (guint i = 0; i < fm_formula_n_lines (self->formula); i++) {
-    const FmIngredient *ingredient = fm_formula_line (self->formula, i)->ingredient;
+  for (guint i = 0; i < fm_formula_n_lines (used); i++) {
+    const FmIngredient *ingredient = fm_formula_line (used, i)->ingredient;
 
     if (g_hash_table_add (seen, (gpointer)fm_ingredient_identity (ingredient)))
       add_words_row (self, ingredient);
@@ -275,6 +281,9 @@ loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
   show_title (self);
   self->formula = g_steal_pointer (&load->formula);
   self->choice = g_steal_pointer (&load->choice);
+  /* A serving weighs what is on the plate now. */
+  if (self->used != NULL)
+    self->choice->input.serving_g = self->formula->brief->patty_mass_g;
   self->analysis = fm_analysis_new (self->formula);
   show_choice (self);
   show_label (self);
@@ -375,9 +384,9 @@ fm_label_window_close_request (GtkWindow *window)
   FmLabelWindow *self = FM_LABEL_WINDOW (window);
 
   if (self->choice != NULL) {
-    g_autofree char *key = fm_label_store_key (self->blend_id);
     g_autofree char *text = fm_label_choice_to_json (self->choice);
-    fm_session_save_setting (self->session, key, text);
+
+    fm_session_save_setting (self->session, self->key, text);
   }
   return GTK_WINDOW_CLASS (fm_label_window_parent_class)->close_request (window);
 }
@@ -399,6 +408,8 @@ fm_label_window_dispose (GObject *object)
   g_clear_pointer (&self->formula, fm_formula_free);
   g_clear_pointer (&self->choice, fm_label_choice_free);
   g_clear_pointer (&self->no_words, fm_label_words_free);
+  g_clear_pointer (&self->used, fm_formula_free);
+  g_clear_pointer (&self->key, g_free);
   g_clear_pointer (&self->blend_name, g_free);
   g_clear_pointer (&self->version_name, g_free);
   g_clear_object (&self->session);
@@ -409,6 +420,8 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, message_label);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, rules_group);
+  gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, serving_row);
   gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, rules_row);
   gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, serving_entry);
   gtk_widget_class_bind_template_child (widget_class, FmLabelWindow, pack_entry);
@@ -478,15 +491,15 @@ fm_label_window_init (FmLabelWindow *self)
   self->loading = FALSE;
 }
 
+/* @formula: (nullable) (transfer full): of version @version_id when there is none */
 static void
-start_load (FmLabelWindow *self, gint64 version_id)
+start_load (FmLabelWindow *self, gint64 version_id, FmFormula *formula)
 {
   Load *load = g_new0 (Load, 1);
 
-  load->blend_id = self->blend_id;
+  load->key = g_strdup (self->key);
   load->version_id = version_id;
-  if (version_id == 0)
-    load->formula = fm_formula_copy (fm_session_get_formula (self->session));
+  load->formula = formula;
   fm_store_task (&(FmStoreTask){
       .owner = self,
       .notebook = fm_session_get_notebook (self->session),
@@ -498,19 +511,54 @@ start_load (FmLabelWindow *self, gint64 version_id)
   });
 }
 
-void
-fm_label_window_present (GtkWidget *parent, FmSession *session, gint64 version_id)
+static FmLabelWindow *
+label_window_new (GtkWidget *parent, FmSession *session)
 {
-  const FmVersionInfo *shown = fm_session_get_version_info (session);
   FmLabelWindow *self =
       g_object_new (FM_TYPE_LABEL_WINDOW, "transient-for", gtk_widget_get_root (parent), NULL);
 
   self->session = g_object_ref (session);
-  self->blend_id = fm_session_get_blend_id (session);
   self->blend_name = g_strdup (fm_session_get_blend_name (session));
-  if (version_id == 0)
+  return self;
+}
+
+void
+fm_label_window_present (GtkWidget *parent, FmSession *session, gint64 version_id)
+{
+  const FmVersionInfo *shown = fm_session_get_version_info (session);
+  FmLabelWindow *self = label_window_new (parent, session);
+  FmFormula *formula = NULL;
+
+  self->key = fm_label_store_key (fm_session_get_blend_id (session));
+  self->serving_words = FM_LABEL_SERVING_WORDS;
+  if (version_id == 0) {
+    formula = fm_formula_copy (fm_session_get_formula (session));
     self->version_name =
         shown != NULL ? g_strdup_printf (_ ("version %d"), shown->number) : g_strdup (_ ("draft"));
-  start_load (self, version_id);
+  }
+  start_load (self, version_id, formula);
+  gtk_window_present (GTK_WINDOW (self));
+}
+
+void
+fm_label_window_present_serving (GtkWidget *parent,
+                                 FmSession *session,
+                                 const char *version_name,
+                                 const FmFormula *eaten,
+                                 const FmFormula *used)
+{
+  FmLabelWindow *self = label_window_new (parent, session);
+
+  self->key = fm_label_store_serving_key (fm_session_get_blend_id (session));
+  self->serving_words = FM_LABEL_DISH_WORDS;
+  self->version_name = g_strdup (version_name);
+  self->used = fm_formula_copy (used);
+  adw_action_row_set_subtitle (self->serving_row, _ ("All that is on the plate"));
+  adw_preferences_group_set_description (
+      self->rules_group,
+      _ ("For the serving as it is eaten; the list of ingredients as they go in. "
+         "A licensed professional or the authority must check a label before it "
+         "goes on a food."));
+  start_load (self, 0, fm_formula_copy (eaten));
   gtk_window_present (GTK_WINDOW (self));
 }

@@ -16,5 +16,12 @@ G_DECLARE_FINAL_TYPE (FmLabelWindow, fm_label_window, FM, LABEL_WINDOW, AdwWindo
 /** Over the window of @parent, for what @session shows; for version @version_id of the shown blend
  * when it is not 0. */
 void fm_label_window_present (GtkWidget *parent, FmSession *session, gint64 version_id);
+/** For a serving of the shown blend. @version_name: "version 3, serving 2"; @eaten, @used: as in
+ * FmDishSum, copied. */
+void fm_label_window_present_serving (GtkWidget *parent,
+                                      FmSession *session,
+                                      const char *version_name,
+                                      const FmFormula *eaten,
+                                      const FmFormula *used);
 
 G_END_DECLS

@@ -10,6 +10,7 @@
 #include "app/versions/fm-versions-page-number.h"
 #include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 
 struct _FmVersionsPageDetail {
   GtkWidget parent_instance;
@@ -21,6 +22,7 @@ struct _FmVersionsPageDetail {
   GtkLabel *saved_label;
   GtkButton *open_button;
   GtkButton *label_button;
+  GtkButton *serving_button;
   GtkButton *branch_button;
   GtkLabel *lines_heading;
   GtkListBox *lines_box;
@@ -87,6 +89,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fm_versions_page_detail_dispose;
   g_type_ensure (FM_TYPE_TASTING_STORY_LIST);
   g_type_ensure (FM_TYPE_ONE_STOP);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/versions/fm-versions-page-detail.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -97,6 +100,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, saved_label);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, open_button);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, label_button);
+  gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, serving_button);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, branch_button);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, lines_heading);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, lines_box);
@@ -178,9 +182,11 @@ fm_versions_page_detail_set_diff (FmVersionsPageDetail *self, const FmVersionsPa
     return;
   set_headings (self, diff);
   gtk_widget_set_visible (GTK_WIDGET (self->label_button), diff->version_id != 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->serving_button), diff->version_id != 0);
   gtk_widget_set_visible (GTK_WIDGET (self->branch_button), diff->version_id != 0);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->open_button), "x", diff->version_id);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->label_button), "x", diff->version_id);
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (self->serving_button), "x", diff->version_id);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->branch_button), "x", diff->version_id);
   fill (self->lines, diff->lines);
   fill (self->process, diff->process);

@@ -7,6 +7,7 @@
 
 #include <adwaita.h>
 
+#include "app/documents/fm-serving-choice.h"
 #include "app/label/fm-label-window.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-store-task.h"
@@ -217,6 +218,13 @@ label_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+serving_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_serving_choice_present (widget, fm_page_get_session (FM_PAGE (widget)),
+                             g_variant_get_int64 (parameter));
+}
+
+static void
 back_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   adw_leaflet_set_visible_child_name (FM_VERSIONS_PAGE (widget)->leaflet, "tree");
@@ -294,6 +302,7 @@ fm_versions_page_class_init (FmVersionsPageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, row_unbind_cb);
   gtk_widget_class_install_action (widget_class, "versions.open", "x", open_action);
   gtk_widget_class_install_action (widget_class, "versions.label", "x", label_action);
+  gtk_widget_class_install_action (widget_class, "versions.serving", "x", serving_action);
   gtk_widget_class_install_action (widget_class, "versions.back", NULL, back_action);
 }
 

@@ -39,6 +39,7 @@ typedef struct {
   GHashTable *experiments;
   GHashTable *tastings;
   GHashTable *maps;
+  GHashTable *servings;
   GHashTable *photos; /* by SHA-256 */
   gboolean has_draft;
 } FmExchangeScope;

@@ -114,6 +114,20 @@ collect_photos (FmDb *db, FmExchangeScope *self, GError **error)
 }
 
 static gboolean
+collect_servings (FmDb *db, FmExchangeScope *self, GError **error)
+{
+  g_autoptr (FmStmt) stmt = fm_db_prepare (db, "SELECT version_id, id FROM servings", error);
+  FmStep step = FM_FAILED;
+
+  if (stmt == NULL)
+    return FALSE;
+  while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW)
+    if (has_id (self->versions, fm_stmt_int (stmt, 0)))
+      add_id (self->servings, fm_stmt_int (stmt, 1));
+  return step == FM_DONE;
+}
+
+static gboolean
 collect_part (FmDb *db, FmExchangeScope *self, const FmExchangePart *part, GError **error)
 {
   if (part->blend_id != 0)
@@ -137,9 +151,10 @@ fm_exchange_scope_new (FmDb *db, const FmExchangePart *part, GError **error)
   self->experiments = new_ids ();
   self->tastings = new_ids ();
   self->maps = new_ids ();
+  self->servings = new_ids ();
   self->photos = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   if (!collect_part (db, self, part, error) || !collect_tastings (db, self, error) ||
-      !collect_photos (db, self, error))
+      !collect_photos (db, self, error) || !collect_servings (db, self, error))
     return NULL;
   if (g_hash_table_size (self->blends) > 0)
     return g_steal_pointer (&self);
@@ -156,6 +171,7 @@ fm_exchange_scope_free (FmExchangeScope *self)
   g_clear_pointer (&self->experiments, g_hash_table_unref);
   g_clear_pointer (&self->tastings, g_hash_table_unref);
   g_clear_pointer (&self->maps, g_hash_table_unref);
+  g_clear_pointer (&self->servings, g_hash_table_unref);
   g_clear_pointer (&self->photos, g_hash_table_unref);
   g_free (self);
 }
@@ -182,7 +198,8 @@ fm_exchange_scope_has (const FmExchangeScope *self, const FmExchangeTable *table
     { "blends", "id", self->blends },       { "maps", "id", self->maps },
     { "tastings", "id", self->tastings },   { NULL, "experiment_id", self->experiments },
     { NULL, "tasting_id", self->tastings }, { NULL, "map_id", self->maps },
-    { NULL, "version_id", self->versions }, { NULL, "blend_id", self->blends },
+    { NULL, "serving_id", self->servings }, { NULL, "version_id", self->versions },
+    { NULL, "blend_id", self->blends },
   };
 
   if (self->blends == NULL)

@@ -12,8 +12,38 @@
 /* Sums by which damage is seen. */
 #define SUM_SQL ""
 
-/* A cooked patty and what comes with it. */
-#define SERVING_SQL ""
+/* A cooked patty and what comes with it. Number 0 is the one that is being put together. */
+#define SERVING_SQL                                                                                \
+  "CREATE TABLE servings (\n"                                                                      \
+  "  id INTEGER PRIMARY KEY AUTOINCREMENT,\n"                                                      \
+  "  version_id INTEGER NOT NULL REFERENCES versions(id) ON DELETE CASCADE,\n"                     \
+  "  number INTEGER NOT NULL CHECK (number >= 0),\n"                                               \
+  "  name TEXT NOT NULL,\n"                                                                        \
+  "  reason TEXT NOT NULL,\n"                                                                      \
+  "  saved_at INTEGER NOT NULL,\n"                                                                 \
+  "  n_patties INTEGER NOT NULL CHECK (n_patties BETWEEN 1 AND 20),\n"                             \
+  "  patty_raw_g REAL NOT NULL CHECK (patty_raw_g > 0),\n"                                         \
+  "  method INTEGER NOT NULL DEFAULT 1,\n"                                                         \
+  "  cook_yield_pct REAL CHECK (cook_yield_pct > 0),\n"                                            \
+  "  UNIQUE (version_id, number)\n"                                                                \
+  ");\n"                                                                                           \
+  "CREATE TRIGGER servings_frozen BEFORE UPDATE ON servings WHEN old.number > 0 BEGIN\n"           \
+  "  SELECT RAISE(ABORT, 'a saved serving cannot change');\n"                                      \
+  "END;\n"                                                                                         \
+  "CREATE TABLE serving_parts (\n"                                                                 \
+  "  serving_id INTEGER NOT NULL REFERENCES servings(id) ON DELETE CASCADE,\n"                     \
+  "  position INTEGER NOT NULL CHECK (position >= 0),\n"                                           \
+  "  role TEXT NOT NULL,\n"                                                                        \
+  "  name TEXT NOT NULL,\n"                                                                        \
+  "  mass_g REAL NOT NULL CHECK (mass_g > 0),\n"                                                   \
+  "  ingredient_json TEXT,\n"                                                                      \
+  "  formula_json TEXT,\n"                                                                         \
+  "  PRIMARY KEY (serving_id, position),\n"                                                        \
+  "  CHECK ((ingredient_json IS NULL) <> (formula_json IS NULL))\n"                                \
+  ") WITHOUT ROWID;\n"                                                                             \
+  "CREATE TRIGGER serving_parts_frozen BEFORE UPDATE ON serving_parts BEGIN\n"                     \
+  "  SELECT RAISE(ABORT, 'a saved serving cannot change');\n"                                      \
+  "END;\n"
 
 /* What suppliers deliver. */
 #define LOT_SQL ""

@@ -115,6 +115,27 @@ picture_check_marks (const Picture *self, guint n)
   }
 }
 
+static inline FmBox
+mark_box (const Picture *picture, guint row)
+{
+  for (guint i = 0; i < picture->canvas.marks->len; i++)
+    if (g_array_index (picture->canvas.marks, FmChartMark, i).row == row)
+      return g_array_index (picture->canvas.marks, FmChartMark, i).box;
+  g_assert_not_reached ();
+}
+
+/* A thin line may run between two pixels. */
+static inline gboolean
+has_in_middle (const Picture *picture, guint row, const GdkRGBA *colour)
+{
+  const FmBox box = mark_box (picture, row);
+
+  for (int i = -1; i <= 1; i++)
+    if (picture_has (picture, box.x + box.width / 2, box.y + box.height / 2 + i, colour))
+      return TRUE;
+  return FALSE;
+}
+
 /* For each scheme, plain and at twice the pixels. */
 #define PICTURE_FOREACH(scheme, scale)                                                             \
   for (FmChartScheme scheme = FM_CHART_LIGHT; scheme < FM_CHART_N_SCHEMES; scheme++)               \

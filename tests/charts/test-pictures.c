@@ -7,30 +7,8 @@
 #include "app/charts/fm-fat-bar.h"
 #include "app/charts/fm-map-curves.h"
 #include "app/charts/fm-readings-chart.h"
-#include "app/map/fm-map-plot-draw.h"
 
 #include "tests/charts/picture.h"
-
-static FmBox
-mark_box (const Picture *picture, guint row)
-{
-  for (guint i = 0; i < picture->canvas.marks->len; i++)
-    if (g_array_index (picture->canvas.marks, FmChartMark, i).row == row)
-      return g_array_index (picture->canvas.marks, FmChartMark, i).box;
-  g_assert_not_reached ();
-}
-
-/* A thin line may run between two pixels. */
-static gboolean
-has_in_middle (const Picture *picture, guint row, const GdkRGBA *colour)
-{
-  const FmBox box = mark_box (picture, row);
-
-  for (int i = -1; i <= 1; i++)
-    if (picture_has (picture, box.x + box.width / 2, box.y + box.height / 2 + i, colour))
-      return TRUE;
-  return FALSE;
-}
 
 static double
 linear (double part)
@@ -54,6 +32,16 @@ contrast (const GdkRGBA *a, const GdkRGBA *b)
   return (MAX (one, other) + 0.05) / (MIN (one, other) + 0.05);
 }
 
+/* Of the ink on a shade. */
+static double
+contrast_on (const FmChartPalette *palette, const FmLab *shade)
+{
+  const FmColour colour = fm_colour_from_lab (shade);
+  const GdkRGBA ground = { (float)colour.red, (float)colour.green, (float)colour.blue, 1 };
+
+  return contrast (&palette->ink, &ground);
+}
+
 /* Criteria 1.4.3 (text 4.5), 1.4.6 (text 7) and 1.4.11 (what carries meaning 3). */
 static void
 test_contrast (void)
@@ -67,6 +55,8 @@ test_contrast (void)
     picture_init (&picture, 10, 10, scheme, scale);
     g_assert_cmpfloat (contrast (&palette->ink, &palette->ground), >=, high ? 15.0 : 7.0);
     g_assert_cmpfloat (contrast (&palette->accent, &palette->ground), >=, high ? 7.0 : 4.5);
+    g_assert_cmpfloat (contrast_on (palette, &palette->low), >=, high ? 7.0 : 4.5);
+    g_assert_cmpfloat (contrast_on (palette, &palette->high), >=, high ? 7.0 : 4.5);
     g_assert_cmpfloat (contrast (&palette->grid, &palette->ground), >=, high ? 3.0 : 1.3);
     picture_clear (&picture);
   }
@@ -252,111 +242,6 @@ test_readings (void)
   }
 }
 
-static void
-line_free (gpointer data)
-{
-  FmMapLine *line = data;
-
-  g_free (line->text);
-  g_array_unref (line->segments);
-  g_free (line);
-}
-
-static void
-add_line (GPtrArray *lines, const char *text, FmMixSegment segment)
-{
-  FmMapLine *line = g_new0 (FmMapLine, 1);
-
-  line->text = g_strdup (text);
-  line->segments = g_array_new (FALSE, FALSE, sizeof (FmMixSegment));
-  g_array_append_val (line->segments, segment);
-  g_ptr_array_add (lines, line);
-}
-
-static void
-add_mark (FmMapPicture *picture, FmMapMarkKind kind, int number, double x, double y)
-{
-  const FmMapMark mark = { .kind = kind, .number = number };
-  const FmMapPlaced placed = { { x, y }, TRUE, picture->marks->len };
-
-  g_array_append_val (picture->marks, mark);
-  g_array_append_val (picture->placed, placed);
-}
-
-/* Limits end where versions stand, as in the demo: their names once lay over the numbers. */
-static FmMapPicture *
-new_map (void)
-{
-  FmMapPicture *map = g_new0 (FmMapPicture, 1);
-
-  map->corner[0] = g_strdup ("Chuck 76 %");
-  map->corner[1] = g_strdup ("Shank 66 %");
-  map->corner[2] = g_strdup ("Suet 50 %");
-  map->contours = g_ptr_array_new_with_free_func (line_free);
-  map->limits = g_ptr_array_new_with_free_func (line_free);
-  map->outline = g_array_new (FALSE, FALSE, sizeof (FmMixPlanePoint));
-  map->specks = g_array_new (FALSE, FALSE, sizeof (FmMapSpeck));
-  map->marks = g_array_new (FALSE, FALSE, sizeof (FmMapMark));
-  map->placed = g_array_new (FALSE, FALSE, sizeof (FmMapPlaced));
-  add_line (map->limits, "Fat 24 %", (FmMixSegment){ 0, { 0.3, 0 }, { 0.56, 0.75 } });
-  add_line (map->limits, "Fat 14 %", (FmMixSegment){ 0, { 0.05, 0 }, { 0.13, 0.2 } });
-  for (int i = 0; i < 4; i++)
-    add_line (map->contours, "6.5",
-              (FmMixSegment){ 0, { 0.3, 0.3 + 0.01 * i }, { 0.35, 0.35 + 0.01 * i } });
-  add_mark (map, FM_MAP_MARK_VERSION, 5, 0.55, 0.75);
-  add_mark (map, FM_MAP_MARK_VERSION, 6, 0.55, 0.75);
-  add_mark (map, FM_MAP_MARK_VERSION, 7, 0.44, 0.75);
-  add_mark (map, FM_MAP_MARK_VERSION, 3, 0.12, 0.2);
-  add_mark (map, FM_MAP_MARK_VERSION, 8, 0.6, 0.2);
-  add_mark (map, FM_MAP_MARK_BEST, 0, 0.35, 0.45);
-  add_mark (map, FM_MAP_MARK_NEXT, 0, 0.5, 0.3);
-  add_mark (map, FM_MAP_MARK_UNKNOWN, 0, 0.25, 0.1);
-  return map;
-}
-
-static void
-check_map (Picture *picture, const FmMapPicture *map)
-{
-  const FmChartPalette *palette = &picture->canvas.palette;
-  double x, y;
-
-  picture_check_labels (picture);
-  picture_check_marks (picture, map->placed->len);
-  fm_map_plot_place (picture->canvas.width, picture->canvas.height, (FmMixPlanePoint){ 0.6, 0.2 },
-                     &x, &y);
-  g_assert_true (picture_has (picture, x, y, &palette->ink));
-  g_assert_true (has_in_middle (picture, 5, &palette->ink));
-  g_assert_true (has_in_middle (picture, 6, &palette->ink));
-  /* No name lies over a mark; the question mark is one. */
-  for (guint i = 0; i < picture->canvas.labels->len; i++)
-    for (guint row = 0; row < 7; row++) {
-      const FmBox box = mark_box (picture, row);
-
-      g_assert_false (fm_box_overlaps (&g_array_index (picture->canvas.labels, FmBox, i), &box));
-    }
-}
-
-static void
-test_map (void)
-{
-  FmMapPicture *map = new_map ();
-
-  PICTURE_FOREACH (scheme, scale)
-  {
-    for (int width = 240; width <= 680; width += 220) {
-      Picture picture;
-
-      picture_init (&picture, width, fm_map_plot_height (width), scheme, scale);
-      fm_map_plot_draw (map, &picture.canvas);
-      check_map (&picture, map);
-      /* Three corners, the question mark, five versions and both limits at the least. */
-      g_assert_cmpuint (picture.canvas.labels->len, >=, width > 240 ? 11 : 9);
-      picture_clear (&picture);
-    }
-  }
-  fm_map_picture_free (map);
-}
-
 int
 main (int argc, char *argv[])
 {
@@ -368,6 +253,5 @@ main (int argc, char *argv[])
   g_test_add_func ("/pictures/fat-bar", test_fat_bar);
   g_test_add_func ("/pictures/curves", test_curves);
   g_test_add_func ("/pictures/readings", test_readings);
-  g_test_add_func ("/pictures/map", test_map);
   return g_test_run ();
 }

@@ -111,3 +111,18 @@ def choose(program, what, *keys):
     for key in (*keys, "Return"):
         subprocess.run(["xdotool", "key", key], check=True)
     wait_for(lambda: not opened(), f"end of the choices of {what!r}")
+
+
+def bring_into_sight(program, node):
+    """Turns the wheel over the page until the middle of @node can be clicked."""
+    program.focus_window()
+
+    def in_sight():
+        _, y, _, height = node.extents()
+        middle = y + height // 2
+        if 200 < middle < 700:
+            return True
+        subprocess.run(["xdotool", "mousemove", "900", "500", "click", "--repeat", "2",
+                        "5" if middle > 450 else "4"], check=True)
+        return False
+    wait_for(in_sight, f"{node} in sight")

@@ -5,7 +5,7 @@
 import re
 
 from harness import run
-from steps import choose
+from steps import bring_into_sight, choose
 
 CHUCK = "Chuck blade"
 BRISKET = "Brisket point half"
@@ -55,6 +55,15 @@ def the_demo_panel_becomes_a_map(start, folder):
     picture = program.find("Map of three components")
     assert "predicted liking lies between" in picture.description, picture.description
     program.find("Traces of liking")
+    bring_into_sight(program, picture)
+    program.press_in(picture, "Home")
+    program.says("Version 2: ")
+    program.press("Up", "Up")
+    program.gone("Version 2: ", role="label", contains=True)
+    program.says("(95 % interval of the mean ")
+    program.press("Home", "Return")
+    program.says("mapped (invented), version 2 ")
+    program.page("Map")
     program.click("Map as a table")
     program.find("Version 9")
     program.click("Numbers of the model")

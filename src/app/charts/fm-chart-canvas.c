@@ -12,25 +12,36 @@
 #define TICK_GAP_PX 8.0
 /* Between the ends of two texts. */
 #define WORD_GAP_PX 3.0
+#define RING_PX 4.0
+#define RING_WIDTH_PX 3.0
+#define SMALL_MARK_PX 48.0
 
 /* The grounds and accents of libadwaita's own style sheets; ink and grid are ours. */
 static const FmChartPalette palettes[FM_CHART_N_SCHEMES] = {
   [FM_CHART_LIGHT] = { { 0.98F, 0.98F, 0.98F, 1 },
                        { 0.18F, 0.18F, 0.18F, 1 },
                        { 0.82F, 0.82F, 0.82F, 1 },
-                       { 0.11F, 0.44F, 0.85F, 1 } },
+                       { 0.11F, 0.44F, 0.85F, 1 },
+                       { 94, -5, 25 },
+                       { 62, -15, -25 } },
   [FM_CHART_DARK] = { { 0.14F, 0.14F, 0.14F, 1 },
                       { 0.96F, 0.96F, 0.96F, 1 },
                       { 0.33F, 0.33F, 0.33F, 1 },
-                      { 0.47F, 0.68F, 0.93F, 1 } },
+                      { 0.47F, 0.68F, 0.93F, 1 },
+                      { 20, 2, -20 },
+                      { 46, -15, 25 } },
   [FM_CHART_LIGHT_CONTRAST] = { { 1, 1, 1, 1 },
                                 { 0, 0, 0, 1 },
                                 { 0.45F, 0.45F, 0.45F, 1 },
-                                { 0.08F, 0.31F, 0.60F, 1 } },
+                                { 0.08F, 0.31F, 0.60F, 1 },
+                                { 97, -3, 15 },
+                                { 66, -15, -20 } },
   [FM_CHART_DARK_CONTRAST] = { { 0, 0, 0, 1 },
                                { 1, 1, 1, 1 },
                                { 0.60F, 0.60F, 0.60F, 1 },
-                               { 0.60F, 0.80F, 1, 1 } },
+                               { 0.60F, 0.80F, 1, 1 },
+                               { 12, 0, -12 },
+                               { 37, -12, 18 } },
 };
 
 void
@@ -177,8 +188,8 @@ fm_chart_canvas_text (
   draw_text (self, text, &box);
 }
 
-static gboolean
-is_free (const FmChartCanvas *self, const FmBox *box)
+gboolean
+fm_chart_canvas_is_free (const FmChartCanvas *self, const FmBox *box)
 {
   for (guint i = 0; i < self->taken->len; i++)
     if (fm_box_overlaps (box, &g_array_index (self->taken, FmBox, i)))
@@ -219,7 +230,7 @@ fm_chart_canvas_label_on (FmChartCanvas *self, const char *text, double x, doubl
 {
   const FmBox box = fm_chart_canvas_text_box (self, text, x, y, 0.5, 0);
 
-  if (!is_free (self, &box))
+  if (!fm_chart_canvas_is_free (self, &box))
     return FALSE;
   draw_on_patch (self, text, &box);
   return TRUE;
@@ -231,6 +242,42 @@ fm_chart_canvas_mark (FmChartCanvas *self, guint row, const FmBox *box)
   const FmChartMark mark = { row, *box };
 
   g_array_append_val (self->marks, mark);
+}
+
+/* All of it on the canvas, also around a mark that reaches from edge to edge. */
+static FmBox
+ring_around (const FmChartCanvas *self, const FmBox *mark)
+{
+  const double inset = RING_WIDTH_PX / 2;
+  const FmBox ring = fm_box_grown (mark, RING_PX);
+  const double left = MAX (ring.x, inset);
+  const double top = MAX (ring.y, inset);
+
+  return (FmBox){ left, top, MIN (ring.x + ring.width, self->width - inset) - left,
+                  MIN (ring.y + ring.height, self->height - inset) - top };
+}
+
+void
+fm_chart_canvas_ring (FmChartCanvas *self, const FmBox *mark)
+{
+  FmBox ring;
+  double round_px;
+
+  ring = ring_around (self, mark);
+  round_px = MIN (ring.width, ring.height) / 2;
+  /* A bar keeps its corners, a small mark gets a circle. */
+  round_px = ring.width < SMALL_MARK_PX && ring.height < SMALL_MARK_PX ? round_px : RING_PX;
+  cairo_new_path (self->cr);
+  for (int i = 0; i < 4; i++) {
+    const double x = i == 0 || i == 3 ? ring.x + ring.width - round_px : ring.x + round_px;
+    const double y = i < 2 ? ring.y + ring.height - round_px : ring.y + round_px;
+
+    cairo_arc (self->cr, x, y, round_px, i * G_PI / 2, (i + 1) * G_PI / 2);
+  }
+  cairo_close_path (self->cr);
+  fm_chart_canvas_set_colour (self, &self->palette.accent, 1);
+  cairo_set_line_width (self->cr, RING_WIDTH_PX);
+  cairo_stroke (self->cr);
 }
 
 static char *
@@ -282,7 +329,7 @@ fm_chart_canvas_y_axis (FmChartCanvas *self, const FmChartFrame *frame, const Fm
 
     set_grid (self, scale, tick);
     fm_chart_canvas_line (self, frame->left, y, frame->right, y);
-    if (is_free (self, &box))
+    if (fm_chart_canvas_is_free (self, &box))
       draw_text (self, text, &box);
   }
 }
@@ -304,7 +351,7 @@ fm_chart_canvas_x_axis (FmChartCanvas *self,
       set_grid (self, scale, tick);
       fm_chart_canvas_line (self, x, frame->top, x, frame->bottom);
     }
-    if (is_free (self, &box))
+    if (fm_chart_canvas_is_free (self, &box))
       draw_text (self, text, &box);
   }
 }

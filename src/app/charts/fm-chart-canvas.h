@@ -12,6 +12,7 @@
 
 #include "core/base/fm-box.h"
 #include "core/base/fm-chart-scale.h"
+#include "core/base/fm-colour-ramp.h"
 
 G_BEGIN_DECLS
 
@@ -29,6 +30,8 @@ typedef struct {
   GdkRGBA ink;    /* text and most marks */
   GdkRGBA grid;   /* lines that only guide the eye */
   GdkRGBA accent; /* values and curves */
+  FmLab low;      /* ends of the ramp of shades: the ground is nearer to the low one */
+  FmLab high;
 } FmChartPalette;
 
 /** Place of one row of the chart's table. */
@@ -94,6 +97,8 @@ FmBox fm_chart_canvas_text_box (
     FmChartCanvas *self, const char *text, double x, double y, double align, int max_width);
 /** No label is to stand in @box. */
 void fm_chart_canvas_keep_clear (FmChartCanvas *self, const FmBox *box);
+/** TRUE while nothing in @box has to be kept clear of. */
+gboolean fm_chart_canvas_is_free (const FmChartCanvas *self, const FmBox *box);
 /** Names a mark on a patch of the ground, beside it where there is room; FALSE when there is none
  * and nothing was drawn. */
 gboolean fm_chart_canvas_label (FmChartCanvas *self, const char *text, const FmBox *mark);
@@ -102,6 +107,9 @@ gboolean fm_chart_canvas_label_on (FmChartCanvas *self, const char *text, double
 
 /** Says where row @row of the chart's table is drawn. */
 void fm_chart_canvas_mark (FmChartCanvas *self, guint row, const FmBox *box);
+
+/** A ring around the mark that is picked. */
+void fm_chart_canvas_ring (FmChartCanvas *self, const FmBox *mark);
 
 /** Lines across the frame at the ticks, a stronger one at zero, and the numbers at the left. */
 void

@@ -7,14 +7,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/charts/fm-chart-save.h"
-#include "app/charts/fm-chart-table-window.h"
-#include "app/widgets/fm-derivation-window.h"
-#include "app/widgets/fm-page.h"
+#include "app/charts/fm-chart-private.h"
 
 #define NEAR_PX 24.0
-#define RING_PX 4.0
-#define RING_WIDTH_PX 3.0
 
 typedef struct {
   char *title;
@@ -139,115 +134,19 @@ mark_of_row (FmChart *self, int row)
 }
 
 static void
-go_on (FmChart *self)
-{
-  fm_chart_pick (self, (get_private (self)->picked + 1) % n_rows (get_private (self)));
-}
-
-static void
-go_back (FmChart *self)
-{
-  const int at = get_private (self)->picked;
-
-  fm_chart_pick (self, at <= 0 ? n_rows (get_private (self)) - 1 : at - 1);
-}
-
-static void
-move (FmChart *self, int right, int down, gboolean far)
-{
-  if (FM_CHART_GET_CLASS (self)->move != NULL)
-    FM_CHART_GET_CLASS (self)->move (self, right, down, far);
-  else if (right + down > 0)
-    go_on (self);
-  else
-    go_back (self);
-}
-
-static gboolean
-activate (FmChart *self)
-{
-  const int at = get_private (self)->picked;
-
-  if (at < 0 || FM_CHART_GET_CLASS (self)->activate == NULL)
-    return FALSE;
-  FM_CHART_GET_CLASS (self)->activate (self, (guint)at);
-  return TRUE;
-}
-
-static gboolean
-arrow (FmChart *self, guint keyval, gboolean far)
-{
-  switch (keyval) {
-  case GDK_KEY_Right:
-  case GDK_KEY_KP_Right:
-    move (self, 1, 0, far);
-    return TRUE;
-  case GDK_KEY_Left:
-  case GDK_KEY_KP_Left:
-    move (self, -1, 0, far);
-    return TRUE;
-  case GDK_KEY_Down:
-  case GDK_KEY_KP_Down:
-    move (self, 0, 1, far);
-    return TRUE;
-  case GDK_KEY_Up:
-  case GDK_KEY_KP_Up:
-    move (self, 0, -1, far);
-    return TRUE;
-  default:
-    return FALSE;
-  }
-}
-
-static gboolean
-key_cb (FmChart *self, guint keyval, guint keycode, GdkModifierType state)
-{
-  const int n = n_rows (get_private (self));
-  const GdkModifierType held = state & gtk_accelerator_get_default_mod_mask ();
-
-  if (n == 0 || (held & ~GDK_SHIFT_MASK) != 0)
-    return FALSE;
-  if (arrow (self, keyval, held == GDK_SHIFT_MASK))
-    return TRUE;
-  if (held != 0)
-    return FALSE;
-  switch (keyval) {
-  case GDK_KEY_Page_Down:
-  case GDK_KEY_KP_Page_Down:
-    go_on (self);
-    return TRUE;
-  case GDK_KEY_Page_Up:
-  case GDK_KEY_KP_Page_Up:
-    go_back (self);
-    return TRUE;
-  case GDK_KEY_Return:
-  case GDK_KEY_KP_Enter:
-    return activate (self);
-  case GDK_KEY_Home:
-  case GDK_KEY_KP_Home:
-    fm_chart_pick (self, 0);
-    return TRUE;
-  case GDK_KEY_End:
-  case GDK_KEY_KP_End:
-    fm_chart_pick (self, n - 1);
-    return TRUE;
-  default:
-    return FALSE;
-  }
-}
-
-static void
 pressed_cb (FmChart *self, int n_press, double x, double y)
 {
   const double at_x = x - canvas_x (self);
   const FmChartMark *mark = mark_at (self, at_x, y);
 
+  const int before = get_private (self)->picked;
+
   gtk_widget_grab_focus (GTK_WIDGET (self));
   fm_chart_pick (self, mark != NULL ? (int)mark->row : -1);
   if (mark == NULL && FM_CHART_GET_CLASS (self)->point_at != NULL)
     FM_CHART_GET_CLASS (self)->point_at (self, at_x, y);
-  else if (n_press == 2)
-    activate (self);
+  else if (get_private (self)->picked == before)
+    fm_chart_keys_activate (self);
 }
 
 /* Whoever comes back hears all of it again. */
@@ -273,28 +172,6 @@ query_tooltip_cb (FmChart *self, int x, int y, gboolean keyboard, GtkTooltip *to
   return text != NULL;
 }
 
-static GtkWidget *
-menu_new (FmChart *self)
-{
-  g_autoptr (GMenu) menu = g_menu_new ();
-  g_autoptr (GMenu) show = g_menu_new ();
-  g_autoptr (GMenu) save = g_menu_new ();
-  GtkWidget *popover;
-
-  g_menu_append (show, _ ("Show as _Table"), "chart.show-table");
-  if (FM_CHART_GET_CLASS (self)->derive != NULL)
-    g_menu_append (show, _ ("_Where the Figures Come From"), "chart.derive");
-  g_menu_append (save, _ ("Save Picture as _SVG…"), "chart.save::svg");
-  g_menu_append (save, _ ("Save Picture as _PDF…"), "chart.save::pdf");
-  g_menu_append (save, _ ("Save Picture as P_NG…"), "chart.save::png");
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (show));
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (save));
-  popover = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));
-  gtk_popover_set_has_arrow (GTK_POPOVER (popover), FALSE);
-  gtk_widget_set_parent (popover, GTK_WIDGET (self));
-  return popover;
-}
-
 static void
 pop_up (FmChart *self, const GdkRectangle *at)
 {
@@ -303,7 +180,7 @@ pop_up (FmChart *self, const GdkRectangle *at)
   if (priv->table == NULL)
     return;
   if (priv->popover == NULL)
-    priv->popover = menu_new (self);
+    priv->popover = fm_chart_menu_new (self);
   gtk_popover_set_pointing_to (GTK_POPOVER (priv->popover), at);
   gtk_popover_popup (GTK_POPOVER (priv->popover));
 }
@@ -338,72 +215,12 @@ menu_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-show_table_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmChart *self = FM_CHART (widget);
-  g_autofree char *subject = fm_chart_dup_subject (self);
-
-  fm_chart_table_window_show (widget, get_private (self)->title, subject,
-                              get_private (self)->table);
-}
-
-static void
-derive_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  const char *figure = NULL;
-  g_autofree char *text = FM_CHART_GET_CLASS (widget)->derive (FM_CHART (widget), &figure);
-
-  if (text != NULL)
-    fm_derivation_window_show (widget, figure, text);
-}
-
-static void
-save_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmChartFormat format = FM_CHART_SVG;
-  g_autofree char *ending = g_strconcat (".", g_variant_get_string (parameter, NULL), NULL);
-
-  fm_chart_format_of_name (ending, &format);
-  fm_chart_save (FM_CHART (widget), format);
-}
-
-/* All of it on the canvas, also around a mark that reaches from edge to edge. */
-static FmBox
-ring_around (const FmChartCanvas *canvas, const FmBox *mark)
-{
-  const double inset = RING_WIDTH_PX / 2;
-  const FmBox ring = fm_box_grown (mark, RING_PX);
-  const double left = MAX (ring.x, inset);
-  const double top = MAX (ring.y, inset);
-
-  return (FmBox){ left, top, MIN (ring.x + ring.width, canvas->width - inset) - left,
-                  MIN (ring.y + ring.height, canvas->height - inset) - top };
-}
-
-static void
 draw_ring (FmChart *self, FmChartCanvas *canvas)
 {
   const FmChartMark *mark = mark_of_row (self, get_private (self)->picked);
-  FmBox ring;
-  double round_px;
 
-  if (mark == NULL)
-    return;
-  ring = ring_around (canvas, &mark->box);
-  round_px = MIN (ring.width, ring.height) / 2;
-  /* A bar keeps its corners, a small mark gets a circle. */
-  round_px = ring.width < 2 * NEAR_PX && ring.height < 2 * NEAR_PX ? round_px : RING_PX;
-  cairo_new_path (canvas->cr);
-  for (int i = 0; i < 4; i++) {
-    const double x = i == 0 || i == 3 ? ring.x + ring.width - round_px : ring.x + round_px;
-    const double y = i < 2 ? ring.y + ring.height - round_px : ring.y + round_px;
-
-    cairo_arc (canvas->cr, x, y, round_px, i * G_PI / 2, (i + 1) * G_PI / 2);
-  }
-  cairo_close_path (canvas->cr);
-  fm_chart_canvas_set_colour (canvas, &canvas->palette.accent, 1);
-  cairo_set_line_width (canvas->cr, RING_WIDTH_PX);
-  cairo_stroke (canvas->cr);
+  if (mark != NULL)
+    fm_chart_canvas_ring (canvas, &mark->box);
 }
 
 static void
@@ -433,6 +250,8 @@ fm_chart_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   g_array_set_size (priv->marks, 0);
   g_array_append_vals (priv->marks, canvas.marks->data, canvas.marks->len);
   draw_ring (self, &canvas);
+  if (FM_CHART_GET_CLASS (self)->draw_over != NULL && priv->table != NULL)
+    FM_CHART_GET_CLASS (self)->draw_over (self, &canvas);
   fm_chart_canvas_clear (&canvas);
   cairo_destroy (cr);
   gtk_snapshot_restore (snapshot);
@@ -533,9 +352,7 @@ fm_chart_class_init (FmChartClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   gtk_widget_class_install_action (widget_class, "menu.popup", NULL, menu_action);
-  gtk_widget_class_install_action (widget_class, "chart.show-table", NULL, show_table_action);
-  gtk_widget_class_install_action (widget_class, "chart.derive", NULL, derive_action);
-  gtk_widget_class_install_action (widget_class, "chart.save", "s", save_action);
+  fm_chart_menu_install (widget_class);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F10, GDK_SHIFT_MASK, "menu.popup",
                                        NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Menu, 0, "menu.popup", NULL);
@@ -571,7 +388,7 @@ fm_chart_init (FmChart *self)
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   g_signal_connect (self, "query-tooltip", G_CALLBACK (query_tooltip_cb), NULL);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (fm_chart_keys_press), self);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (left_cb), self);
   g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (menu_click), GDK_BUTTON_SECONDARY);
@@ -650,6 +467,12 @@ fm_chart_pick (FmChart *self, int row)
   tell (self);
 }
 
+int
+fm_chart_get_picked (FmChart *self)
+{
+  return get_private (self)->picked;
+}
+
 void
 fm_chart_tell (FmChart *self, char *sentence)
 {
@@ -670,28 +493,10 @@ fm_chart_set_subject (FmChart *self, const char *subject)
   get_private (self)->subject = g_strdup (subject);
 }
 
-void
-fm_chart_set_subject_in (GtkWidget *widget, const char *subject)
+const char *
+fm_chart_get_subject (FmChart *self)
 {
-  if (FM_IS_CHART (widget)) {
-    fm_chart_set_subject (FM_CHART (widget), subject);
-    return;
-  }
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    fm_chart_set_subject_in (child, subject);
-}
-
-char *
-fm_chart_dup_subject (FmChart *self)
-{
-  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), FM_TYPE_PAGE);
-
-  if (get_private (self)->subject != NULL)
-    return g_strdup (get_private (self)->subject);
-  if (page == NULL || fm_page_get_session (FM_PAGE (page)) == NULL)
-    return NULL;
-  return fm_session_dup_shown (fm_page_get_session (FM_PAGE (page)));
+  return get_private (self)->subject;
 }
 
 void

@@ -28,13 +28,15 @@ struct _FmChartClass {
   /* Pixels that it needs and would like. */
   void (*get_size) (FmChart *self, GtkOrientation orientation, int *minimum, int *natural);
   /* The rest may be NULL. */
+  /* What lies over the drawing in the window, and is not saved with it. */
+  void (*draw_over) (FmChart *self, FmChartCanvas *canvas);
   /* Arrow keys: one step right and down, or ten; without, they go from mark to mark. */
   void (*move) (FmChart *self, int right, int down, gboolean far);
   /* What stands at a place of the canvas without a mark; NULL = nothing. (transfer full) */
   char *(*text_at) (FmChart *self, double x, double y);
   /* A click where no mark is. */
   void (*point_at) (FmChart *self, double x, double y);
-  /* Enter or a double click on a mark. */
+  /* Enter, or another click on the mark that is picked. */
   void (*activate) (FmChart *self, guint row);
   /* Where the figures come from, as text; @figure: what they are. (transfer full) (nullable) */
   char *(*derive) (FmChart *self, const char **figure);
@@ -53,6 +55,8 @@ struct _FmChartClass {
 void fm_chart_say (FmChart *self, const char *title, const char *description, FmChartTable *table);
 /** Goes to a row of the table; -1 = to none. Its sentence is the property "picked". */
 void fm_chart_pick (FmChart *self, int row);
+/** -1 = none. */
+int fm_chart_get_picked (FmChart *self);
 /** Picks no row but says @sentence of what is drawn. (transfer full) */
 void fm_chart_tell (FmChart *self, char *sentence);
 /**
@@ -63,9 +67,11 @@ void fm_chart_tell (FmChart *self, char *sentence);
  * It stands on a saved picture and in the name of its file.
  */
 void fm_chart_set_subject (FmChart *self, const char *subject);
+/** What was set. (nullable) */
+const char *fm_chart_get_subject (FmChart *self);
 /** The same for all charts in @widget. */
 void fm_chart_set_subject_in (GtkWidget *widget, const char *subject);
-/** (transfer full) (nullable) */
+/** What was set, else what the window shows. (transfer full) (nullable) */
 char *fm_chart_dup_subject (FmChart *self);
 /** The words beside it that say what its marks mean; on a saved picture too. (nullable) */
 void fm_chart_set_legend (FmChart *self, const char *legend);

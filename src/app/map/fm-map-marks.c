@@ -36,12 +36,14 @@ mark_of_version (GArray *marks, int number)
 }
 
 static void
-add_value (GArray *marks, const FmMapFit *fit, guint row, int number)
+add_value (GArray *marks, const FmMapFit *fit, guint row, const FmMapPlace *place)
 {
-  FmMapMark *mark = mark_of_version (marks, number);
+  FmMapMark *mark = mark_of_version (marks, place->number);
 
   if (mark == NULL) {
-    FmMapMark fresh = { .kind = FM_MAP_MARK_VERSION, .number = number };
+    FmMapMark fresh = { .kind = FM_MAP_MARK_VERSION,
+                        .number = place->number,
+                        .version_id = place->version_id };
 
     memcpy (fresh.x, fm_mix_points_get (fit->data->x, row), fit->region.q * sizeof *fresh.x);
     predict (&fresh, fit);
@@ -73,7 +75,7 @@ fm_map_marks_new (FmMapDocument *document, const FmMapFit *fit)
         data != NULL ? fm_map_data_place (data, g_array_index (fit->version_id, gint64, i)) : NULL;
 
     if (place != NULL)
-      add_value (marks, fit, i, place->number);
+      add_value (marks, fit, i, place);
   }
   g_array_sort (marks, compare_numbers);
   if (fit->has_unknown)

@@ -17,7 +17,8 @@ typedef enum {
 
 typedef struct {
   FmMapMarkKind kind;
-  int number; /* of the version; 0 for the others */
+  int number;        /* of the version; 0 for the others */
+  gint64 version_id; /* 0 for the others */
   double x[FM_MIX_MAX_COMPONENTS];
   guint n_values;             /* measured of that version */
   double measured;            /* plain mean of those; NaN for the others */

@@ -10,10 +10,11 @@
 #include "core/base/fm-number.h"
 
 #define N_SIDE 41
-#define SPECK_EVERY 2
 #define MAX_LEVELS 6
 /* how much of the mixture may lie elsewhere for a blend to count as on the slice */
 #define NEAR_SLICE 0.02
+/* a pointer at the edge is still inside */
+#define NEAR_EDGE 1e-6
 /* below this ratio of largest to smallest standard error the shading would say nothing */
 #define SE_RATIO 1.1
 
@@ -45,6 +46,7 @@ take_corners (FmMapPicture *self, const char *const *names)
     g_autofree char *share =
         fm_number_format_unit (100.0 * (self->slice.corner[component] + self->slice.span), 0, "%");
 
+    self->name[i] = g_strdup (names[component]);
     self->corner[i] = g_strdup_printf ("%s %s", names[component], share);
   }
 }
@@ -98,30 +100,16 @@ take_limits (FmMapPicture *self, const GPtrArray *limits)
   }
 }
 
-static FmMapSureness
-sureness_of (const FmMapPicture *self, double se)
-{
-  if (isnan (self->se_less) || se < self->se_less)
-    return FM_MAP_SURE;
-  return se < self->se_least ? FM_MAP_LESS_SURE : FM_MAP_LEAST_SURE;
-}
-
 static void
-take_specks (FmMapPicture *self, const FmMixSurface *surface)
+take_sureness (FmMapPicture *self)
 {
-  self->se_less = self->se_least = NAN;
-  if (!isnan (surface->se_low) && surface->se_high > SE_RATIO * surface->se_low) {
-    self->se_less = surface->se_low + (surface->se_high - surface->se_low) / 3.0;
-    self->se_least = surface->se_low + (surface->se_high - surface->se_low) * 2.0 / 3.0;
-  }
-  for (guint row = 0; row < surface->n_side; row += SPECK_EVERY)
-    for (guint column = 0; column <= row; column += SPECK_EVERY) {
-      const FmMixSurfacePoint *point = fm_mix_surface_get (surface, row, column);
-      const FmMapSpeck speck = { fm_mix_slice_to_plane (point->u), sureness_of (self, point->se) };
+  const FmMixSurface *surface = self->surface;
 
-      if (point->inside && speck.sureness != FM_MAP_SURE)
-        g_array_append_val (self->specks, speck);
-    }
+  self->se_less = self->se_least = NAN;
+  if (isnan (surface->se_low) || surface->se_high <= SE_RATIO * surface->se_low)
+    return;
+  self->se_less = surface->se_low + (surface->se_high - surface->se_low) / 3.0;
+  self->se_least = surface->se_low + (surface->se_high - surface->se_low) * 2.0 / 3.0;
 }
 
 static void
@@ -142,14 +130,15 @@ FmMapPicture *
 fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSlice *slice)
 {
   FmMapPicture *self = g_new0 (FmMapPicture, 1);
-  g_autoptr (FmMixSurface) surface = fm_mix_surface_new (fit->fit, slice, &fit->region, N_SIDE);
+  FmMixSurface *surface = fm_mix_surface_new (fit->fit, slice, &fit->region, N_SIDE);
 
+  self->surface = surface;
+  self->fit = fit;
   self->slice = *slice;
   self->response = fit->response;
   self->predicts = fit->predicts;
   self->contours = g_ptr_array_new_with_free_func (line_free);
   self->limits = g_ptr_array_new_with_free_func (line_free);
-  self->specks = g_array_new (FALSE, FALSE, sizeof (FmMapSpeck));
   self->placed = g_array_new (FALSE, FALSE, sizeof (FmMapPlaced));
   self->outline = fm_mix_slice_outline (slice, &fit->region);
   self->marks = fm_map_marks_new (document, fit);
@@ -159,7 +148,7 @@ fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSli
   if (fit->predicts)
     take_contours (self, surface, &fit->region);
   take_limits (self, fm_map_document_get_limits (document));
-  take_specks (self, surface);
+  take_sureness (self);
   place_marks (self);
   return self;
 }
@@ -167,15 +156,43 @@ fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSli
 void
 fm_map_picture_free (FmMapPicture *self)
 {
-  for (int i = 0; i < 3; i++)
+  for (int i = 0; i < 3; i++) {
     g_free (self->corner[i]);
+    g_free (self->name[i]);
+  }
   g_ptr_array_unref (self->contours);
   g_ptr_array_unref (self->limits);
   g_array_unref (self->outline);
-  g_array_unref (self->specks);
+  fm_mix_surface_free (self->surface);
   g_array_unref (self->marks);
   g_array_unref (self->placed);
   g_free (self);
+}
+
+char *
+fm_map_picture_text_at (const FmMapPicture *self, FmMapDocument *document, FmMixPlanePoint at)
+{
+  const int decimals = fm_map_response_decimals (self->response);
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (self->response, &unit);
+  double u[3], x[FM_MIX_MAX_COMPONENTS];
+  FmMixPrediction prediction;
+
+  fm_mix_slice_from_plane (at, u);
+  fm_mix_slice_to_shares (&self->slice, u, x);
+  g_autofree char *shares = fm_map_document_shares_text (document, x);
+  if (!fm_mix_region_contains (&self->fit->region, x, NEAR_EDGE))
+    /* Translators: shares of a blend. */
+    return g_strdup_printf (_ ("%s: outside of the region of the map."), shares);
+  if (!self->predicts)
+    return g_strdup_printf (_ ("%s: the map does not predict yet."), shares);
+  fm_mix_predict_within (self->fit->fit, x, &wording, &prediction);
+  g_autofree char *mean = fm_number_format (prediction.mean, decimals);
+  g_autofree char *low = fm_number_format (prediction.low, decimals);
+  g_autofree char *high = fm_number_format (prediction.high, decimals);
+  /* Translators: shares of a blend, three numbers. */
+  return g_strdup_printf (_ ("%s: predicted %s (95 %% interval of the mean %s to %s)."), shares,
+                          mean, low, high);
 }
 
 char *
@@ -227,7 +244,8 @@ fm_map_picture_legend (const FmMapPicture *self)
   g_string_append_c (text, '\n');
   g_string_append (text, _ ("Thick line: the region of the map."));
   if (self->predicts)
-    g_string_append (text, _ (" Curves: equal predicted values."));
+    g_string_append (text, _ (" Curves: equal predicted values. Shades: the stronger, the "
+                              "higher."));
   if (self->limits->len > 0)
     g_string_append (text, _ (" Dashes: limits of the brief."));
   if (!isnan (self->se_less)) {
@@ -236,8 +254,8 @@ fm_map_picture_legend (const FmMapPicture *self)
 
     /* Translators: two numbers. */
     g_string_append_printf (text,
-                            _ (" Dots: less sure (standard error from %s). Crosses: least sure "
-                               "(from %s)."),
+                            _ (" Hatched: less sure (standard error from %s). Crosshatched: least "
+                               "sure (from %s)."),
                             less, least);
   }
   return g_string_free (text, FALSE);

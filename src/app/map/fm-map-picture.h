@@ -15,18 +15,6 @@ typedef struct {
   GArray *segments; /* FmMixSegment */
 } FmMapLine;
 
-/** How sure the model is at a place. */
-typedef enum {
-  FM_MAP_SURE,
-  FM_MAP_LESS_SURE,
-  FM_MAP_LEAST_SURE,
-} FmMapSureness;
-
-typedef struct {
-  FmMixPlanePoint at;
-  FmMapSureness sureness;
-} FmMapSpeck;
-
 typedef struct {
   FmMixPlanePoint at;
   gboolean on_slice; /* FALSE: more than 2 points of the mixture lie elsewhere */
@@ -35,14 +23,16 @@ typedef struct {
 
 typedef struct {
   FmMixSlice slice;
+  const FmMapFit *fit; /* (transfer none): outlives the picture */
+  char *name[3];       /* of the corners' components */
   char *corner[3];     /* "Chuck 60 %" */
   GPtrArray *contours; /* FmMapLine */
   GPtrArray *limits;   /* FmMapLine, one segment each */
   GArray *outline;     /* FmMixPlanePoint */
-  GArray *specks;      /* FmMapSpeck, inside the region */
-  GArray *marks;       /* FmMapMark */
-  GArray *placed;      /* FmMapPlaced: marks that fall into the triangle or close to it */
-  double low;          /* of the means inside; NaN when the region misses the slice */
+  FmMixSurface *surface;
+  GArray *marks;  /* FmMapMark */
+  GArray *placed; /* FmMapPlaced: marks that fall into the triangle or close to it */
+  double low;     /* of the means inside; NaN when the region misses the slice */
   double high;
   double se_less;    /* standard error from which it is less sure */
   double se_least;   /* and least sure; both NaN when it is about the same everywhere */
@@ -50,12 +40,15 @@ typedef struct {
   FmMapResponse response;
 } FmMapPicture;
 
-/** @fit: has a model. */
+/** @fit: has a model, and outlives the picture. */
 FmMapPicture *
 fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSlice *slice);
 void fm_map_picture_free (FmMapPicture *self);
 /** What it shows, in words. (transfer full) */
 char *fm_map_picture_describe (const FmMapPicture *self, FmMapDocument *document);
+/** What the model says at a place of the triangle, in words. (transfer full) */
+char *
+fm_map_picture_text_at (const FmMapPicture *self, FmMapDocument *document, FmMixPlanePoint at);
 /** What its lines and patterns mean, in words. (transfer full) */
 char *fm_map_picture_legend (const FmMapPicture *self);
 

@@ -2,7 +2,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-map-plot.h - a map of three components as a triangle with curves of equal prediction
  *
- * Marks, patterns and words tell things apart, not colour.
+ * Marks, patterns and words tell things apart, not colour. A click or the arrow keys set a point at
+ * which the model is asked; Page Up and Page Down go from mark to mark. Signal "open-version"
+ * (gint64): Enter on the mark of a version, or a second click.
  */
 #pragma once
 
@@ -16,6 +18,8 @@ G_DECLARE_FINAL_TYPE (FmMapPlot, fm_map_plot, FM, MAP_PLOT, FmChart)
 
 /** @picture: (transfer full); @document: to write shares. */
 void fm_map_plot_take (FmMapPlot *self, FmMapDocument *document, FmMapPicture *picture);
+/** Shows none: what the picture was made of goes away. */
+void fm_map_plot_drop (FmMapPlot *self);
 /** (transfer none) (nullable) */
 const FmMapPicture *fm_map_plot_get_picture (FmMapPlot *self);
 

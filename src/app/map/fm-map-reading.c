@@ -5,12 +5,14 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/charts/fm-chart.h"
 #include "app/widgets/fm-accessible.h"
 #include "app/map/fm-map-goals.h"
 #include "app/map/fm-map-numbers.h"
 #include "app/map/fm-map-slices.h"
 #include "app/map/fm-map-spots.h"
 #include "app/map/fm-map-traces.h"
+#include "app/widgets/fm-page.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 
@@ -51,9 +53,25 @@ stop (FmMapReading *self)
   gtk_spinner_stop (self->spinner);
 }
 
+/* Pictures that are saved name blend and map. */
+static void
+name_pictures (FmMapReading *self)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), FM_TYPE_PAGE);
+  FmSession *session = page != NULL ? fm_page_get_session (FM_PAGE (page)) : NULL;
+  const char *blend = session != NULL ? fm_session_get_blend_name (session) : NULL;
+  g_autofree char *subject =
+      /* Translators: the names of a blend and of a map. */
+      g_strdup_printf (_ ("%s, map “%s”"), blend != NULL ? blend : "",
+                       fm_map_document_get_map (self->document)->name);
+
+  fm_chart_set_subject_in (GTK_WIDGET (self), subject);
+}
+
 static void
 show_fit (FmMapReading *self)
 {
+  name_pictures (self);
   fm_map_numbers_show (self->numbers, self->fit, fm_map_document_get_short_names (self->document));
   fm_map_spots_show (self->spots, self->document, self->fit);
   fm_map_slices_show (self->slices, self->document, self->fit);

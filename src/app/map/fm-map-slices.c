@@ -10,11 +10,14 @@
 #include "app/charts/fm-map-curves.h"
 #include "app/map/fm-map-plot.h"
 #include "app/widgets/fm-number-entry.h"
+#include "app/widgets/fm-page.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-number.h"
 
 #define N_CURVE 41
+/* As Ctrl+1. */
+#define FORMULA_PAGE 1
 
 struct _FmMapSlices {
   GtkWidget parent_instance;
@@ -78,6 +81,7 @@ draw_triangle (FmMapSlices *self)
                           &self->fit->region, &error)) {
     show_problem (self, error->message);
     gtk_widget_set_visible (GTK_WIDGET (self->plot), FALSE);
+    fm_map_plot_drop (self->plot);
     return;
   }
   show_problem (self, NULL);
@@ -281,6 +285,7 @@ show_map (FmMapSlices *self)
   show_problem (self, NULL);
   fill_table (self, marks);
   if (q == 2) {
+    fm_map_plot_drop (self->plot);
     draw_curve (self, marks);
     return;
   }
@@ -295,7 +300,21 @@ picked_cb (FmMapSlices *self)
 
   g_object_get (self->plot, "picked", &text, NULL);
   fm_widget_set_label (self->picked_label,
-                       text != NULL ? text : _ ("Arrow keys or a click pick a mark."));
+                       text != NULL ? text
+                                    : _ ("Arrow keys or a click ask the model at a point. Page Up "
+                                         "and Page Down go from mark to mark; Enter opens "
+                                         "the version of a mark."));
+}
+
+static void
+open_version_cb (FmMapSlices *self, gint64 version_id)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), FM_TYPE_PAGE);
+
+  if (page == NULL || fm_page_get_session (FM_PAGE (page)) == NULL)
+    return;
+  fm_session_show_version (fm_page_get_session (FM_PAGE (page)), version_id);
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "i", FORMULA_PAGE);
 }
 
 static void
@@ -343,6 +362,7 @@ fm_map_slices_class_init (FmMapSlicesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, grid);
   gtk_widget_class_bind_template_callback (widget_class, three_cb);
   gtk_widget_class_bind_template_callback (widget_class, picked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, open_version_cb);
 }
 
 static void
@@ -364,4 +384,6 @@ fm_map_slices_show (FmMapSlices *self, FmMapDocument *document, const FmMapFit *
   gtk_widget_set_visible (GTK_WIDGET (self), self->fit != NULL);
   if (self->fit != NULL)
     show_map (self);
+  else
+    fm_map_plot_drop (self->plot);
 }

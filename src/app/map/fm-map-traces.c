@@ -139,6 +139,7 @@ show_traces (FmMapTraces *self, FmMapDocument *document, const FmMapFit *fit)
                       fm_map_curves_data_new (curves, NULL, _ ("Change of its share, points"),
                                               fm_map_response_decimals (fit->response)),
                       label, legend);
+  fm_chart_set_legend (FM_CHART (self->curves), legend);
   fill_table (self, fit, names);
 }
 

@@ -74,6 +74,45 @@ fm_mix_surface_new (const FmMixFit *fit,
   return self;
 }
 
+/* From the corner of the cell over its two other corners of that half. */
+static void
+blend (const FmMixSurfacePoint *corner,
+       const FmMixSurfacePoint *first,
+       const FmMixSurfacePoint *second,
+       double at_first,
+       double at_second,
+       double *mean,
+       double *se)
+{
+  *mean = corner->mean + at_first * (first->mean - corner->mean) +
+          at_second * (second->mean - first->mean);
+  *se = corner->se + at_first * (first->se - corner->se) + at_second * (second->se - first->se);
+}
+
+gboolean
+fm_mix_surface_at (const FmMixSurface *self, const double u[3], double *mean, double *se)
+{
+  const double last = self->n_side - 1;
+  const double down = (1.0 - u[0]) * last;
+  const double along = u[2] * last;
+  const guint row = (guint)CLAMP (floor (down), 0, last - 1);
+  const guint column = (guint)CLAMP (floor (along), 0, row);
+  const double into_row = down - row;
+  const double into_column = along - column;
+  const FmMixSurfacePoint *corner = fm_mix_surface_get (self, row, column);
+  const FmMixSurfacePoint *opposite = fm_mix_surface_get (self, row + 1, column + 1);
+
+  if (MIN (u[0], MIN (u[1], u[2])) < -FM_MIX_EPSILON)
+    return FALSE;
+  if (into_column <= into_row || column == row)
+    blend (corner, fm_mix_surface_get (self, row + 1, column), opposite, into_row, into_column,
+           mean, se);
+  else
+    blend (corner, fm_mix_surface_get (self, row, column + 1), opposite, into_column, into_row,
+           mean, se);
+  return TRUE;
+}
+
 void
 fm_mix_surface_free (FmMixSurface *self)
 {

@@ -86,6 +86,9 @@ FmMixSurface *fm_mix_surface_new (const FmMixFit *fit,
                                   guint n_side);
 void fm_mix_surface_free (FmMixSurface *self);
 const FmMixSurfacePoint *fm_mix_surface_get (const FmMixSurface *self, guint row, guint column);
+/** Mean and standard error where the corners have the parts @u, straight within a cell; FALSE
+ * outside of the triangle. */
+gboolean fm_mix_surface_at (const FmMixSurface *self, const double u[3], double *mean, double *se);
 /** At most @max_levels (>= 3) round levels between low and high; double. (transfer full) */
 GArray *fm_mix_surface_levels (const FmMixSurface *self, guint max_levels);
 /** Decimals that tell such levels apart. */

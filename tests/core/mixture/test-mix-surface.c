@@ -270,10 +270,36 @@ test_words (void)
   g_assert_cmpstr (pure, ==, "100\u00a0% chuck");
 }
 
+/* A straight model is met everywhere, on the grid and between. */
+static void
+test_at (void)
+{
+  g_autoptr (FmMixFit) fit = straight_fit (3, 0.01);
+  FmMixRegion region = { .q = 3, .upper = { 1, 1, 1 } };
+  FmMixSlice slice;
+  g_autoptr (FmMixSurface) surface = NULL;
+  FmMixPrediction prediction;
+  double mean, se;
+
+  g_assert_true (fm_mix_slice_init (&slice, 3, first_three, NULL, NULL, NULL));
+  surface = fm_mix_surface_new (fit, &slice, &region, 7);
+  for (int i = 0; i <= 40; i++)
+    for (int j = 0; j <= 40 - i; j++) {
+      const double u[] = { i / 40.0, j / 40.0, (40 - i - j) / 40.0 };
+
+      g_assert_true (fm_mix_surface_at (surface, u, &mean, &se));
+      fm_mix_predict (fit, u, &prediction);
+      g_assert_cmpfloat_with_epsilon (mean, prediction.mean, 1e-9);
+      g_assert_cmpfloat (se, >, 0);
+    }
+  g_assert_false (fm_mix_surface_at (surface, (const double[]){ -0.1, 0.6, 0.5 }, &mean, &se));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/mix-surface/at", test_at);
   g_test_add_func ("/mix-surface/plane", test_plane);
   g_test_add_func ("/mix-surface/slice", test_slice);
   g_test_add_func ("/mix-surface/outline", test_outline);

@@ -206,6 +206,38 @@ def undo_belongs_to_the_page(start, folder):
     program.quit()
 
 
+def a_new_experiment_opens_at_once(start, folder):
+    program = start("--demo", "--separate")
+    # The draft that is shown is as its version, so there is nothing to ask.
+    program.page("Experiments")
+    program.click("New experiment", role="push button")
+    wait_for(lambda: program.read(TITLE).startswith("Trial "), "new experiment")
+    first = program.read(TITLE)
+    program.reads("Number of grinder passes", "")
+    program.click("As the Last One", role="push button")
+    wait_for(lambda: program.read("Number of grinder passes") != "", "passes of the last one")
+    passes = program.read("Number of grinder passes")
+    what = next(program.all("Weighed grams of ", contains=True)).name
+    program.click("As Planned", role="push button")
+    program.reads(what, "500")
+    header_says(program, "Undo", "Undo: Weighed as planned (Ctrl+Z)")
+    program.press_in(program.field(TITLE), "ctrl+Next", "ctrl+Next")
+    program.press("ctrl+a")
+    program.type_keys("140")
+    program.reads("Planned mass of a patty", "140")
+    program.press("ctrl+j")
+    program.find("Core Readings", role="push button")
+    program.screenshot("experiment-sections")
+    program.press("Escape")
+    program.click("Duplicate", role="push button")
+    wait_for(lambda: program.read(TITLE) not in (first, ""), "the duplicate")
+    program.reads(what, "")
+    program.reads("Number of grinder passes", passes)
+    program.reads("Planned mass of a patty", "140")
+    program.screenshot("experiment-duplicate")
+    program.quit()
+
+
 def undo_removal(program):
     """Presses the button of the toast, not the one that takes back a change of the formula."""
     def toast_button():
@@ -279,6 +311,7 @@ run(every_control_of_an_experiment_has_a_name,
     what_is_long_is_taken_or_refused_with_words,
     bad_text_does_not_follow_to_the_next_experiment,
     a_removal_holds_when_the_program_ends_at_once,
+    a_new_experiment_opens_at_once,
     undo_belongs_to_the_page,
     a_photo_comes_from_the_clipboard_and_back_from_its_removal,
     the_process_goes_with_the_version)

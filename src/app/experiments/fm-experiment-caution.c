@@ -16,6 +16,7 @@ struct _FmExperimentCaution {
   GtkWidget *box;
   GtkLabel *text_label;
   GtkLabel *peak_label;
+  GtkWidget *judged_box;
   GtkBox *figures_box;
 
   FmSpeciesSet species;
@@ -77,6 +78,8 @@ show_peak (FmExperimentCaution *self)
   g_autofree char *text = fm_caution_for_peak (self->species, self->peak_core_c);
 
   gtk_label_set_text (self->peak_label, text);
+  /* One line until there is something to judge; the page says at its end what holds always. */
+  gtk_widget_set_visible (self->judged_box, !isnan (self->peak_core_c));
 }
 
 static void
@@ -98,6 +101,7 @@ fm_experiment_caution_class_init (FmExperimentCautionClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentCaution, box);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentCaution, text_label);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentCaution, peak_label);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentCaution, judged_box);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentCaution, figures_box);
 }
 

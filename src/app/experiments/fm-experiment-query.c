@@ -8,6 +8,7 @@
 
 #include "app/session/fm-clock.h"
 #include "core/base/fm-number.h"
+#include "core/experiment/fm-experiment-repeat.h"
 
 gpointer
 fm_experiment_query_copy_filter (gconstpointer data)
@@ -139,6 +140,12 @@ fm_experiment_query_load (FmNotebook *notebook,
   return record;
 }
 
+static char *
+next_title (const FmVersionInfo *version)
+{
+  return g_strdup_printf (_ ("Trial %u"), version->n_experiments + 1);
+}
+
 static FmExperiment *
 plan_experiment (FmNotebook *notebook, gint64 version_id, GError **error)
 {
@@ -153,10 +160,26 @@ plan_experiment (FmNotebook *notebook, gint64 version_id, GError **error)
     return NULL;
   experiment = fm_experiment_new ();
   experiment->version_id = version_id;
-  experiment->title = g_strdup_printf (_ ("Trial %u"), version->n_experiments + 1);
+  experiment->title = next_title (version);
   experiment->made_at = fm_clock_now_s ();
   fm_experiment_plan (experiment, formula);
   return experiment;
+}
+
+static FmExperiment *
+make_again (FmNotebook *notebook, gint64 id, GError **error)
+{
+  g_autoptr (FmExperiment) before = fm_experiments_load (notebook, id, error);
+  g_autoptr (FmVersionInfo) version = NULL;
+  g_autofree char *title = NULL;
+
+  if (before == NULL)
+    return NULL;
+  version = fm_versions_info (notebook, before->version_id, error);
+  if (version == NULL)
+    return NULL;
+  title = next_title (version);
+  return fm_experiment_make_again (before, fm_clock_now_s (), title);
 }
 
 gpointer
@@ -165,10 +188,52 @@ fm_experiment_query_create (FmNotebook *notebook,
                             GCancellable *cancellable,
                             GError **error)
 {
-  const gint64 *version_id = data;
-  g_autoptr (FmExperiment) experiment = plan_experiment (notebook, *version_id, error);
+  const FmExperimentOrder *order = data;
+  g_autoptr (FmExperiment) experiment = NULL;
 
+  experiment = order->again_id != 0 ? make_again (notebook, order->again_id, error)
+                                    : plan_experiment (notebook, order->version_id, error);
   if (experiment == NULL || !fm_experiments_save (notebook, experiment, error))
     return NULL;
   return g_memdup2 (&experiment->id, sizeof experiment->id);
+}
+
+/* Of rows by date, the latest first. */
+static gint64
+find_other (const GPtrArray *rows, gint64 id)
+{
+  for (guint i = 0; i < rows->len; i++) {
+    const FmExperimentInfo *info = g_ptr_array_index (rows, i);
+
+    if (info->id != id)
+      return info->id;
+  }
+  return 0;
+}
+
+gpointer
+fm_experiment_query_last (FmNotebook *notebook,
+                          gpointer data,
+                          GCancellable *cancellable,
+                          GError **error)
+{
+  const FmExperiment *experiment = data;
+  g_autoptr (FmVersionInfo) version = fm_versions_info (notebook, experiment->version_id, error);
+  FmExperimentFilter filter = { .descending = TRUE };
+  g_autoptr (GPtrArray) rows = NULL;
+  gint64 id;
+
+  if (version == NULL)
+    return NULL;
+  filter.blend_id = version->blend_id;
+  rows = fm_experiments_list (notebook, &filter, cancellable, error);
+  if (rows == NULL)
+    return NULL;
+  id = find_other (rows, experiment->id);
+  if (id != 0)
+    return fm_experiments_load (notebook, id, error);
+  g_set_error_literal (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND,
+                       _ ("This is the first experiment of its blend: there is no other one to "
+                          "take settings from."));
+  return NULL;
 }

@@ -30,7 +30,20 @@ gpointer fm_experiment_query_load (FmNotebook *notebook,
                                    gpointer data,
                                    GCancellable *cancellable,
                                    GError **error);
-/** Plans an experiment of a saved version, whose id is @data, and stores it. */
+/** @data: an FmExperiment. Returns: FmExperiment: the latest other one of the same blend; NULL and
+ * an error when there is none. */
+gpointer fm_experiment_query_last (FmNotebook *notebook,
+                                   gpointer data,
+                                   GCancellable *cancellable,
+                                   GError **error);
+
+/** What a new experiment is made from. */
+typedef struct {
+  gint64 version_id; /* planned from a saved version, or */
+  gint64 again_id;   /* another experiment that is made again; 0 = none */
+} FmExperimentOrder;
+
+/** @data: an FmExperimentOrder. Stores the new experiment. */
 gpointer fm_experiment_query_create (FmNotebook *notebook,
                                      gpointer data,
                                      GCancellable *cancellable,

@@ -12,15 +12,19 @@
 #include "app/cook/fm-cook-panel.h"
 #include "app/experiments/fm-experiment-caution.h"
 #include "app/widgets/fm-date-entry.h"
+#include "app/experiments/fm-experiment-jump.h"
 #include "app/experiments/fm-experiment-making.h"
 #include "app/experiments/fm-experiment-patties.h"
 #include "app/experiments/fm-experiment-planned.h"
+#include "app/experiments/fm-experiment-query.h"
 #include "app/experiments/fm-experiment-weighings.h"
 #include "app/kitchen/fm-kitchen-window.h"
 #include "app/photos/fm-photo-grid.h"
 #include "app/experiments/fm-readings-editor.h"
 #include "app/tastings/fm-tasting-story-list.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
+#include "core/experiment/fm-experiment-repeat.h"
 #include "app/widgets/fm-text-room.h"
 #include "core/base/fm-text-limit.h"
 
@@ -34,6 +38,10 @@ struct _FmExperimentView {
   GtkLabel *origin_label;
   GtkDropDown *rating_drop_down;
   GtkWidget *cook_button;
+  GtkWidget *last_button;
+  GtkWidget *duplicate_button;
+  GtkMenuButton *jump_button;
+  GtkWidget *judged_box; /* notes, rating and photos */
   FmTastingStoryList *tastings;
   FmExperimentWeighings *weighings;
   FmExperimentPatties *patties;
@@ -56,6 +64,7 @@ G_DEFINE_FINAL_TYPE (FmExperimentView, fm_experiment_view, FM_TYPE_STORED_VIEW)
 enum {
   PHOTOS_CHANGED,
   SHOW_VERSION,
+  DUPLICATE,
   N_SIGNALS,
 };
 
@@ -206,6 +215,13 @@ version_clicked_cb (FmExperimentView *self)
 }
 
 static void
+duplicate_clicked_cb (FmExperimentView *self)
+{
+  fm_stored_document_flush (FM_STORED_DOCUMENT (get_document (self)));
+  g_signal_emit (self, signals[DUPLICATE], 0);
+}
+
+static void
 paste_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   fm_photo_grid_paste (FM_EXPERIMENT_VIEW (widget)->photos);
@@ -236,6 +252,9 @@ set_editable (FmExperimentView *self, gboolean editable)
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     gtk_widget_set_sensitive (parts[i], editable);
   gtk_widget_set_sensitive (self->cook_button, editable);
+  gtk_widget_set_sensitive (self->last_button, editable);
+  gtk_widget_set_sensitive (self->duplicate_button, editable);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->rating_drop_down), editable);
   gtk_text_view_set_editable (self->notes_view, editable);
 }
 
@@ -311,6 +330,41 @@ fm_experiment_view_restored (FmStoredView *view)
 }
 
 static void
+last_read_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmExperimentView *self = FM_EXPERIMENT_VIEW (source);
+  const FmExperiment *asked = fm_store_task_data (result);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmExperiment) last = fm_store_task_finish (result, &error);
+
+  if (get_document (self) == NULL || get_experiment (self)->id != asked->id)
+    return;
+  if (last == NULL) {
+    fm_stored_view_say_failure (FM_STORED_VIEW (self), error->message);
+    return;
+  }
+  if (!fm_experiment_take_last (get_experiment (self), last))
+    return;
+  fm_experiment_document_seal (get_document (self));
+  fm_experiment_document_did (get_document (self), _ ("As the last one"));
+  fm_experiment_making_update (self->making);
+}
+
+static void
+last_clicked_cb (FmExperimentView *self)
+{
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = fm_experiment_document_get_notebook (get_document (self)),
+      .run = fm_experiment_query_last,
+      .free_result = (GDestroyNotify)fm_experiment_free,
+      .data = fm_experiment_copy (get_experiment (self)),
+      .free_data = (GDestroyNotify)fm_experiment_free,
+      .done = last_read_cb,
+  });
+}
+
+static void
 fm_experiment_view_changed (FmStoredView *view)
 {
   FmExperimentView *self = FM_EXPERIMENT_VIEW (view);
@@ -344,6 +398,7 @@ ensure_types (void)
   g_type_ensure (FM_TYPE_PHOTO_GRID);
   g_type_ensure (FM_TYPE_READINGS_EDITOR);
   g_type_ensure (FM_TYPE_TASTING_STORY_LIST);
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
 }
 
 static void
@@ -362,6 +417,10 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, making);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, caution);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, cook_button);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, last_button);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, duplicate_button);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, jump_button);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentView, judged_box);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, readings);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, cook);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentView, notes_view);
@@ -372,6 +431,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, notes_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, notes_cursor_cb);
   gtk_widget_class_bind_template_callback (widget_class, cook_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, last_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, duplicate_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, planned_taken_cb);
   gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, version_clicked_cb);
@@ -395,6 +456,7 @@ fm_experiment_view_class_init (FmExperimentViewClass *klass)
   FM_STORED_VIEW_CLASS (klass)->restored = fm_experiment_view_restored;
   signals[PHOTOS_CHANGED] = add_signal ("photos-changed");
   signals[SHOW_VERSION] = add_signal ("show-version");
+  signals[DUPLICATE] = add_signal ("duplicate");
   ensure_types ();
   gtk_widget_class_install_action (widget_class, "experiment.paste-photo", NULL, paste_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_v, GDK_CONTROL_MASK,
@@ -405,6 +467,24 @@ fm_experiment_view_class_init (FmExperimentViewClass *klass)
 }
 
 static void
+install_jump (FmExperimentView *self)
+{
+  const FmExperimentSection sections[] = {
+    { self->details_box, _ ("What and When") },
+    { GTK_WIDGET (self->weighings), _ ("Weights") },
+    { GTK_WIDGET (self->patties), _ ("Patties") },
+    { GTK_WIDGET (self->making), _ ("Making and Cook") },
+    { GTK_WIDGET (self->readings), _ ("Core Readings") },
+    { self->judged_box, _ ("Notes, Rating and Photos") },
+    { GTK_WIDGET (self->cook), _ ("Estimates of the Cook") },
+    { GTK_WIDGET (self->caution), _ ("Figures of Authorities") },
+  };
+
+  fm_experiment_jump_install (self->jump_button, GTK_WIDGET (self), self->scroller, sections,
+                              G_N_ELEMENTS (sections));
+}
+
+static void
 fm_experiment_view_init (FmExperimentView *self)
 {
   self->loading = TRUE;
@@ -412,6 +492,7 @@ fm_experiment_view_init (FmExperimentView *self)
   fm_text_room_limit (self->notes_view, FM_TEXT_MAX_BYTES, FM_TEXT_MAX_LINES);
   fm_accessible_name_drop_down (self->rating_drop_down, _ ("Rating from 1 to 10"));
   self->loading = FALSE;
+  install_jump (self);
 }
 
 void

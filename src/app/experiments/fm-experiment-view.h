@@ -5,6 +5,7 @@
  * Signals, besides those of a stored view:
  *   "photos-changed" ()  photos were added or removed
  *   "show-version" ()    the user asks to see the version
+ *   "duplicate" ()       the user asks for a new experiment like this one
  */
 #pragma once
 

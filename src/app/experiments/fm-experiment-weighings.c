@@ -10,7 +10,9 @@
 #include "app/batch/fm-correct-weighings.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-number.h"
+#include "core/experiment/fm-experiment-repeat.h"
 
 struct _FmExperimentWeighings {
   GtkWidget parent_instance;
@@ -19,7 +21,7 @@ struct _FmExperimentWeighings {
   GtkGrid *grid;
   GtkLabel *empty_label;
   GtkLabel *total_label;
-  GtkButton *correct_button;
+  GtkWidget *buttons_box;
   GtkLabel *correct_error_label;
   GtkEntry *extra_entry;
   GtkButton *extra_button;
@@ -196,7 +198,7 @@ rebuild (FmExperimentWeighings *self)
     update_deviations (self);
   }
   gtk_widget_set_visible (GTK_WIDGET (self->empty_label), n_rows == 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->correct_button), n_rows > 0);
+  gtk_widget_set_visible (self->buttons_box, n_rows > 0);
 }
 
 static void
@@ -216,6 +218,17 @@ correct_clicked_cb (FmExperimentWeighings *self)
   show_correct_error (GTK_WIDGET (self), "");
   fm_correct_weighings_present (GTK_WIDGET (self), self->session, self->document,
                                 show_correct_error);
+}
+
+static void
+planned_clicked_cb (FmExperimentWeighings *self)
+{
+  if (self->document == NULL ||
+      !fm_experiment_weigh_as_planned (fm_experiment_document_get_experiment (self->document)))
+    return;
+  fm_experiment_document_seal (self->document);
+  fm_experiment_document_did (self->document, _ ("Weighed as planned"));
+  fm_experiment_weighings_update (self);
 }
 
 static void
@@ -263,6 +276,7 @@ fm_experiment_weighings_class_init (FmExperimentWeighingsClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_experiment_weighings_dispose;
+  g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-experiment-weighings.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -270,12 +284,13 @@ fm_experiment_weighings_class_init (FmExperimentWeighingsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, grid);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, empty_label);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, total_label);
-  gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, correct_button);
+  gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, buttons_box);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, correct_error_label);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, extra_entry);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, extra_button);
   gtk_widget_class_bind_template_child (widget_class, FmExperimentWeighings, extra_box);
   gtk_widget_class_bind_template_callback (widget_class, correct_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, planned_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, extra_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, add_extra_cb);
 }

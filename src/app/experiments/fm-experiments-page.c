@@ -35,9 +35,16 @@ show_version_cb (FmExperimentsPage *self)
 }
 
 static void
-create_experiment (FmExperimentsPage *self, gint64 version_id)
+create_experiment (FmExperimentsPage *self, FmExperimentOrder order)
 {
-  fm_records_page_create (FM_RECORDS_PAGE (self), g_memdup2 (&version_id, sizeof version_id));
+  fm_records_page_create (FM_RECORDS_PAGE (self), g_memdup2 (&order, sizeof order));
+}
+
+static void
+duplicate_cb (FmExperimentsPage *self)
+{
+  create_experiment (self, (FmExperimentOrder){
+                               .again_id = fm_records_page_get_open_id (FM_RECORDS_PAGE (self)) });
 }
 
 static void
@@ -48,7 +55,7 @@ draft_response_cb (FmExperimentsPage *self, const char *response)
   if (g_str_equal (response, "save"))
     gtk_widget_activate_action (GTK_WIDGET (self), "win.save-version", NULL);
   else if (g_str_equal (response, "parent") && parent_id != 0)
-    create_experiment (self, parent_id);
+    create_experiment (self, (FmExperimentOrder){ .version_id = parent_id });
 }
 
 /* An experiment keeps the version it was made from, so a draft has to become one first. */
@@ -73,14 +80,26 @@ explain_draft (FmExperimentsPage *self)
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* What is shown, where it is a version or a draft that nobody changed since. 0 = a changed draft.
+ */
+static gint64
+find_version (FmSession *session)
+{
+  const gint64 shown_id = fm_session_get_version_id (session);
+
+  if (shown_id != 0 || fm_session_has_draft_changes (session))
+    return shown_id;
+  return fm_session_get_draft_parent (session);
+}
+
 static void
 new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (widget);
-  const gint64 version_id = fm_session_get_version_id (fm_page_get_session (FM_PAGE (self)));
+  const gint64 version_id = find_version (fm_page_get_session (FM_PAGE (self)));
 
   if (version_id != 0)
-    create_experiment (self, version_id);
+    create_experiment (self, (FmExperimentOrder){ .version_id = version_id });
   else
     explain_draft (self);
 }
@@ -182,6 +201,7 @@ fm_experiments_page_class_init (FmExperimentsPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmExperimentsPage, view);
   gtk_widget_class_bind_template_callback (widget_class, photos_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, show_version_cb);
+  gtk_widget_class_bind_template_callback (widget_class, duplicate_cb);
 }
 
 static void

@@ -4,6 +4,7 @@
 
 #include "core/base/fm-error.h"
 #include "core/experiment/fm-experiment-process.h"
+#include "core/experiment/fm-experiment-repeat.h"
 
 static void
 add_patty (FmExperiment *experiment, double raw_g, double cooked_g)
@@ -325,6 +326,83 @@ test_copy_and_equal (void)
   g_assert_false (fm_experiment_equal (experiment, copy));
 }
 
+static FmExperiment *
+made_before (void)
+{
+  FmExperiment *self = fm_experiment_new ();
+  const FmPattyMass patty = { 180, 135 };
+  const FmCoreReading reading = { 60, 30 };
+
+  self->id = 7;
+  self->version_id = 3;
+  self->title = g_strdup ("Before");
+  self->notes = g_strdup ("Dry");
+  self->rating = 4;
+  self->plate_mm = 4.5;
+  self->grind_passes = 2;
+  self->salt_pct = 1.2;
+  self->surface = g_strdup ("Steel pan");
+  self->minutes_side_1 = 3;
+  self->meat_temp_c = 2;
+  fm_experiment_add_weighing (self, "a", "Chuck", 500, 498);
+  fm_experiment_add_weighing (self, NULL, "Ice", NAN, NAN);
+  g_array_append_val (self->patties, patty);
+  g_array_append_val (self->core_readings, reading);
+  return self;
+}
+
+static void
+test_as_the_last_one (void)
+{
+  g_autoptr (FmExperiment) last = made_before ();
+  g_autoptr (FmExperiment) next = fm_experiment_new ();
+
+  next->plate_mm = 8;
+  g_assert_true (fm_experiment_take_last (next, last));
+  g_assert_cmpfloat (next->plate_mm, ==, 8);
+  g_assert_cmpint (next->grind_passes, ==, 2);
+  g_assert_cmpfloat (next->salt_pct, ==, 1.2);
+  g_assert_cmpstr (next->surface, ==, "Steel pan");
+  g_assert_cmpfloat (next->minutes_side_1, ==, 3);
+  g_assert_true (isnan (next->minutes_side_2));
+  g_assert_true (isnan (next->meat_temp_c));
+  g_assert_cmpuint (next->core_readings->len, ==, 0);
+  g_assert_false (fm_experiment_take_last (next, last));
+}
+
+static void
+test_weighed_as_planned (void)
+{
+  g_autoptr (FmExperiment) self = made_before ();
+
+  fm_experiment_add_weighing (self, "b", "Brisket", 200, NAN);
+  g_assert_true (fm_experiment_weigh_as_planned (self));
+  g_assert_cmpfloat (g_array_index (self->weighings, FmWeighing, 0).weighed_g, ==, 498);
+  g_assert_true (isnan (g_array_index (self->weighings, FmWeighing, 1).weighed_g));
+  g_assert_cmpfloat (g_array_index (self->weighings, FmWeighing, 2).weighed_g, ==, 200);
+  g_assert_false (fm_experiment_weigh_as_planned (self));
+}
+
+static void
+test_made_again (void)
+{
+  g_autoptr (FmExperiment) before = made_before ();
+  g_autoptr (FmExperiment) again = fm_experiment_make_again (before, 1000, "Trial 2");
+
+  g_assert_cmpint (again->id, ==, 0);
+  g_assert_cmpint (again->version_id, ==, 3);
+  g_assert_cmpint (again->made_at, ==, 1000);
+  g_assert_cmpstr (again->title, ==, "Trial 2");
+  g_assert_cmpfloat (again->plate_mm, ==, 4.5);
+  g_assert_cmpuint (again->patties->len, ==, 1);
+  g_assert_true (isnan (g_array_index (again->patties, FmPattyMass, 0).raw_g));
+  g_assert_cmpfloat (g_array_index (again->weighings, FmWeighing, 0).planned_g, ==, 500);
+  g_assert_true (isnan (g_array_index (again->weighings, FmWeighing, 0).weighed_g));
+  g_assert_null (again->notes);
+  g_assert_cmpint (again->rating, ==, 0);
+  g_assert_cmpuint (again->core_readings->len, ==, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -340,5 +418,8 @@ main (int argc, char **argv)
   g_test_add_func ("/experiment/plan-takes-the-process", test_plan_takes_the_process);
   g_test_add_func ("/experiment/plan-of-nothing", test_plan_of_nothing);
   g_test_add_func ("/experiment/copy-and-equal", test_copy_and_equal);
+  g_test_add_func ("/experiment/as-the-last-one", test_as_the_last_one);
+  g_test_add_func ("/experiment/weighed-as-planned", test_weighed_as_planned);
+  g_test_add_func ("/experiment/made-again", test_made_again);
   return g_test_run ();
 }

@@ -8,13 +8,22 @@
 #include "app/window/fm-application.h"
 #include "store/notebook/fm-store-thread.h"
 
+/* An uninstalled run finds its translations beside what was built. */
+static const char *
+locale_dir (void)
+{
+  const char *folder = g_getenv ("FORCEMEAT_LOCALE_DIR");
+
+  return folder != NULL ? folder : LOCALEDIR;
+}
+
 int
 main (int argc, char *argv[])
 {
   g_autoptr (FmApplication) application = NULL;
 
   setlocale (LC_ALL, "");
-  bindtextdomain (GETTEXT_PACKAGE, LOCALEDIR);
+  bindtextdomain (GETTEXT_PACKAGE, locale_dir ());
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
   g_set_application_name ("Forcemeat");

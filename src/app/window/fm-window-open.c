@@ -25,21 +25,6 @@ run_when_painted_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer task)
   return G_SOURCE_REMOVE;
 }
 
-/* Writes something of the notebook that is not a notebook. */
-static gboolean
-hands_out (FmWorkKind kind)
-{
-  return kind == FM_WORK_EXPORT || kind == FM_WORK_TABLES;
-}
-
-/* Work on the notebook that is open. */
-static gboolean
-needs_notebook (FmWorkKind kind)
-{
-  return kind == FM_WORK_COPY || kind == FM_WORK_ELSEWHERE || kind == FM_WORK_FOLLOW ||
-         hands_out (kind);
-}
-
 static void
 start_anyway (FmWindow *self, gpointer data)
 {
@@ -53,6 +38,7 @@ start_work (FmWindow *self, FmWorkKind kind, const char *path)
 {
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   g_autofree char *text = fm_work_describe (kind, path);
+  const gboolean needs_notebook = fm_work_info (kind)->needs_notebook;
   FmNotebook *notebook = fm_session_get_notebook (self->session);
   FmWork *work;
 
@@ -60,7 +46,7 @@ start_work (FmWindow *self, FmWorkKind kind, const char *path)
     fm_session_message (self->session, _ ("Wait for the work under way, or cancel it first"));
     return;
   }
-  if (!needs_notebook (kind) && fm_window_would_lose (self)) {
+  if (!needs_notebook && fm_window_would_lose (self)) {
     fm_window_ask_before_loss (self, _ ("Go On Anyway"), start_anyway, fm_work_new (kind, path),
                                (GDestroyNotify)fm_work_free);
     return;
@@ -73,7 +59,7 @@ start_work (FmWindow *self, FmWorkKind kind, const char *path)
   gtk_widget_add_tick_callback (GTK_WIDGET (self), run_when_painted_cb,
                                 fm_store_task_new (&(FmStoreTask){
                                     .owner = self,
-                                    .notebook = needs_notebook (kind) ? notebook : NULL,
+                                    .notebook = needs_notebook ? notebook : NULL,
                                     .run = fm_work_run,
                                     .free_result = (GDestroyNotify)fm_writer_close_notebook,
                                     .data = work,
@@ -119,22 +105,17 @@ offer_what_is_in_use (FmWindow *self, const char *path)
   offer_read_only (self, path, _ ("Notebook Is in Use"), reason);
 }
 
-static gboolean
-opens (const FmWork *work)
-{
-  return work->kind == FM_WORK_OPEN || work->kind == FM_WORK_OPEN_OR_CREATE ||
-         work->kind == FM_WORK_DEMO;
-}
-
 static void
 work_failed (FmWindow *self, FmWork *work, const GError *error)
 {
+  const gboolean opens = fm_work_info (work->kind)->opens;
+
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED)) {
     fm_session_message (self->session, _ ("Cancelled; nothing was changed"));
-  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_IN_USE) && opens (work)) {
+  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_IN_USE) && opens) {
     offer_what_is_in_use (self, work->path);
-  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION) &&
-             opens (work) && work->may_be_read) {
+  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION) && opens &&
+             work->may_be_read) {
     offer_read_only (self, work->path, _ ("Notebook May Not Be Written"), error->message);
   } else {
     if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND))
@@ -188,7 +169,7 @@ static void
 opened (FmWindow *self, const FmWork *work, FmNotebook *notebook)
 {
   fm_notebook_settings_adopt (fm_notebook_settings_get_default (), &work->settings);
-  if (work->kind == FM_WORK_ELSEWHERE || work->kind == FM_WORK_FOLLOW)
+  if (fm_work_info (work->kind)->moves)
     fm_session_move (self->session, notebook);
   else
     fm_session_set_notebook (self->session, notebook);
@@ -214,7 +195,7 @@ work_done_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   self->loading = FALSE;
   if (notebook == NULL) {
     work_failed (self, work, error);
-  } else if (hands_out (work->kind)) {
+  } else if (fm_work_info (work->kind)->hands_out) {
     handed_out (self, work);
     fm_notebook_unref (notebook); /* the session keeps its own */
   } else if (work->kind == FM_WORK_COPY) {
@@ -303,19 +284,11 @@ open_recent_action (GtkWidget *widget, const char *name, GVariant *parameter)
   fm_window_open_path (FM_WINDOW (widget), g_variant_get_string (parameter, NULL));
 }
 
-/* What the name of the file must end in; NULL where it may be any. */
-static const char *
-ending_of (FmWorkKind kind)
-{
-  if (kind == FM_WORK_EXPORT)
-    return ".json";
-  return kind == FM_WORK_IMPORT || kind == FM_WORK_TABLES ? NULL : FM_NOTEBOOK_SUFFIX;
-}
-
 static void
 chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
 {
-  FmWorkKind kind = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "kind"));
+  const FmWorkKind kind = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "kind"));
+  const FmWorkInfo *info = fm_work_info (kind);
   g_autoptr (GFile) file = NULL;
   g_autofree char *path = NULL;
 
@@ -329,21 +302,21 @@ chosen_cb (GtkNativeDialog *dialog, int response, FmWindow *self)
     fm_window_open_path (self, path);
     return;
   }
-  if (needs_notebook (kind))
+  if (info->needs_notebook)
     fm_session_flush (self->session);
-  if (ending_of (kind) != NULL && !g_str_has_suffix (path, ending_of (kind))) {
+  if (info->ending != NULL && !g_str_has_suffix (path, info->ending)) {
     g_autofree char *bare = g_steal_pointer (&path);
 
-    path = g_strconcat (bare, ending_of (kind), NULL);
+    path = g_strconcat (bare, info->ending, NULL);
   }
   start_work (self, kind, path);
 }
 
 static GtkFileFilter *
-own_filter (FmWorkKind kind)
+own_filter (FmWorkFile file)
 {
   GtkFileFilter *filter = gtk_file_filter_new ();
-  const gboolean is_open_data = kind == FM_WORK_EXPORT || kind == FM_WORK_IMPORT;
+  const gboolean is_open_data = file == FM_WORK_FILE_OPEN_DATA;
 
   gtk_file_filter_set_name (filter, is_open_data ? _ ("Open data") : _ ("Notebooks"));
   gtk_file_filter_add_suffix (filter, is_open_data ? "json" : FM_NOTEBOOK_SUFFIX + 1);
@@ -351,12 +324,11 @@ own_filter (FmWorkKind kind)
 }
 
 static GtkFileChooserAction
-chooser_action (FmWorkKind kind)
+chooser_action (const FmWorkInfo *info)
 {
-  if (kind == FM_WORK_TABLES)
+  if (info->file == FM_WORK_FILE_FOLDER)
     return GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER;
-  return kind == FM_WORK_OPEN || kind == FM_WORK_IMPORT ? GTK_FILE_CHOOSER_ACTION_OPEN
-                                                        : GTK_FILE_CHOOSER_ACTION_SAVE;
+  return info->name != NULL ? GTK_FILE_CHOOSER_ACTION_SAVE : GTK_FILE_CHOOSER_ACTION_OPEN;
 }
 
 static GtkFileFilter *
@@ -370,81 +342,61 @@ any_filter (void)
 }
 
 static void
-choose (FmWindow *self, FmWorkKind kind, const char *title, const char *accept, const char *name)
+choose (FmWindow *self, FmWorkKind kind)
 {
-  g_autoptr (GtkFileFilter) own = own_filter (kind);
+  const FmWorkInfo *info = fm_work_info (kind);
+  g_autoptr (GtkFileFilter) own = own_filter (info->file);
   g_autoptr (GtkFileFilter) any = any_filter ();
 
   g_clear_object (&self->chooser);
-  self->chooser =
-      gtk_file_chooser_native_new (title, GTK_WINDOW (self), chooser_action (kind), accept, NULL);
+  self->chooser = gtk_file_chooser_native_new (_ (info->title), GTK_WINDOW (self),
+                                               chooser_action (info), _ (info->accept), NULL);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  if (kind != FM_WORK_TABLES) {
+  if (info->file != FM_WORK_FILE_FOLDER) {
     gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), own);
     gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (self->chooser), any);
   }
-  if (name != NULL)
-    gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
+  if (info->name != NULL)
+    gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), _ (info->name));
   g_object_set_data (G_OBJECT (self->chooser), "kind", GINT_TO_POINTER (kind));
   g_signal_connect_object (self->chooser, "response", G_CALLBACK (chosen_cb), self, 0);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
-static void
-new_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  choose (FM_WINDOW (widget), FM_WORK_CREATE, _ ("New Notebook"), _ ("Create"),
-          _ ("new notebook.forcemeat"));
-}
+/* The actions that ask for a file and nothing else. */
+static const struct {
+  const char *action;
+  FmWorkKind kind;
+} asked[] = {
+  { "win.new", FM_WORK_CREATE },    { "win.open", FM_WORK_OPEN },
+  { "win.export", FM_WORK_EXPORT }, { "win.tables", FM_WORK_TABLES },
+  { "win.import", FM_WORK_IMPORT },
+};
 
 static void
-open_action (GtkWidget *widget, const char *name, GVariant *parameter)
+choose_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  choose (FM_WINDOW (widget), FM_WORK_OPEN, _ ("Open Notebook"), _ ("Open"), NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (asked); i++)
+    if (g_str_equal (asked[i].action, name))
+      choose (FM_WINDOW (widget), asked[i].kind);
 }
 
 static void
 save_copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmWindow *self = FM_WINDOW (widget);
+  const gboolean is_lost = fm_session_get_place (self->session) != NULL;
 
-  if (fm_session_get_place (self->session) != NULL)
-    choose (self, FM_WORK_ELSEWHERE, _ ("Save the Notebook Elsewhere"), _ ("Save"),
-            _ ("saved notebook.forcemeat"));
-  else
-    choose (self, FM_WORK_COPY, _ ("Save a Copy of the Notebook"), _ ("Save"),
-            _ ("copy of notebook.forcemeat"));
-}
-
-static void
-export_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  choose (FM_WINDOW (widget), FM_WORK_EXPORT, _ ("Export as Open Data"), _ ("Export"),
-          _ ("notebook.json"));
-}
-
-static void
-tables_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  choose (FM_WINDOW (widget), FM_WORK_TABLES, _ ("Tables into a Folder"), _ ("Write Here"), NULL);
-}
-
-static void
-import_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  choose (FM_WINDOW (widget), FM_WORK_IMPORT, _ ("Import Open Data"), _ ("Import"), NULL);
+  choose (self, is_lost ? FM_WORK_ELSEWHERE : FM_WORK_COPY);
 }
 
 void
 fm_window_install_open_actions (GtkWidgetClass *klass)
 {
-  gtk_widget_class_install_action (klass, "win.new", NULL, new_action);
-  gtk_widget_class_install_action (klass, "win.open", NULL, open_action);
+  for (guint i = 0; i < G_N_ELEMENTS (asked); i++)
+    gtk_widget_class_install_action (klass, asked[i].action, NULL, choose_action);
   gtk_widget_class_install_action (klass, "win.open-recent", "s", open_recent_action);
   gtk_widget_class_install_action (klass, "win.save-copy", NULL, save_copy_action);
-  gtk_widget_class_install_action (klass, "win.export", NULL, export_action);
-  gtk_widget_class_install_action (klass, "win.tables", NULL, tables_action);
-  gtk_widget_class_install_action (klass, "win.import", NULL, import_action);
   gtk_widget_class_install_action (klass, "win.follow", NULL, follow_action);
   gtk_widget_class_install_action (klass, "win.demo", NULL, demo_action);
 }

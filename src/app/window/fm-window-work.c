@@ -14,6 +14,60 @@
 #include "store/demo/fm-demo.h"
 #include "store/exchange/fm-exchange.h"
 
+static const FmWorkInfo infos[FM_N_WORK_KINDS] = {
+  [FM_WORK_OPEN] = { .opens = TRUE,
+                     .doing = N_ ("Opening %s"),
+                     .title = N_ ("Open Notebook"),
+                     .accept = N_ ("Open") },
+  [FM_WORK_OPEN_READ_ONLY] = { .doing = N_ ("Opening %s") },
+  [FM_WORK_OPEN_OR_CREATE] = { .opens = TRUE, .doing = N_ ("Opening %s") },
+  [FM_WORK_CREATE] = { .doing = N_ ("Creating %s"),
+                       .title = N_ ("New Notebook"),
+                       .accept = N_ ("Create"),
+                       .name = N_ ("new notebook.forcemeat"),
+                       .ending = FM_NOTEBOOK_SUFFIX },
+  [FM_WORK_DEMO] = { .opens = TRUE, .doing = N_ ("Preparing the demo notebook") },
+  [FM_WORK_COPY] = { .needs_notebook = TRUE,
+                     .doing = N_ ("Saving a copy as %s"),
+                     .title = N_ ("Save a Copy of the Notebook"),
+                     .accept = N_ ("Save"),
+                     .name = N_ ("copy of notebook.forcemeat"),
+                     .ending = FM_NOTEBOOK_SUFFIX },
+  [FM_WORK_EXPORT] = { .needs_notebook = TRUE,
+                       .hands_out = TRUE,
+                       .doing = N_ ("Writing %s"),
+                       .title = N_ ("Export as Open Data"),
+                       .accept = N_ ("Export"),
+                       .name = N_ ("notebook.json"),
+                       .ending = ".json",
+                       .file = FM_WORK_FILE_OPEN_DATA },
+  [FM_WORK_TABLES] = { .needs_notebook = TRUE,
+                       .hands_out = TRUE,
+                       .doing = N_ ("Writing %s"),
+                       .title = N_ ("Tables into a Folder"),
+                       .accept = N_ ("Write Here"),
+                       .file = FM_WORK_FILE_FOLDER },
+  [FM_WORK_IMPORT] = { .doing = N_ ("Importing %s"),
+                       .title = N_ ("Import Open Data"),
+                       .accept = N_ ("Import"),
+                       .file = FM_WORK_FILE_OPEN_DATA },
+  [FM_WORK_ELSEWHERE] = { .needs_notebook = TRUE,
+                          .moves = TRUE,
+                          .doing = N_ ("Saving a copy as %s"),
+                          .title = N_ ("Save the Notebook Elsewhere"),
+                          .accept = N_ ("Save"),
+                          .name = N_ ("saved notebook.forcemeat"),
+                          .ending = FM_NOTEBOOK_SUFFIX },
+  [FM_WORK_FOLLOW] = { .needs_notebook = TRUE, .moves = TRUE, .doing = N_ ("Opening %s") },
+};
+
+const FmWorkInfo *
+fm_work_info (FmWorkKind kind)
+{
+  g_return_val_if_fail (kind < FM_N_WORK_KINDS, &infos[0]);
+  return &infos[kind];
+}
+
 FmWork *
 fm_work_new (FmWorkKind kind, const char *path)
 {
@@ -139,6 +193,8 @@ do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError 
   case FM_WORK_FOLLOW:
     fm_notebook_let_go (notebook);
     return fm_notebook_open (work->path, cancellable, error);
+  case FM_N_WORK_KINDS:
+    break;
   }
   g_return_val_if_reached (NULL);
 }
@@ -160,25 +216,7 @@ char *
 fm_work_describe (FmWorkKind kind, const char *path)
 {
   g_autofree char *name = g_filename_display_basename (path);
+  g_auto (GStrv) parts = g_strsplit (_ (fm_work_info (kind)->doing), "%s", -1);
 
-  switch (kind) {
-  case FM_WORK_CREATE:
-    return g_strdup_printf (_ ("Creating %s"), name);
-  case FM_WORK_DEMO:
-    return g_strdup (_ ("Preparing the demo notebook"));
-  case FM_WORK_COPY:
-  case FM_WORK_ELSEWHERE:
-    return g_strdup_printf (_ ("Saving a copy as %s"), name);
-  case FM_WORK_EXPORT:
-  case FM_WORK_TABLES:
-    return g_strdup_printf (_ ("Writing %s"), name);
-  case FM_WORK_IMPORT:
-    return g_strdup_printf (_ ("Importing %s"), name);
-  case FM_WORK_OPEN:
-  case FM_WORK_OPEN_READ_ONLY:
-  case FM_WORK_OPEN_OR_CREATE:
-  case FM_WORK_FOLLOW:
-    return g_strdup_printf (_ ("Opening %s"), name);
-  }
-  g_return_val_if_reached (NULL);
+  return g_strjoinv (name, parts);
 }

@@ -3,6 +3,8 @@
 /* fm-window-work.h - the opening, making and copying of a notebook, as it runs in a thread */
 #pragma once
 
+#include <gtk/gtk.h>
+
 #include "app/session/fm-notebook-settings.h"
 
 G_BEGIN_DECLS
@@ -19,8 +21,32 @@ typedef enum {
   FM_WORK_IMPORT,    /* makes a notebook of open data, beside it, and opens it */
   FM_WORK_ELSEWHERE, /* copies a notebook that was lost, and opens the copy */
   FM_WORK_FOLLOW,    /* opens a notebook that was lost under the name that it has now */
+  FM_N_WORK_KINDS,
 } FmWorkKind;
 
+/** What a file chooser takes. */
+typedef enum {
+  FM_WORK_FILE_NOTEBOOK,
+  FM_WORK_FILE_OPEN_DATA,
+  FM_WORK_FILE_FOLDER,
+} FmWorkFile;
+
+typedef struct {
+  gboolean needs_notebook; /* works on the notebook that is open, of which nothing is lost */
+  gboolean hands_out;      /* writes something of it that is not a notebook */
+  gboolean moves;          /* what is being edited goes on in the notebook that is opened */
+  gboolean opens;          /* a file that may be in use elsewhere, and can be read then */
+  const char *doing;       /* untranslated; may name the file once by %s */
+
+  /* Of those that ask for a file first. */
+  const char *title;  /* NULL: it asks for none; untranslated, as the next ones */
+  const char *accept; /* the button */
+  const char *name;   /* (nullable) to start with; then a new file is made */
+  const char *ending; /* what a name must end in; NULL where it may be any */
+  FmWorkFile file;
+} FmWorkInfo;
+
+const FmWorkInfo *fm_work_info (FmWorkKind kind);
 typedef struct {
   FmWorkKind kind;
   char *path;

@@ -10,7 +10,7 @@
 #include "app/map/fm-map-list.h"
 #include "app/map/fm-map-query.h"
 #include "app/map/fm-map-view.h"
-#include "app/versions/fm-version-list.h"
+#include "app/blends/fm-version-list.h"
 
 struct _FmMapPage {
   FmLogPage parent_instance;

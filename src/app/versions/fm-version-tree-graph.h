@@ -6,7 +6,7 @@
 #include <gtk/gtk.h>
 
 #include "app/charts/fm-chart-canvas.h"
-#include "app/versions/fm-version-tree.h"
+#include "app/blends/fm-version-tree.h"
 
 G_BEGIN_DECLS
 

@@ -11,7 +11,7 @@
 #include "app/label/fm-label-window.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-store-task.h"
-#include "app/versions/fm-version-list.h"
+#include "app/blends/fm-version-list.h"
 #include "app/versions/fm-versions-page-detail.h"
 #include "app/versions/fm-versions-page-row.h"
 #include "app/widgets/fm-one-stop.h"

@@ -5,7 +5,7 @@
 
 #include <gtk/gtk.h>
 
-#include "app/versions/fm-version-tree-item.h"
+#include "app/blends/fm-version-tree-item.h"
 
 G_BEGIN_DECLS
 

@@ -6,7 +6,7 @@
 #include "app/widgets/fm-widget.h"
 
 #include "app/window/fm-sidebar-row.h"
-#include "app/versions/fm-version-list.h"
+#include "app/blends/fm-version-list.h"
 #include "app/widgets/fm-one-stop.h"
 
 #define MANY_ROWS 60 /* from here on only the shown blend starts open */

@@ -7,7 +7,7 @@
 
 #include "app/session/fm-session.h"
 #include "app/session/fm-writer.h"
-#include "app/versions/fm-version-tree.h"
+#include "app/blends/fm-version-tree.h"
 
 typedef struct {
   char *folder;

@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-version-list.c - of a change only the rows that it is about are read */
-#include "app/versions/fm-version-list.h"
+#include "app/blends/fm-version-list.h"
 #include "log-fixture.h"
 #include "store/fm-tastings.h"
 

@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-version-read.c - reads blends with their versions, all of them or what a change was about */
-#include "app/versions/fm-version-read.h"
+#include "app/blends/fm-version-read.h"
 
 void
 fm_version_blend_free (FmVersionBlend *blend)

@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-version-list.c - the blends of the notebook with their drafts and versions, as rows */
-#include "app/versions/fm-version-list.h"
+#include "app/blends/fm-version-list.h"
 
 #include "app/session/fm-store-task.h"
 

@@ -12,7 +12,7 @@
 #pragma once
 
 #include "app/session/fm-session.h"
-#include "app/versions/fm-version-tree-item.h"
+#include "app/blends/fm-version-tree-item.h"
 
 G_BEGIN_DECLS
 

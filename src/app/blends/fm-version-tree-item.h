@@ -5,8 +5,8 @@
 
 #include <gio/gio.h>
 
-#include "app/versions/fm-version-read.h"
-#include "app/versions/fm-version-tree.h"
+#include "app/blends/fm-version-read.h"
+#include "app/blends/fm-version-tree.h"
 
 G_BEGIN_DECLS
 

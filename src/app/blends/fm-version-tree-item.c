@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-version-tree-item.c - a blend, its draft or a version, as a row of a list */
-#include "app/versions/fm-version-tree-item.h"
+#include "app/blends/fm-version-tree-item.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

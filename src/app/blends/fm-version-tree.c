@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-version-tree.c - where the nodes and lines of a tree of versions are drawn */
-#include "app/versions/fm-version-tree.h"
+#include "app/blends/fm-version-tree.h"
 
 #define LANE_BIT(lane) (1u << (lane))
 

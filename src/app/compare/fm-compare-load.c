@@ -34,6 +34,15 @@ version_subtitle (const FmVersionInfo *info)
   return g_strjoin (" · ", point, date, info->reason, NULL);
 }
 
+static FmCompareChoice *
+version_choice (const char *blend_name, const FmVersionInfo *info)
+{
+  g_autofree char *title = version_title (blend_name, info->number);
+  g_autofree char *subtitle = version_subtitle (info);
+
+  return fm_compare_choice_new (FM_COMPARE_VERSION, info->id, title, subtitle);
+}
+
 static char *
 experiment_title (const char *blend_name, int number, const char *title, gint64 made_at)
 {
@@ -44,35 +53,15 @@ experiment_title (const char *blend_name, int number, const char *title, gint64 
   return g_strdup_printf (_ ("Experiment of %s (%s, version %d)"), date, blend_name, number);
 }
 
-static gboolean
-add_versions (GPtrArray *choices, FmNotebook *notebook, const FmBlendInfo *blend, GError **error)
+static gpointer
+load_experiments (FmNotebook *notebook, gpointer none, GCancellable *cancellable, GError **error)
 {
-  g_autoptr (GPtrArray) versions = fm_versions_list (notebook, blend->id, error);
-
-  if (versions == NULL)
-    return FALSE;
-  for (guint i = versions->len; i > 0; i--) {
-    const FmVersionInfo *info = g_ptr_array_index (versions, i - 1);
-    g_autofree char *title = version_title (blend->name, info->number);
-    g_autofree char *subtitle = version_subtitle (info);
-
-    g_ptr_array_add (choices,
-                     fm_compare_choice_new (FM_COMPARE_VERSION, info->id, title, subtitle));
-  }
-  return TRUE;
-}
-
-static gboolean
-add_experiments (GPtrArray *choices,
-                 FmNotebook *notebook,
-                 GCancellable *cancellable,
-                 GError **error)
-{
+  g_autoptr (GPtrArray) choices = g_ptr_array_new_with_free_func (g_object_unref);
   FmExperimentFilter filter = { .sort = FM_EXPERIMENT_SORT_DATE, .descending = TRUE };
   g_autoptr (GPtrArray) experiments = fm_experiments_list (notebook, &filter, cancellable, error);
 
   if (experiments == NULL)
-    return FALSE;
+    return NULL;
   for (guint i = 0; i < experiments->len; i++) {
     const FmExperimentInfo *info = g_ptr_array_index (experiments, i);
     g_autofree char *title =
@@ -83,20 +72,6 @@ add_experiments (GPtrArray *choices,
     g_ptr_array_add (choices,
                      fm_compare_choice_new (FM_COMPARE_EXPERIMENT, info->id, title, subtitle));
   }
-  return TRUE;
-}
-
-static gpointer
-load_choices (FmNotebook *notebook, gpointer none, GCancellable *cancellable, GError **error)
-{
-  g_autoptr (GPtrArray) choices = g_ptr_array_new_with_free_func (g_object_unref);
-  g_autoptr (GPtrArray) blends = fm_blends_list (notebook, error);
-  gboolean loaded = blends != NULL;
-
-  for (guint i = 0; loaded && i < blends->len; i++)
-    loaded = add_versions (choices, notebook, g_ptr_array_index (blends, i), error);
-  if (!loaded || !add_experiments (choices, notebook, cancellable, error))
-    return NULL;
   return g_steal_pointer (&choices);
 }
 
@@ -278,15 +253,34 @@ fm_compare_memory_free (FmCompareMemory *self)
   g_free (self);
 }
 
+/* The newest of each blend first. */
+GPtrArray *
+fm_compare_choices_of_versions (FmVersionList *list)
+{
+  GPtrArray *choices = g_ptr_array_new_with_free_func (g_object_unref);
+  GListModel *blends = fm_version_list_get_blends (list);
+
+  for (guint i = 0; i < g_list_model_get_n_items (blends); i++) {
+    g_autoptr (FmVersionTreeItem) blend = g_list_model_get_item (blends, i);
+    const gint64 blend_id = fm_version_tree_item_get_blend_id (blend);
+    const GPtrArray *versions = fm_version_list_get_versions (list, blend_id);
+
+    for (guint j = versions != NULL ? versions->len : 0; j > 0; j--)
+      g_ptr_array_add (choices, version_choice (fm_version_tree_item_get_title (blend),
+                                                g_ptr_array_index (versions, j - 1)));
+  }
+  return choices;
+}
+
 void
-fm_compare_load_choices_async (FmNotebook *notebook,
-                               GCancellable *cancellable,
-                               GAsyncReadyCallback callback,
-                               gpointer user_data)
+fm_compare_load_experiments_async (FmNotebook *notebook,
+                                   GCancellable *cancellable,
+                                   GAsyncReadyCallback callback,
+                                   gpointer user_data)
 {
   fm_store_task (&(FmStoreTask){
       .notebook = notebook,
-      .run = load_choices,
+      .run = load_experiments,
       .free_result = (GDestroyNotify)g_ptr_array_unref,
       .cancellable = cancellable,
       .done = callback,
@@ -295,7 +289,7 @@ fm_compare_load_choices_async (FmNotebook *notebook,
 }
 
 GPtrArray *
-fm_compare_load_choices_finish (GAsyncResult *result, GError **error)
+fm_compare_load_experiments_finish (GAsyncResult *result, GError **error)
 {
   return fm_store_task_finish (result, error);
 }

@@ -3,18 +3,22 @@
 /* fm-compare-load.h - reads what can be compared and what is compared, off the main thread */
 #pragma once
 
+#include "app/blends/fm-version-list.h"
 #include "core/compare/fm-comparison.h"
 #include "store/fm-experiments.h"
 
 G_BEGIN_DECLS
 
-/** Every version and experiment of the notebook, newest first within a blend. */
-void fm_compare_load_choices_async (FmNotebook *notebook,
-                                    GCancellable *cancellable,
-                                    GAsyncReadyCallback callback,
-                                    gpointer user_data);
+/** Every version that @list has, the newest first within a blend. (transfer full) (element-type
+ * FmCompareChoice) */
+GPtrArray *fm_compare_choices_of_versions (FmVersionList *list);
+/** Every experiment of the notebook, the newest first. */
+void fm_compare_load_experiments_async (FmNotebook *notebook,
+                                        GCancellable *cancellable,
+                                        GAsyncReadyCallback callback,
+                                        gpointer user_data);
 /** (transfer full) (element-type FmCompareChoice) */
-GPtrArray *fm_compare_load_choices_finish (GAsyncResult *result, GError **error);
+GPtrArray *fm_compare_load_experiments_finish (GAsyncResult *result, GError **error);
 
 /** @keys: as of fm_compare_choice_get_key(); those that are gone are left out. */
 void fm_compare_load_async (FmNotebook *notebook,

@@ -245,7 +245,7 @@ choose_action (GtkWidget *widget, const char *name, GVariant *parameter)
   GtkRoot *root = gtk_widget_get_root (widget);
   FmComparePicker *picker;
 
-  picker = fm_compare_picker_new (GTK_WINDOW (root), fm_page_get_notebook (FM_PAGE (self)),
+  picker = fm_compare_picker_new (GTK_WINDOW (root), fm_page_get_session (FM_PAGE (self)),
                                   (const char *const *)self->keys);
   g_signal_connect_object (picker, "chosen", G_CALLBACK (chosen_cb), self, 0);
   gtk_window_present (GTK_WINDOW (picker));

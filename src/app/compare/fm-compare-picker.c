@@ -25,6 +25,8 @@ struct _FmComparePicker {
   GStrv words;       /* case folded, of the search */
   GPtrArray *chosen; /* FmCompareChoice, in the order of choosing */
   GStrv first_keys;
+  FmVersionList *versions; /* (nullable): experiments only */
+  GPtrArray *experiments;  /* FmCompareChoice, until they are shown */
   guint min;
   guint max;
   gboolean for_tasting; /* experiments only */
@@ -39,17 +41,6 @@ enum {
 };
 
 static guint signals[N_SIGNALS];
-
-static gboolean
-is_offered (FmComparePicker *self, FmCompareChoice *choice)
-{
-  FmCompareKind kind = FM_COMPARE_VERSION;
-  gint64 id = 0;
-
-  return !self->for_tasting ||
-         (fm_compare_key_parse (fm_compare_choice_get_key (choice), &kind, &id) &&
-          kind == FM_COMPARE_EXPERIMENT);
-}
 
 static gboolean
 matches (gpointer item, gpointer user_data)
@@ -230,23 +221,18 @@ find_choice (GPtrArray *choices, const char *key)
   return NULL;
 }
 
+/* Once versions and experiments are there. */
 static void
-choices_loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+show_choices (FmComparePicker *self)
 {
-  g_autoptr (FmComparePicker) self = FM_COMPARE_PICKER (user_data);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) choices = fm_compare_load_choices_finish (result, &error);
+  g_autoptr (GPtrArray) choices = NULL;
 
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->choices == NULL)
+  if (self->experiments == NULL ||
+      (self->versions != NULL && !fm_version_list_is_read (self->versions)))
     return;
-  if (choices == NULL) {
-    gtk_label_set_text (self->nothing_label, error->message);
-    gtk_stack_set_visible_child_name (self->stack, "nothing");
-    return;
-  }
-  for (guint i = choices->len; i > 0; i--)
-    if (!is_offered (self, g_ptr_array_index (choices, i - 1)))
-      g_ptr_array_remove_index (choices, i - 1);
+  choices = self->versions != NULL ? fm_compare_choices_of_versions (self->versions)
+                                   : g_ptr_array_new_with_free_func (g_object_unref);
+  g_ptr_array_extend_and_steal (choices, g_steal_pointer (&self->experiments));
   for (guint i = 0; i < choices->len; i++)
     g_signal_connect_object (g_ptr_array_index (choices, i), "notify::chosen",
                              G_CALLBACK (choice_changed_cb), self, 0);
@@ -258,6 +244,24 @@ choices_loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   }
   g_list_store_splice (self->choices, 0, 0, choices->pdata, choices->len);
   update_page (self);
+}
+
+static void
+experiments_loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (FmComparePicker) self = FM_COMPARE_PICKER (user_data);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) experiments = fm_compare_load_experiments_finish (result, &error);
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->choices == NULL)
+    return;
+  if (experiments == NULL) {
+    gtk_label_set_text (self->nothing_label, error->message);
+    gtk_stack_set_visible_child_name (self->stack, "nothing");
+    return;
+  }
+  self->experiments = g_steal_pointer (&experiments);
+  show_choices (self);
 }
 
 static void
@@ -292,6 +296,8 @@ fm_compare_picker_dispose (GObject *object)
   g_clear_object (&self->filtered);
   g_clear_object (&self->filter);
   g_clear_object (&self->choices);
+  g_clear_object (&self->versions);
+  g_clear_pointer (&self->experiments, g_ptr_array_unref);
   g_clear_pointer (&self->chosen, g_ptr_array_unref);
   G_OBJECT_CLASS (fm_compare_picker_parent_class)->dispose (object);
 }
@@ -358,16 +364,19 @@ load_choices (FmComparePicker *self, FmNotebook *notebook)
 {
   update_state (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->search_entry));
-  fm_compare_load_choices_async (notebook, self->cancellable, choices_loaded_cb,
-                                 g_object_ref (self));
+  fm_compare_load_experiments_async (notebook, self->cancellable, experiments_loaded_cb,
+                                     g_object_ref (self));
 }
 
 FmComparePicker *
-fm_compare_picker_new (GtkWindow *parent, FmNotebook *notebook, const char *const *keys)
+fm_compare_picker_new (GtkWindow *parent, FmSession *session, const char *const *keys)
 {
   FmComparePicker *self = picker_new (parent, keys, FM_COMPARE_MIN_ITEMS, FM_COMPARE_MAX_ITEMS);
 
-  load_choices (self, notebook);
+  self->versions = fm_version_list_of (session);
+  g_signal_connect_object (self->versions, "updated", G_CALLBACK (show_choices), self,
+                           G_CONNECT_SWAPPED);
+  load_choices (self, fm_session_get_notebook (session));
   return self;
 }
 

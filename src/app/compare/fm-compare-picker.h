@@ -8,7 +8,7 @@
 
 #include <adwaita.h>
 
-#include "store/notebook/fm-notebook.h"
+#include "app/session/fm-session.h"
 
 G_BEGIN_DECLS
 
@@ -17,7 +17,7 @@ G_DECLARE_FINAL_TYPE (FmComparePicker, fm_compare_picker, FM, COMPARE_PICKER, Ad
 
 /** @keys: (nullable): what is chosen now */
 FmComparePicker *
-fm_compare_picker_new (GtkWindow *parent, FmNotebook *notebook, const char *const *keys);
+fm_compare_picker_new (GtkWindow *parent, FmSession *session, const char *const *keys);
 /** Offers experiments only, up to @max of them or none. @keys: (nullable): what is chosen now */
 FmComparePicker *fm_compare_picker_new_for_tasting (GtkWindow *parent,
                                                     FmNotebook *notebook,

@@ -19,37 +19,6 @@ job_free (gpointer data)
   g_free (job);
 }
 
-static gpointer
-list_versions (FmNotebook *notebook, gpointer blend_id, GCancellable *cancellable, GError **error)
-{
-  return fm_versions_list (notebook, *(gint64 *)blend_id, error);
-}
-
-void
-fm_targets_list_versions (FmNotebook *notebook,
-                          gint64 blend_id,
-                          GCancellable *cancellable,
-                          GAsyncReadyCallback callback,
-                          gpointer user_data)
-{
-  fm_store_task (&(FmStoreTask){
-      .notebook = notebook,
-      .run = list_versions,
-      .free_result = (GDestroyNotify)g_ptr_array_unref,
-      .data = g_memdup2 (&blend_id, sizeof blend_id),
-      .free_data = g_free,
-      .cancellable = cancellable,
-      .done = callback,
-      .user_data = user_data,
-  });
-}
-
-GPtrArray *
-fm_targets_list_versions_finish (GAsyncResult *result, GError **error)
-{
-  return fm_store_task_finish (result, error);
-}
-
 void
 fm_targets_solution_free (FmTargetsSolution *self)
 {

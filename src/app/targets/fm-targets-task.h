@@ -10,14 +10,6 @@
 
 G_BEGIN_DECLS
 
-/** Lists the versions of a blend. Finish: (transfer full) (element-type FmVersionInfo). */
-void fm_targets_list_versions (FmNotebook *notebook,
-                               gint64 blend_id,
-                               GCancellable *cancellable,
-                               GAsyncReadyCallback callback,
-                               gpointer user_data);
-GPtrArray *fm_targets_list_versions_finish (GAsyncResult *result, GError **error);
-
 /** What was asked and what came out of it. */
 typedef struct {
   FmTargets *targets;

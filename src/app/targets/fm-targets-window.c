@@ -6,15 +6,16 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/widgets/fm-accessible.h"
-#include "app/widgets/fm-number-entry.h"
+#include "app/blends/fm-version-list.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/targets/fm-targets-bands.h"
 #include "app/targets/fm-targets-lines.h"
 #include "app/targets/fm-targets-result.h"
-#include "core/targets/fm-targets-chance.h"
 #include "app/targets/fm-targets-task.h"
+#include "app/widgets/fm-accessible.h"
+#include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-widget.h"
+#include "core/targets/fm-targets-chance.h"
 
 /* Whole grams, as kitchen scales show: common practice, no source. */
 #define DEFAULT_SCALE_STEP_G 1.0
@@ -36,8 +37,10 @@ struct _FmTargetsWindow {
   GtkScrolledWindow *scroller;
 
   FmSession *session;
-  FmFormula *formula;  /* the copy that is worked on, with what else may be used */
-  GPtrArray *versions; /* (nullable) FmVersionInfo, in the order of reference_drop */
+  FmFormula *formula; /* the copy that is worked on, with what else may be used */
+  FmVersionList *list;
+  gint64 blend_id;
+  GArray *version_ids; /* gint64, in the order of reference_drop */
   FmTargetsSolution *solution;
   GCancellable *cancellable;
 };
@@ -138,9 +141,9 @@ reference_id (FmTargetsWindow *self)
   const guint selected = gtk_drop_down_get_selected (self->reference_drop);
 
   if (gtk_drop_down_get_selected (self->objective_drop) != FM_OBJECTIVE_NEAREST_REFERENCE ||
-      self->versions == NULL || selected >= self->versions->len)
+      selected >= self->version_ids->len)
     return 0;
-  return ((FmVersionInfo *)g_ptr_array_index (self->versions, selected))->id;
+  return g_array_index (self->version_ids, gint64, selected);
 }
 
 /* The answer starts at the top of what is seen. */
@@ -273,7 +276,8 @@ fm_targets_window_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_TARGETS_WINDOW);
   g_clear_object (&self->session);
   g_clear_pointer (&self->formula, fm_formula_free);
-  g_clear_pointer (&self->versions, g_ptr_array_unref);
+  g_clear_object (&self->list);
+  g_clear_pointer (&self->version_ids, g_array_unref);
   g_clear_pointer (&self->solution, fm_targets_solution_free);
   G_OBJECT_CLASS (fm_targets_window_parent_class)->dispose (object);
 }
@@ -332,6 +336,7 @@ fm_targets_window_init (FmTargetsWindow *self)
 {
   g_autoptr (GtkStringList) names = objective_names ();
 
+  self->version_ids = g_array_new (FALSE, FALSE, sizeof (gint64));
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_drop_down_set_model (self->objective_drop, G_LIST_MODEL (names));
   fm_widget_ellipsize_drop_down (self->objective_drop);
@@ -348,27 +353,22 @@ fm_targets_window_init (FmTargetsWindow *self)
                             self);
 }
 
+/* Once: while the window is open nobody saves a version. */
 static void
-versions_listed_cb (GObject *source, GAsyncResult *result, gpointer data)
+show_versions (FmTargetsWindow *self)
 {
-  g_autoptr (FmTargetsWindow) self = data;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) versions = fm_targets_list_versions_finish (result, &error);
+  const GPtrArray *versions = fm_version_list_get_versions (self->list, self->blend_id);
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
 
-  if (self->session == NULL)
+  if (versions == NULL || self->version_ids->len > 0)
     return;
-  if (versions == NULL) {
-    fm_session_failure (self->session, error);
-    return;
-  }
   for (guint i = 0; i < versions->len; i++) {
     const FmVersionInfo *info = g_ptr_array_index (versions, i);
     g_autofree char *point = fm_lean_point_format (info->fat_pct);
 
     gtk_string_list_take (names, g_strdup_printf (_ ("Version %d, %s"), info->number, point));
+    g_array_append_val (self->version_ids, info->id);
   }
-  self->versions = g_steal_pointer (&versions);
   gtk_drop_down_set_model (self->reference_drop, G_LIST_MODEL (names));
 }
 
@@ -378,13 +378,16 @@ fm_targets_window_new (GtkWindow *parent, FmSession *session)
   FmTargetsWindow *self = g_object_new (FM_TYPE_TARGETS_WINDOW, "transient-for", parent, NULL);
 
   self->session = g_object_ref (session);
+  self->blend_id = fm_session_get_blend_id (session);
   self->formula = fm_formula_copy (fm_session_get_formula (session));
   fm_targets_lines_set_formula (self->lines, session, self->formula);
   fm_targets_bands_set_formula (self->bands, self->formula);
   fm_number_entry_set_value (self->limit_entry, self->formula->brief->bands[FM_TARGET_FAT_PCT].max);
   show_sure (self);
   gtk_drop_down_set_selected (self->objective_drop, FM_OBJECTIVE_NEAREST_CURRENT);
-  fm_targets_list_versions (fm_session_get_notebook (session), fm_session_get_blend_id (session),
-                            NULL, versions_listed_cb, g_object_ref (self));
+  self->list = fm_version_list_of (session);
+  g_signal_connect_object (self->list, "updated", G_CALLBACK (show_versions), self,
+                           G_CONNECT_SWAPPED);
+  show_versions (self);
   return self;
 }

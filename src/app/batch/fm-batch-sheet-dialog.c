@@ -7,11 +7,9 @@
 #include <math.h>
 #include <string.h>
 
-#include "app/print/fm-batch-sheet-preview.h"
 #include "app/print/fm-batch-sheet-print.h"
-#include "app/widgets/fm-number-row.h"
 #include "app/session/fm-notebook-settings.h"
-#include "app/widgets/fm-widget.h"
+#include "app/widgets/fm-number-row.h"
 #include "core/experiment/fm-strange.h"
 #include "report/fm-cook-card.h"
 #include "report/fm-reader-card.h"
@@ -20,7 +18,7 @@
 #define N_ENTRIES 10
 
 struct _FmBatchSheetDialog {
-  AdwWindow parent_instance;
+  FmPaperWindow parent_instance;
 
   AdwComboRow *kind_row;
   GtkWidget *page_button;
@@ -44,10 +42,9 @@ struct _FmBatchSheetDialog {
   char *notebook_name;
   char *blend_name;
   char *version_name;
-  FmBatchSheet *sheet; /* (nullable): the plan cannot be made */
 };
 
-G_DEFINE_FINAL_TYPE (FmBatchSheetDialog, fm_batch_sheet_dialog, ADW_TYPE_WINDOW)
+G_DEFINE_FINAL_TYPE (FmBatchSheetDialog, fm_batch_sheet_dialog, FM_TYPE_PAPER_WINDOW)
 
 static double
 value_or_zero (FmNumberEntry *entry)
@@ -131,16 +128,6 @@ make_sheet (FmBatchSheetDialog *self, GError **error)
 }
 
 static void
-say (GtkWidget *widget, const char *text, gboolean failed)
-{
-  FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (widget);
-
-  gtk_label_set_text (self->error_label, text);
-  gtk_widget_set_visible (GTK_WIDGET (self->error_label), *text != '\0');
-  fm_widget_set_class (GTK_WIDGET (self->error_label), "error", failed);
-}
-
-static void
 plan_changed_cb (FmBatchSheetDialog *self)
 {
   g_autoptr (GError) error = NULL;
@@ -149,72 +136,25 @@ plan_changed_cb (FmBatchSheetDialog *self)
   if (self->formula == NULL)
     return;
   sheet = make_sheet (self, &error);
-  fm_batch_sheet_preview_set_sheet (self->preview, sheet);
-  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
-  self->sheet = sheet;
+  gtk_label_set_text (self->costs_label, sheet != NULL && sheet->costs != NULL ? sheet->costs : "");
+  fm_paper_window_show (FM_PAPER_WINDOW (self), sheet, error);
   fm_number_entry_set_warning (self->patty_mass_entry,
                                fm_strange_patty (fm_number_entry_get_value (self->patty_mass_entry),
                                                  self->formula->brief->patty_mass_g));
-  gtk_label_set_text (self->costs_label, sheet != NULL && sheet->costs != NULL ? sheet->costs : "");
   gtk_widget_set_visible (self->page_button, get_kind (self) >= READER_CARD_GRAMS);
-  say (GTK_WIDGET (self), error != NULL ? error->message : "", error != NULL);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.print", sheet != NULL);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.save-pdf", sheet != NULL);
 }
 
-static FmNumberEntry *
-get_entry (FmBatchSheetDialog *self, guint index)
+static void
+list_entries (FmBatchSheetDialog *self, FmNumberEntry *entries[N_ENTRIES])
 {
-  FmNumberEntry *entries[N_ENTRIES] = {
+  FmNumberEntry *const all[N_ENTRIES] = {
     self->patties_entry,  self->patty_mass_entry,   self->grind_loss_entry,
     self->plate_entry,    self->passes_entry,       self->meat_temp_entry,
     self->salt_entry,     self->salt_minutes_entry, self->salt_price_entry,
     self->buy_step_entry,
   };
 
-  return entries[index];
-}
-
-/* A field with bad text keeps its last good value, which is not what the cook sees. */
-static const char *
-first_bad_text (FmBatchSheetDialog *self)
-{
-  for (guint i = 0; i < N_ENTRIES; i++)
-    if (!fm_number_entry_is_valid (get_entry (self, i)))
-      return fm_number_entry_get_message (get_entry (self, i));
-  return NULL;
-}
-
-static FmBatchSheet *
-make_sheet_to_keep (FmBatchSheetDialog *self)
-{
-  const char *bad = first_bad_text (self);
-  g_autoptr (GError) error = NULL;
-  FmBatchSheet *sheet = bad == NULL ? make_sheet (self, &error) : NULL;
-
-  if (sheet == NULL)
-    say (GTK_WIDGET (self), bad != NULL ? bad : error->message, TRUE);
-  return sheet;
-}
-
-static void
-print_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmBatchSheet *sheet = make_sheet_to_keep (FM_BATCH_SHEET_DIALOG (widget));
-
-  if (sheet != NULL)
-    fm_batch_sheet_print (widget, sheet, say);
-}
-
-static void
-save_pdf_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (widget);
-  FmBatchSheet *sheet = make_sheet_to_keep (self);
-  g_autofree char *file = g_strdup_printf ("%s, %s.pdf", self->blend_name, self->version_name);
-
-  if (sheet != NULL)
-    fm_batch_sheet_save_pdf (widget, sheet, g_strdelimit (file, "/", '-'), say);
+  memcpy (entries, all, sizeof all);
 }
 
 static GBytes *
@@ -227,24 +167,33 @@ static void
 save_page_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (widget);
-  const char *bad = first_bad_text (self);
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
-  g_autofree char *file = g_strdup_printf ("%s, %s.html", self->blend_name, self->version_name);
+  g_autofree char *file = fm_paper_window_file_name (FM_PAPER_WINDOW (self), "html");
   g_autoptr (GError) error = NULL;
   FmBatchSheetInput input;
-  char *page = NULL;
+  char *page;
 
+  if (!fm_paper_window_may_keep (FM_PAPER_WINDOW (self)))
+    return;
   begin_input (self, &input);
-  if (bad == NULL)
-    page = fm_reader_card_html (self->formula, &input, get_kind (self) == READER_CARD_OUNCES, date,
-                                &error);
+  page = fm_reader_card_html (self->formula, &input, get_kind (self) == READER_CARD_OUNCES, date,
+                              &error);
   if (page == NULL) {
-    say (widget, bad != NULL ? bad : error->message, TRUE);
+    fm_paper_window_say (widget, error->message, TRUE);
     return;
   }
-  fm_print_save (&(FmPrintSave){ widget, _ ("Save the Page"), g_strdelimit (file, "/", '-'),
-                                 give_page, page, g_free, say });
+  fm_print_save (&(FmPrintSave){ widget, _ ("Save the Page"), file, give_page, page, g_free,
+                                 fm_paper_window_say });
+}
+
+static const char *
+fm_batch_sheet_dialog_bad_text (FmPaperWindow *window)
+{
+  FmNumberEntry *entries[N_ENTRIES];
+
+  list_entries (FM_BATCH_SHEET_DIALOG (window), entries);
+  return fm_number_row_bad_text (entries, N_ENTRIES);
 }
 
 static void
@@ -252,11 +201,8 @@ fm_batch_sheet_dialog_dispose (GObject *object)
 {
   FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (object);
 
-  if (self->preview != NULL)
-    fm_batch_sheet_preview_set_sheet (self->preview, NULL);
   g_clear_pointer (&self->formula, fm_formula_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_BATCH_SHEET_DIALOG);
-  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
   g_clear_pointer (&self->notebook_name, g_free);
   g_clear_pointer (&self->blend_name, g_free);
   g_clear_pointer (&self->version_name, g_free);
@@ -291,17 +237,13 @@ fm_batch_sheet_dialog_class_init (FmBatchSheetDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_batch_sheet_dialog_dispose;
+  FM_PAPER_WINDOW_CLASS (klass)->bad_text = fm_batch_sheet_dialog_bad_text;
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   g_type_ensure (FM_TYPE_BATCH_SHEET_PREVIEW);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/batch/fm-batch-sheet-dialog.ui");
   bind_children (widget_class);
-  gtk_widget_class_install_action (widget_class, "sheet.print", NULL, print_action);
-  gtk_widget_class_install_action (widget_class, "sheet.save-pdf", NULL, save_pdf_action);
   gtk_widget_class_install_action (widget_class, "sheet.save-page", NULL, save_page_action);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, GDK_CONTROL_MASK, "sheet.print",
-                                       NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
 static void
@@ -313,11 +255,14 @@ fm_batch_sheet_dialog_init (FmBatchSheetDialog *self)
   };
   g_autoptr (GtkStringList) kind_list = gtk_string_list_new (kinds);
   g_autoptr (GtkStringList) methods = gtk_string_list_new (NULL);
+  FmNumberEntry *entries[N_ENTRIES];
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_paper_window_set_parts (FM_PAPER_WINDOW (self), self->error_label, self->preview);
+  list_entries (self, entries);
   adw_combo_row_set_model (self->kind_row, G_LIST_MODEL (kind_list));
   for (guint i = 0; i < N_ENTRIES; i++)
-    fm_number_row_tell_errors (get_entry (self, i));
+    fm_number_row_tell_errors (entries[i]);
   for (guint i = 0; i < FM_N_COOK_METHODS; i++)
     gtk_string_list_append (methods, fm_cook_method_name ((FmCookMethod)i));
   adw_combo_row_set_model (self->method_row, G_LIST_MODEL (methods));
@@ -335,6 +280,7 @@ take_from_session (FmBatchSheetDialog *self, FmSession *session)
   self->blend_name = g_strdup (fm_session_get_blend_name (session));
   self->version_name = version != NULL ? g_strdup_printf (_ ("version %d"), version->number)
                                        : g_strdup (_ ("draft"));
+  fm_paper_window_set_name (FM_PAPER_WINDOW (self), self->blend_name, self->version_name, NULL);
   self->formula = fm_formula_copy (fm_session_get_formula (session));
   self->food.species = fm_formula_species (self->formula);
   self->food.fat_pct = fm_session_get_analysis (session)->fat_pct;

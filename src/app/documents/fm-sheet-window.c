@@ -3,47 +3,18 @@
 /* fm-sheet-window.c - a document of the notebook: what goes into it, a preview, paper and PDF */
 #include "app/documents/fm-sheet-window.h"
 
-#include <glib/gi18n-lib.h>
-
-#include "app/print/fm-batch-sheet-preview.h"
-#include "app/print/fm-batch-sheet-print.h"
-#include "app/widgets/fm-widget.h"
-
 struct _FmSheetWindow {
-  AdwWindow parent_instance;
+  FmPaperWindow parent_instance;
 
   GtkLabel *message_label;
   GtkBox *options_box;
   FmBatchSheetPreview *preview;
 
   FmSheetOrder order;
-  char *title;
-  FmBatchSheet *sheet; /* (nullable) shown */
   GCancellable *making;
 };
 
-G_DEFINE_FINAL_TYPE (FmSheetWindow, fm_sheet_window, ADW_TYPE_WINDOW)
-
-static void
-say (GtkWidget *widget, const char *text, gboolean failed)
-{
-  FmSheetWindow *self = FM_SHEET_WINDOW (widget);
-
-  gtk_label_set_text (self->message_label, text);
-  gtk_widget_set_visible (GTK_WIDGET (self->message_label), *text != '\0');
-  fm_widget_set_class (GTK_WIDGET (self->message_label), "error", failed);
-}
-
-/* (transfer full) sheet */
-static void
-show_sheet (FmSheetWindow *self, FmBatchSheet *sheet)
-{
-  fm_batch_sheet_preview_set_sheet (self->preview, sheet);
-  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
-  self->sheet = sheet;
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.print", sheet != NULL);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.save-pdf", sheet != NULL);
-}
+G_DEFINE_FINAL_TYPE (FmSheetWindow, fm_sheet_window, FM_TYPE_PAPER_WINDOW)
 
 static void
 stop_making (FmSheetWindow *self)
@@ -64,8 +35,7 @@ made_cb (GObject *owner, GAsyncResult *result, gpointer data)
     return;
   }
   g_clear_object (&self->making);
-  show_sheet (self, sheet);
-  say (GTK_WIDGET (self), error != NULL ? error->message : "", error != NULL);
+  fm_paper_window_show (FM_PAPER_WINDOW (self), sheet, error);
 }
 
 static void
@@ -76,7 +46,7 @@ renew_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   stop_making (self);
   if (order == NULL) {
-    show_sheet (self, NULL);
+    fm_paper_window_show (FM_PAPER_WINDOW (self), NULL, NULL);
     return;
   }
   self->making = g_cancellable_new ();
@@ -93,32 +63,12 @@ renew_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-print_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  fm_batch_sheet_print (widget, fm_batch_sheet_ref (FM_SHEET_WINDOW (widget)->sheet), say);
-}
-
-static void
-save_pdf_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmSheetWindow *self = FM_SHEET_WINDOW (widget);
-  g_autofree char *file = g_strconcat (self->title, ".pdf", NULL);
-
-  fm_batch_sheet_save_pdf (widget, fm_batch_sheet_ref (self->sheet), g_strdelimit (file, "/", '-'),
-                           say);
-}
-
-static void
 fm_sheet_window_dispose (GObject *object)
 {
   FmSheetWindow *self = FM_SHEET_WINDOW (object);
 
   stop_making (self);
-  if (self->preview != NULL)
-    fm_batch_sheet_preview_set_sheet (self->preview, NULL);
   gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_SHEET_WINDOW);
-  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
-  g_clear_pointer (&self->title, g_free);
   g_clear_object (&self->order.session);
   G_OBJECT_CLASS (fm_sheet_window_parent_class)->dispose (object);
 }
@@ -136,19 +86,13 @@ fm_sheet_window_class_init (FmSheetWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmSheetWindow, options_box);
   gtk_widget_class_bind_template_child (widget_class, FmSheetWindow, preview);
   gtk_widget_class_install_action (widget_class, "sheet.renew", NULL, renew_action);
-  gtk_widget_class_install_action (widget_class, "sheet.print", NULL, print_action);
-  gtk_widget_class_install_action (widget_class, "sheet.save-pdf", NULL, save_pdf_action);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, GDK_CONTROL_MASK, "sheet.print",
-                                       NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
 static void
 fm_sheet_window_init (FmSheetWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.print", FALSE);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.save-pdf", FALSE);
+  fm_paper_window_set_parts (FM_PAPER_WINDOW (self), self->message_label, self->preview);
 }
 
 void
@@ -159,7 +103,7 @@ fm_sheet_window_present (GtkWidget *parent, const FmSheetOrder *order)
 
   self->order = *order;
   g_object_ref (self->order.session);
-  self->title = g_strdup (order->title);
+  fm_paper_window_set_name (FM_PAPER_WINDOW (self), order->title, NULL);
   gtk_box_append (self->options_box, order->options);
   gtk_widget_activate_action (GTK_WIDGET (self), "sheet.renew", NULL);
   gtk_window_present (GTK_WINDOW (self));

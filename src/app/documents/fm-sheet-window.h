@@ -7,15 +7,14 @@
  */
 #pragma once
 
-#include <adwaita.h>
-
+#include "app/print/fm-paper-window.h"
 #include "app/session/fm-session.h"
 #include "app/session/fm-store-task.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_SHEET_WINDOW (fm_sheet_window_get_type ())
-G_DECLARE_FINAL_TYPE (FmSheetWindow, fm_sheet_window, FM, SHEET_WINDOW, AdwWindow)
+G_DECLARE_FINAL_TYPE (FmSheetWindow, fm_sheet_window, FM, SHEET_WINDOW, FmPaperWindow)
 
 /**
  * FmSheetOrder:

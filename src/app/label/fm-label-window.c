@@ -8,11 +8,9 @@
 
 #include "app/label/fm-label-stated.h"
 #include "app/label/fm-label-words.h"
-#include "app/print/fm-batch-sheet-preview.h"
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/session/fm-store-task.h"
 #include "app/widgets/fm-number-row.h"
-#include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 #include "report/fm-label-sheet.h"
 #include "store/fm-label-store.h"
@@ -22,7 +20,7 @@
 static const double gather_pct[] = { 0.0, 2.0, 1.5, 1.0, 0.5 };
 
 struct _FmLabelWindow {
-  AdwWindow parent_instance;
+  FmPaperWindow parent_instance;
 
   GtkLabel *message_label;
   AdwPreferencesGroup *rules_group;
@@ -48,13 +46,12 @@ struct _FmLabelWindow {
   FmAnalysis *analysis;   /* of it */
   FmLabelChoice *choice;  /* likewise */
   FmLabelWords *no_words; /* for ingredients without words of their own */
-  FmBatchSheet *sheet;    /* shown; owns what it draws */
   GCancellable *cancellable;
   FmLabelStatedRows *stated; /* NULL until the formula is read */
   gboolean loading;
 };
 
-G_DEFINE_FINAL_TYPE (FmLabelWindow, fm_label_window, ADW_TYPE_WINDOW)
+G_DEFINE_FINAL_TYPE (FmLabelWindow, fm_label_window, FM_TYPE_PAPER_WINDOW)
 
 /* What is read in a thread before anything can be shown. */
 typedef struct {
@@ -90,16 +87,6 @@ run_load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError
   load->choice = fm_label_choice_new (load->formula->brief->patty_mass_g);
   fm_label_store_read (notebook, load->key, load->choice);
   return GINT_TO_POINTER (TRUE);
-}
-
-static void
-say (GtkWidget *widget, const char *text, gboolean failed)
-{
-  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
-
-  gtk_label_set_text (self->message_label, text);
-  gtk_widget_set_visible (GTK_WIDGET (self->message_label), *text != '\0');
-  fm_widget_set_class (GTK_WIDGET (self->message_label), "error", failed);
 }
 
 static char *
@@ -153,15 +140,16 @@ read_choice (FmLabelWindow *self)
 static void
 show_label (FmLabelWindow *self)
 {
-  FmBatchSheet *sheet = make_sheet (self);
+  const FmLabelSetId set = self->choice->input.set;
   g_autoptr (FmLabel) label = make_label (self);
 
-  fm_batch_sheet_preview_set_sheet (self->preview, sheet);
-  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
-  self->sheet = sheet;
-  gtk_widget_set_sensitive (GTK_WIDGET (self->gather_row), self->choice->input.set != FM_LABEL_EU);
+  fm_paper_window_set_name (FM_PAPER_WINDOW (self), self->blend_name, self->version_name,
+                            fm_label_sets[set].key, NULL);
+  fm_paper_window_show (FM_PAPER_WINDOW (self), make_sheet (self), NULL);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->gather_row), set != FM_LABEL_EU);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-panel", label->panel != NULL);
-  say (GTK_WIDGET (self), label->refused != NULL ? label->refused : "", label->refused != NULL);
+  if (label->refused != NULL)
+    fm_paper_window_say (GTK_WIDGET (self), label->refused, TRUE);
 }
 
 static void
@@ -273,7 +261,7 @@ loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
 
   if (fm_store_task_finish (result, &error) == NULL) {
     if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-      say (GTK_WIDGET (self), error->message, TRUE);
+      fm_paper_window_say (GTK_WIDGET (self), error->message, TRUE);
     return;
   }
   if (load->version_id != 0)
@@ -287,59 +275,6 @@ loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
   self->analysis = fm_analysis_new (self->formula);
   show_choice (self);
   show_label (self);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.print", TRUE);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-sheet", TRUE);
-}
-
-static const char *
-first_bad_text (FmLabelWindow *self)
-{
-  FmNumberEntry *entries[] = { self->serving_entry, self->pack_entry, self->quality_entry };
-
-  for (guint i = 0; i < G_N_ELEMENTS (entries); i++)
-    if (!fm_number_entry_is_valid (entries[i]))
-      return fm_number_entry_get_message (entries[i]);
-  return self->stated != NULL ? fm_label_stated_rows_bad_text (self->stated) : NULL;
-}
-
-/* A field with bad text keeps its last good value, which is not what the cook sees. */
-static gboolean
-may_keep (FmLabelWindow *self)
-{
-  const char *bad = first_bad_text (self);
-
-  if (bad != NULL)
-    say (GTK_WIDGET (self), bad, TRUE);
-  return bad == NULL;
-}
-
-static void
-print_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
-
-  if (may_keep (self))
-    fm_batch_sheet_print (widget, make_sheet (self), say);
-}
-
-static char *
-file_name (FmLabelWindow *self, const char *ending)
-{
-  char *name = g_strdup_printf ("%s, %s, %s.%s", self->blend_name, self->version_name,
-                                fm_label_sets[self->choice->input.set].key, ending);
-
-  return g_strdelimit (name, "/", '-');
-}
-
-static void
-save_sheet_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
-
-  if (may_keep (self)) {
-    g_autofree char *file = file_name (self, "pdf");
-    fm_batch_sheet_save_pdf (widget, make_sheet (self), file, say);
-  }
 }
 
 /* The ending says which kind: a picture to be placed by others, at its true size. */
@@ -366,16 +301,28 @@ save_panel_action (GtkWidget *widget, const char *name, GVariant *parameter)
   FmLabelWindow *self = FM_LABEL_WINDOW (widget);
   FmLabel *label;
 
-  if (!may_keep (self))
+  if (!fm_paper_window_may_keep (FM_PAPER_WINDOW (self)))
     return;
   label = make_label (self);
   if (label->panel == NULL) {
     fm_label_free (label);
     return;
   }
-  g_autofree char *file = file_name (self, "svg");
+  g_autofree char *file = fm_paper_window_file_name (FM_PAPER_WINDOW (self), "svg");
   fm_print_save (&(FmPrintSave){ widget, _ ("Save the Panel"), file, make_panel_file, label,
-                                 (GDestroyNotify)fm_label_free, say });
+                                 (GDestroyNotify)fm_label_free, fm_paper_window_say });
+}
+
+static const char *
+fm_label_window_bad_text (FmPaperWindow *window)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (window);
+  FmNumberEntry *const entries[] = { self->serving_entry, self->pack_entry, self->quality_entry };
+  const char *bad = fm_number_row_bad_text (entries, G_N_ELEMENTS (entries));
+
+  if (bad != NULL || self->stated == NULL)
+    return bad;
+  return fm_label_stated_rows_bad_text (self->stated);
 }
 
 static gboolean
@@ -397,13 +344,10 @@ fm_label_window_dispose (GObject *object)
   FmLabelWindow *self = FM_LABEL_WINDOW (object);
 
   self->loading = TRUE;
-  if (self->preview != NULL)
-    fm_batch_sheet_preview_set_sheet (self->preview, NULL);
   g_cancellable_cancel (self->cancellable);
   g_clear_pointer (&self->stated, fm_label_stated_rows_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), FM_TYPE_LABEL_WINDOW);
   g_clear_object (&self->cancellable);
-  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   g_clear_pointer (&self->formula, fm_formula_free);
   g_clear_pointer (&self->choice, fm_label_choice_free);
@@ -443,17 +387,13 @@ fm_label_window_class_init (FmLabelWindowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_label_window_dispose;
   GTK_WINDOW_CLASS (klass)->close_request = fm_label_window_close_request;
+  FM_PAPER_WINDOW_CLASS (klass)->bad_text = fm_label_window_bad_text;
   g_type_ensure (FM_TYPE_NUMBER_ENTRY);
   g_type_ensure (FM_TYPE_BATCH_SHEET_PREVIEW);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/label/fm-label-window.ui");
   bind_children (widget_class);
-  gtk_widget_class_install_action (widget_class, "label.print", NULL, print_action);
-  gtk_widget_class_install_action (widget_class, "label.save-sheet", NULL, save_sheet_action);
   gtk_widget_class_install_action (widget_class, "label.save-panel", NULL, save_panel_action);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, GDK_CONTROL_MASK, "label.print",
-                                       NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
 static void
@@ -481,12 +421,11 @@ fm_label_window_init (FmLabelWindow *self)
   self->cancellable = g_cancellable_new ();
   self->no_words = fm_label_words_new (NULL, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_paper_window_set_parts (FM_PAPER_WINDOW (self), self->message_label, self->preview);
   fill_lists (self);
   fm_number_row_tell_errors (self->serving_entry);
   fm_number_row_tell_errors (self->pack_entry);
   fm_number_row_tell_errors (self->quality_entry);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.print", FALSE);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-sheet", FALSE);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-panel", FALSE);
   self->loading = FALSE;
 }

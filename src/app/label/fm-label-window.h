@@ -4,14 +4,13 @@
  * near */
 #pragma once
 
-#include <adwaita.h>
-
+#include "app/print/fm-paper-window.h"
 #include "app/session/fm-session.h"
 
 G_BEGIN_DECLS
 
 #define FM_TYPE_LABEL_WINDOW (fm_label_window_get_type ())
-G_DECLARE_FINAL_TYPE (FmLabelWindow, fm_label_window, FM, LABEL_WINDOW, AdwWindow)
+G_DECLARE_FINAL_TYPE (FmLabelWindow, fm_label_window, FM, LABEL_WINDOW, FmPaperWindow)
 
 /** Over the window of @parent, for what @session shows; for version @version_id of the shown blend
  * when it is not 0. */

@@ -13,7 +13,7 @@
 struct _FmBatchSheetPreview {
   GtkWidget parent_instance;
 
-  const FmBatchSheet *sheet;
+  FmBatchSheet *sheet;   /* (nullable) */
   FmSheetLayout *layout; /* of it; NULL without */
 };
 
@@ -97,6 +97,7 @@ static void
 fm_batch_sheet_preview_finalize (GObject *object)
 {
   g_clear_pointer (&FM_BATCH_SHEET_PREVIEW (object)->layout, fm_sheet_layout_free);
+  g_clear_pointer (&FM_BATCH_SHEET_PREVIEW (object)->sheet, fm_batch_sheet_free);
   G_OBJECT_CLASS (fm_batch_sheet_preview_parent_class)->finalize (object);
 }
 
@@ -132,15 +133,22 @@ lay_out (const FmBatchSheet *sheet)
 }
 
 void
-fm_batch_sheet_preview_set_sheet (FmBatchSheetPreview *self, const FmBatchSheet *sheet)
+fm_batch_sheet_preview_set_sheet (FmBatchSheetPreview *self, FmBatchSheet *sheet)
 {
   g_autofree char *text = sheet != NULL ? fm_batch_sheet_text (sheet) : g_strdup ("");
 
-  self->sheet = sheet;
   g_clear_pointer (&self->layout, fm_sheet_layout_free);
+  g_clear_pointer (&self->sheet, fm_batch_sheet_free);
+  self->sheet = sheet != NULL ? fm_batch_sheet_ref (sheet) : NULL;
   if (sheet != NULL)
     self->layout = lay_out (sheet);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text,
                                   -1);
   gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+FmBatchSheet *
+fm_batch_sheet_preview_get_sheet (FmBatchSheetPreview *self)
+{
+  return self->sheet;
 }

@@ -13,7 +13,9 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (
     FmBatchSheetPreview, fm_batch_sheet_preview, FM, BATCH_SHEET_PREVIEW, GtkWidget)
 
-/** Shows @sheet, which must live until the next call; NULL shows bare paper. */
-void fm_batch_sheet_preview_set_sheet (FmBatchSheetPreview *self, const FmBatchSheet *sheet);
+/** Shows @sheet and keeps it; NULL shows bare paper. */
+void fm_batch_sheet_preview_set_sheet (FmBatchSheetPreview *self, FmBatchSheet *sheet);
+/** (transfer none) (nullable) */
+FmBatchSheet *fm_batch_sheet_preview_get_sheet (FmBatchSheetPreview *self);
 
 G_END_DECLS

@@ -162,6 +162,12 @@ file_chosen_cb (GtkNativeDialog *chooser, int response, Save *save)
   g_object_unref (chooser);
 }
 
+char *
+fm_print_file_name (const char *name, const char *ending)
+{
+  return g_strdelimit (g_strdup_printf ("%s.%s", name, ending), "/", '-');
+}
+
 void
 fm_print_save (const FmPrintSave *order)
 {

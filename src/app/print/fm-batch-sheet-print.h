@@ -27,6 +27,8 @@ typedef struct {
   FmBatchSheetSay say;
 } FmPrintSave;
 
+/** @name with what no file name may hold replaced. @ending: without its dot. (transfer full) */
+char *fm_print_file_name (const char *name, const char *ending);
 /** Asks for a file and fills it. */
 void fm_print_save (const FmPrintSave *order);
 /** Asks for a file, with @name as a start. @sheet: (transfer full). */

@@ -148,14 +148,12 @@ new_report (FmTastingResult *self)
   return fm_tasting_report_new (tasting, self->reading, text);
 }
 
-/* @ending: with its dot */
 static char *
 file_name (FmTastingResult *self, const char *ending)
 {
   const FmTasting *tasting = fm_tasting_document_get_tasting (self->document);
-  char *name = g_strconcat (fm_tasting_text_title (tasting->title), ending, NULL);
 
-  return g_strdelimit (name, "/", '-');
+  return fm_print_file_name (fm_tasting_text_title (tasting->title), ending);
 }
 
 static void
@@ -168,7 +166,7 @@ print_clicked_cb (FmTastingResult *self)
 static void
 pdf_clicked_cb (FmTastingResult *self)
 {
-  g_autofree char *name = self->reading != NULL ? file_name (self, ".pdf") : NULL;
+  g_autofree char *name = self->reading != NULL ? file_name (self, "pdf") : NULL;
 
   if (name != NULL)
     fm_batch_sheet_save_pdf (GTK_WIDGET (self), new_report (self), name, say);
@@ -209,7 +207,7 @@ static void
 csv_clicked_cb (FmTastingResult *self)
 {
   GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
-  g_autofree char *name = self->reading != NULL ? file_name (self, ".csv") : NULL;
+  g_autofree char *name = self->reading != NULL ? file_name (self, "csv") : NULL;
 
   if (name == NULL)
     return;

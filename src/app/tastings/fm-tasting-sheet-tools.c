@@ -84,10 +84,10 @@ get_date_text (FmTastingSheetTools *self)
 static char *
 get_file_name (FmTastingSheetTools *self, const char *what)
 {
-  char *name =
-      g_strdup_printf ("%s - %s.pdf", fm_tasting_text_title (get_tasting (self)->title), what);
+  g_autofree char *name =
+      g_strdup_printf ("%s - %s", fm_tasting_text_title (get_tasting (self)->title), what);
 
-  return g_strdelimit (name, "/", '-');
+  return fm_print_file_name (name, "pdf");
 }
 
 static void

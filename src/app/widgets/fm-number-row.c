@@ -37,3 +37,12 @@ fm_number_row_tell_errors (FmNumberEntry *entry)
   g_signal_connect_object (entry, "notify::message", G_CALLBACK (show_message), row,
                            G_CONNECT_SWAPPED);
 }
+
+const char *
+fm_number_row_bad_text (FmNumberEntry *const *entries, guint n_entries)
+{
+  for (guint i = 0; i < n_entries; i++)
+    if (!fm_number_entry_is_valid (entries[i]))
+      return fm_number_entry_get_message (entries[i]);
+  return NULL;
+}

@@ -14,4 +14,8 @@ G_BEGIN_DECLS
  */
 void fm_number_row_tell_errors (FmNumberEntry *entry);
 
+/** Why the first of @entries whose text is refused holds bad text; NULL when all are good.
+ * (transfer none) */
+const char *fm_number_row_bad_text (FmNumberEntry *const *entries, guint n_entries);
+
 G_END_DECLS

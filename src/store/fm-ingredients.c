@@ -106,6 +106,67 @@ fm_ingredients_save (FmNotebook *self, const FmIngredient *ingredient, GError **
 }
 
 static gboolean
+uses (const char *formula_json, const char *id, GError **error)
+{
+  g_autoptr (FmFormula) formula = fm_formula_from_json (formula_json, error);
+
+  for (guint i = 0; formula != NULL && i < fm_formula_n_lines (formula); i++) {
+    if (g_str_equal (fm_formula_line (formula, i)->ingredient->id, id))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Names of the blends whose drafts use it, NULL + error. */
+static GPtrArray *
+find_users (FmDb *db, const char *id, GError **error)
+{
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (FmStmt) stmt = fm_db_prepare (db,
+                                           "SELECT b.name, d.formula_json FROM drafts d"
+                                           " JOIN blends b ON b.id = d.blend_id"
+                                           " WHERE instr(d.formula_json, ?1) > 0 ORDER BY b.id",
+                                           error);
+  GError *failure = NULL;
+  FmStep step;
+
+  if (stmt == NULL)
+    return NULL;
+  fm_stmt_bind_text (stmt, 1, id);
+  while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW) {
+    g_autofree char *json = fm_stmt_text (stmt, 1);
+
+    if (uses (json, id, &failure))
+      g_ptr_array_add (names, fm_stmt_text (stmt, 0));
+    if (failure != NULL) {
+      g_propagate_error (error, failure);
+      return NULL;
+    }
+  }
+  return step == FM_DONE ? g_steal_pointer (&names) : NULL;
+}
+
+static gboolean
+check_unused (FmDb *db, const char *id, GError **error)
+{
+  g_autoptr (GPtrArray) names = find_users (db, id, error);
+  g_autoptr (GString) list = g_string_new (NULL);
+
+  if (names == NULL || names->len == 0)
+    return names != NULL;
+  for (guint i = 0; i < names->len; i++)
+    g_string_append_printf (list, "%s%s", i > 0 ? ", " : "",
+                            (const char *)g_ptr_array_index (names, i));
+  g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_IN_USE,
+               ngettext ("The draft of %s uses this own entry. Take it out of there first.",
+                         "The drafts of these blends use this own entry: %s. Take it out of them "
+                         "first.",
+                         names->len),
+               list->str);
+  return FALSE;
+}
+
+static gboolean
 remove_in (FmDb *db, const char *id, GError **error)
 {
   g_autoptr (FmStmt) stmt = fm_db_prepare (db, "DELETE FROM ingredients WHERE id = ?1", error);
@@ -113,7 +174,7 @@ remove_in (FmDb *db, const char *id, GError **error)
   if (stmt == NULL)
     return FALSE;
   fm_stmt_bind_text (stmt, 1, id);
-  if (!fm_stmt_run (db, stmt, error))
+  if (!check_unused (db, id, error) || !fm_stmt_run (db, stmt, error))
     return FALSE;
   if (fm_db_changes (db) > 0)
     return TRUE;

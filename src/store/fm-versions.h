@@ -96,6 +96,7 @@ FmFormula *fm_formula_from_json (const char *json, GError **error);
 GPtrArray *
 fm_ingredients_list (FmNotebook *self, const char *search, GError **error); /* FmIngredient */
 gboolean fm_ingredients_save (FmNotebook *self, const FmIngredient *ingredient, GError **error);
+/* FM_STORE_ERROR_IN_USE names the blends whose drafts use it; versions keep their own copy. */
 gboolean fm_ingredients_remove (FmNotebook *self, const char *id, GError **error);
 
 /* Small settings that belong to the file ("last-blend", "currency"). NULL = unset. */

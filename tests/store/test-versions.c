@@ -310,6 +310,29 @@ test_ingredients (Fixture *self, gconstpointer data)
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND);
 }
 
+/* A draft keeps the entry from going; a frozen version does not. */
+static void
+test_ingredient_in_use (Fixture *self, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmNotebook) notebook = create_notebook (self->path);
+  g_autoptr (FmIngredient) suet = new_ingredient ("Suet", 94.0);
+  g_autoptr (FmFormula) with = fm_formula_new ();
+  g_autoptr (FmFormula) without = fm_formula_new ();
+  const gint64 blend_id = fm_blends_add (notebook, "House, coarse", NULL);
+
+  fm_formula_add (with, suet, 100.0);
+  g_assert_true (fm_ingredients_save (notebook, suet, NULL));
+  g_assert_true (fm_draft_save (notebook, blend_id, with, NULL));
+  g_assert_false (fm_ingredients_remove (notebook, suet->id, &error));
+  g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_IN_USE);
+  g_assert_nonnull (strstr (error->message, "House, coarse"));
+  g_assert_cmpuint (count_found (notebook, NULL), ==, 1);
+  g_assert_true (fm_draft_save (notebook, blend_id, without, NULL));
+  g_assert_true (fm_ingredients_remove (notebook, suet->id, NULL));
+  g_assert_cmpuint (count_found (notebook, NULL), ==, 0);
+}
+
 static void
 test_settings (Fixture *self, gconstpointer data)
 {
@@ -430,6 +453,7 @@ main (int argc, char **argv)
   FIXTURE_TEST ("/versions/frozen-composition", test_frozen_composition);
   FIXTURE_TEST ("/versions/remove", test_remove);
   FIXTURE_TEST ("/versions/ingredients", test_ingredients);
+  FIXTURE_TEST ("/versions/ingredient-in-use", test_ingredient_in_use);
   FIXTURE_TEST ("/versions/settings", test_settings);
   FIXTURE_TEST ("/versions/threads", test_threads);
   return g_test_run ();

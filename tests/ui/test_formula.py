@@ -7,6 +7,7 @@ import shutil
 from harness import plain, run, wait_for
 from keyboard import Focus
 from steps import add_cut, add_own_entry, choose, first_blend, new_blend, weigh
+from tasting_steps import undo_of_toast
 
 CHUCK = "Chuck short ribs"
 GROUND = "Ground beef 80/20"
@@ -288,6 +289,31 @@ def the_brief_says_its_state_in_words(start, folder):
     program.quit()
 
 
+def own_entries_go_when_no_draft_uses_them(program, name):
+    def search(shown):
+        field = program.type_into("Add a cut", "")
+        program.press_in(field)
+        program.type_keys(name.lower())
+        wait_for(lambda: any(hit.startswith(name + ",") for hit in found(program)) == shown,
+                 f"{name!r} {'' if shown else 'not '}found")
+
+    search(True)
+    program.press("ctrl+Delete")
+    program.says("The draft of House patty uses this own entry. Take it out of there first.")
+    program.screenshot("own-entry-in-use")
+    program.click("Remove " + name, role="push button")
+    program.gone("Grams of " + name)
+    search(True)
+    program.press("ctrl+Delete")
+    program.find(f"Own entry “{name}” removed")
+    wait_for(lambda: not any(hit.startswith(name + ",") for hit in found(program)), "end of the hit")
+    program.screenshot("own-entry-removed")
+    wait_for(lambda: undo_of_toast(program), "Undo in the toast").act()
+    wait_for(lambda: any(hit.startswith(name + ",") for hit in found(program)), "the hit again")
+    program.click(f"Remove the own entry {name}", role="push button")
+    wait_for(lambda: not any(hit.startswith(name + ",") for hit in found(program)), "end of the hit")
+
+
 def an_entry_without_analysis_is_no_zero(start, folder):
     program = start()
     first_blend(program)
@@ -300,6 +326,7 @@ def an_entry_without_analysis_is_no_zero(start, folder):
     program.says("50 % of the mass covered; without a value: Trim of unknown make")
     program.says("Protein: at least")
     program.screenshot("unknown")
+    own_entries_go_when_no_draft_uses_them(program, "Trim of unknown make")
     program.quit()
 
 

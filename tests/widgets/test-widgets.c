@@ -252,13 +252,27 @@ test_names (Fixture *fixture, gconstpointer type)
   check_names (fixture->widget);
 }
 
-/* A drawing is a picture, whatever it is drawn in. */
+/* A reader passes over these, and over their names. */
+static gboolean
+says_nothing (GtkAccessibleRole role)
+{
+  return role == GTK_ACCESSIBLE_ROLE_WIDGET || role == GTK_ACCESSIBLE_ROLE_GENERIC;
+}
+
+/* What has a name or takes the focus has a role as well. A drawing is a picture, whatever it is
+ * drawn in. */
 static void
 check_roles (GtkWidget *widget)
 {
+  const GtkAccessibleRole role = gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget));
+  const gboolean is_reached = is_ours (G_OBJECT_TYPE (widget)) && gtk_widget_get_focusable (widget);
+
   if (FM_IS_CHART (widget))
-    g_assert_cmpint (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)), ==,
-                     GTK_ACCESSIBLE_ROLE_IMG);
+    g_assert_cmpint (role, ==, GTK_ACCESSIBLE_ROLE_IMG);
+  if ((has_name (widget) || is_reached) && says_nothing (role))
+    g_test_fail_printf ("A %s in a %s has %s and no role.", G_OBJECT_TYPE_NAME (widget),
+                        G_OBJECT_TYPE_NAME (gtk_widget_get_parent (widget)),
+                        is_reached ? "the focus" : "a name");
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     check_roles (child);

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "app/charts/fm-chart-bars.h"
+#include "app/widgets/fm-widget.h"
 
 struct _FmCompareCharts {
   GtkWidget parent_instance;
@@ -31,10 +32,7 @@ static const char *const standard_keys[] = {
 static void
 clear (FmCompareCharts *self)
 {
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->strip))) != NULL)
-    gtk_box_remove (self->strip, child);
+  fm_widget_clear_box (self->strip);
 }
 
 /* The reference itself differs by nothing, where its value is known. */

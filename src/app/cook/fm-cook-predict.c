@@ -10,6 +10,7 @@
 #include "app/cook/fm-cook-inputs.h"
 #include "app/cook/fm-cook-job.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-double.h"
 #include "core/heat/fm-hold-table.h"
 #include "core/base/fm-number.h"
 
@@ -189,12 +190,6 @@ take_clicked_cb (FmCookPredict *self)
                            g_object_ref (self));
 }
 
-static gboolean
-differs (double a, double b)
-{
-  return a != b && !(isnan (a) && isnan (b));
-}
-
 /* Only what was typed goes into the experiment: a default that is merely shown was not chosen. */
 static void
 keep_in_experiment (FmCookPredict *self)
@@ -205,15 +200,15 @@ keep_in_experiment (FmCookPredict *self)
   if (!self->taken || !fm_experiment_document_is_editable (self->document))
     return;
   experiment = fm_experiment_document_get_experiment (self->document);
-  if (differs (shown.diameter_mm, self->kept.diameter_mm))
+  if (!fm_double_same (shown.diameter_mm, self->kept.diameter_mm))
     experiment->patty_diameter_mm = shown.diameter_mm;
-  if (differs (shown.thickness_mm, self->kept.thickness_mm))
+  if (!fm_double_same (shown.thickness_mm, self->kept.thickness_mm))
     experiment->patty_thickness_mm = shown.thickness_mm;
-  if (differs (shown.target_c, self->kept.target_c))
+  if (!fm_double_same (shown.target_c, self->kept.target_c))
     experiment->target_core_c = shown.target_c;
-  if (!differs (shown.diameter_mm, self->kept.diameter_mm) &&
-      !differs (shown.thickness_mm, self->kept.thickness_mm) &&
-      !differs (shown.target_c, self->kept.target_c))
+  if (!!fm_double_same (shown.diameter_mm, self->kept.diameter_mm) &&
+      !!fm_double_same (shown.thickness_mm, self->kept.thickness_mm) &&
+      !!fm_double_same (shown.target_c, self->kept.target_c))
     return;
   self->kept = shown;
   fm_experiment_document_did (self->document, _ ("Form and aim of the patty"));

@@ -4,6 +4,7 @@
 #include "app/ingredients/fm-food-list.h"
 
 #include "app/ingredients/fm-food-row.h"
+#include "app/ingredients/fm-own-removal.h"
 #include "app/widgets/fm-widget.h"
 
 #define MAX_LIST_HEIGHT 280
@@ -98,13 +99,14 @@ append_ready_made (FmFoodList *self)
 static void
 show_rows (FmFoodList *self)
 {
+  const gboolean removable = fm_own_removal_is_offered (GTK_WIDGET (self));
   GtkWidget *child = NULL;
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->list))) != NULL)
     gtk_list_box_remove (self->list, child);
   for (guint i = 0; i < fm_food_found_n_own (self->found); i++)
-    gtk_list_box_append (self->list,
-                         fm_food_row_new_own (g_ptr_array_index (self->found->own, i), i));
+    gtk_list_box_append (
+        self->list, fm_food_row_new_own (g_ptr_array_index (self->found->own, i), i, removable));
   append_foods (self, 0, fm_food_found_n_fresh (self->found));
   append_ready_made (self);
   if (self->found != NULL)
@@ -213,6 +215,18 @@ fm_food_list_move (FmFoodList *self, int rows)
   highlight (self,
              gtk_list_box_get_row_at_index (self->list, gtk_list_box_row_get_index (row) + rows));
   return TRUE;
+}
+
+int
+fm_food_list_get_own (FmFoodList *self)
+{
+  GtkListBoxRow *row;
+
+  g_return_val_if_fail (FM_IS_FOOD_LIST (self), -1);
+  row = gtk_list_box_get_selected_row (self->list);
+  if (row == NULL || fm_food_row_get_kind (FM_FOOD_ROW (row)) != FM_FOOD_ROW_OWN)
+    return -1;
+  return (int)fm_food_row_get_index (FM_FOOD_ROW (row));
 }
 
 void

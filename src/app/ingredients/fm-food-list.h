@@ -25,6 +25,8 @@ G_DECLARE_FINAL_TYPE (FmFoodList, fm_food_list, FM, FOOD_LIST, GtkWidget)
 void fm_food_list_show (FmFoodList *self, const FmFoodFound *found);
 /** Moves the highlight by @rows. FALSE when nothing is highlighted. */
 gboolean fm_food_list_move (FmFoodList *self, int rows);
+/** Which of the own entries is highlighted; -1 = none. */
+int fm_food_list_get_own (FmFoodList *self);
 /** Takes what is highlighted. */
 void fm_food_list_take (FmFoodList *self);
 

@@ -14,6 +14,7 @@ struct _FmFoodRow {
 
   GtkLabel *title_label;
   GtkLabel *detail_label;
+  GtkWidget *remove_button;
 
   FmFoodRowKind kind;
   guint index;
@@ -72,6 +73,7 @@ fm_food_row_class_init (FmFoodRowClass *klass)
       widget_class, "/io/github/forcemeat/Forcemeat/ui/ingredients/fm-food-row.ui");
   gtk_widget_class_bind_template_child (widget_class, FmFoodRow, title_label);
   gtk_widget_class_bind_template_child (widget_class, FmFoodRow, detail_label);
+  gtk_widget_class_bind_template_child (widget_class, FmFoodRow, remove_button);
 }
 
 static void
@@ -81,15 +83,24 @@ fm_food_row_init (FmFoodRow *self)
 }
 
 GtkWidget *
-fm_food_row_new_own (const FmIngredient *own, guint index)
+fm_food_row_new_own (const FmIngredient *own, guint index, gboolean removable)
 {
   g_autofree char *detail = NULL;
+  g_autofree char *what = NULL;
+  FmFoodRow *self;
 
   g_return_val_if_fail (own != NULL, NULL);
 
   detail = describe_amounts (_ ("own entry"), fm_ingredient_fat_g_per_100g (own),
                              own->composition.per_100g[FM_NUTRIENT_PROTEIN]);
-  return GTK_WIDGET (new_row (FM_FOOD_ROW_OWN, index, own->name, detail));
+  self = new_row (FM_FOOD_ROW_OWN, index, own->name, detail);
+  what = g_strdup_printf (_ ("Remove the own entry %s"), own->name);
+  gtk_widget_set_visible (self->remove_button, removable);
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (self->remove_button), "u", index);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->remove_button), "food.remove");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->remove_button),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, what, -1);
+  return GTK_WIDGET (self);
 }
 
 GtkWidget *

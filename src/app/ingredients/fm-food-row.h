@@ -24,7 +24,8 @@ typedef enum {
 #define FM_TYPE_FOOD_ROW (fm_food_row_get_type ())
 G_DECLARE_FINAL_TYPE (FmFoodRow, fm_food_row, FM, FOOD_ROW, GtkListBoxRow)
 
-GtkWidget *fm_food_row_new_own (const FmIngredient *own, guint index);
+/** @removable: has a button for the action "food.remove" of @index */
+GtkWidget *fm_food_row_new_own (const FmIngredient *own, guint index, gboolean removable);
 GtkWidget *fm_food_row_new_food (const FmFoodHit *hit, guint index);
 GtkWidget *fm_food_row_new_ready (guint n_foods);
 GtkWidget *fm_food_row_new_write (const char *text);

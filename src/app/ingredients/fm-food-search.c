@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "app/ingredients/fm-food-list.h"
+#include "app/ingredients/fm-own-removal.h"
 #include "app/widgets/fm-widget.h"
 
 struct _FmFoodSearch {
@@ -212,6 +213,43 @@ undo_of_window (FmFoodSearch *self, guint keyval)
   return action != NULL && gtk_widget_activate_action (GTK_WIDGET (self), action, NULL);
 }
 
+/* What is found now is another list; why an entry stays is said instead. */
+static void
+removal_settled (GtkWidget *widget, const char *failure)
+{
+  FmFoodSearch *self = FM_FOOD_SEARCH (widget);
+
+  if (self->session == NULL)
+    return;
+  if (failure != NULL)
+    say (self, failure);
+  else
+    text_changed_cb (self);
+}
+
+static void
+remove_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmFoodSearch *self = FM_FOOD_SEARCH (widget);
+  const guint index = g_variant_get_uint32 (parameter);
+
+  if (index < fm_food_found_n_own (self->shown) && fm_own_removal_is_offered (widget))
+    fm_own_removal_start (widget, self->session, g_ptr_array_index (self->shown->own, index),
+                          removal_settled);
+}
+
+/* At the end of the text the key has no word to delete. */
+static gboolean
+remove_highlighted (FmFoodSearch *self)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
+  const int own = fm_food_list_get_own (self->list);
+
+  return own >= 0 &&
+         gtk_editable_get_position (GTK_EDITABLE (self->entry)) == g_utf8_strlen (text, -1) &&
+         gtk_widget_activate_action (GTK_WIDGET (self), "food.remove", "u", (guint)own);
+}
+
 /* The cursor stays in the entry; the arrows move the highlight. */
 static gboolean
 key_cb (FmFoodSearch *self, guint keyval, guint keycode, GdkModifierType state)
@@ -223,6 +261,8 @@ key_cb (FmFoodSearch *self, guint keyval, guint keycode, GdkModifierType state)
   }
   if ((state & GDK_CONTROL_MASK) != 0 && undo_of_window (self, keyval))
     return GDK_EVENT_STOP;
+  if ((state & GDK_CONTROL_MASK) != 0 && keyval == GDK_KEY_Delete)
+    return remove_highlighted (self);
   if (keyval != GDK_KEY_Down && keyval != GDK_KEY_Up)
     return GDK_EVENT_PROPAGATE;
   return fm_food_list_move (self->list, keyval == GDK_KEY_Down ? 1 : -1);
@@ -264,6 +304,7 @@ fm_food_search_class_init (FmFoodSearchClass *klass)
   signals[PASTED] = g_signal_new ("pasted", FM_TYPE_FOOD_SEARCH, G_SIGNAL_RUN_LAST, 0,
                                   g_signal_accumulator_true_handled, NULL, NULL, G_TYPE_BOOLEAN, 1,
                                   G_TYPE_STRING);
+  gtk_widget_class_install_action (widget_class, "food.remove", "u", remove_action);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/ingredients/fm-food-search.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

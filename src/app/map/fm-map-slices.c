@@ -130,10 +130,8 @@ fill_held (FmMapSlices *self)
 {
   const char *const *names = fm_map_document_get_short_names (self->document);
   const Three *three = chosen_three (self);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->held_box))) != NULL)
-    gtk_box_remove (self->held_box, child);
+  fm_widget_clear_box (self->held_box);
   for (guint i = 0; i < self->fit->region.q; i++)
     if (!is_of_three (three, i))
       add_held_entry (self, names[i], i);

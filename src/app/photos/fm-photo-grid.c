@@ -129,10 +129,7 @@ add_tile (FmPhotoGrid *self, guint number, FmPhotoInfo *info, GdkTexture *textur
 static void
 clear_tiles (FmPhotoGrid *self)
 {
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->tiles_box))) != NULL)
-    gtk_box_remove (self->tiles_box, child);
+  fm_widget_clear_box (self->tiles_box);
 }
 
 /* Leaves out the photos that a toast still offers to bring back. */

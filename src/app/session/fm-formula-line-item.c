@@ -7,6 +7,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/fm-double.h"
+
 struct _FmFormulaLineItem {
   GObject parent_instance;
 
@@ -23,19 +25,13 @@ enum {
 static guint signals[N_SIGNALS];
 
 static gboolean
-same_number (double a, double b)
-{
-  return a == b || (isnan (a) && isnan (b));
-}
-
-static gboolean
 same_figures (const FmLineFigures *a, const FmLineFigures *b)
 {
   return a->ingredient == b->ingredient && a->locked == b->locked && a->editable == b->editable &&
          a->position == b->position && a->n_lines == b->n_lines && a->n_patties == b->n_patties &&
-         same_number (a->mass_g, b->mass_g) && same_number (a->share_pct, b->share_pct) &&
-         same_number (a->patty_g, b->patty_g) && same_number (a->batch_g, b->batch_g) &&
-         same_number (a->fat_g, b->fat_g) && same_number (a->fat_share_pct, b->fat_share_pct);
+         fm_double_same (a->mass_g, b->mass_g) && fm_double_same (a->share_pct, b->share_pct) &&
+         fm_double_same (a->patty_g, b->patty_g) && fm_double_same (a->batch_g, b->batch_g) &&
+         fm_double_same (a->fat_g, b->fat_g) && fm_double_same (a->fat_share_pct, b->fat_share_pct);
 }
 
 static void

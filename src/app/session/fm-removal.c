@@ -5,7 +5,6 @@
 
 #include "app/session/fm-store-task.h"
 
-#include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
 #define UNDO_SECONDS 10
@@ -125,6 +124,17 @@ removal_new (GtkWidget *owner,
   return self;
 }
 
+AdwToast *
+fm_removal_toast_new (const char *title)
+{
+  AdwToast *toast = adw_toast_new (title);
+
+  adw_toast_set_button_label (toast, _ ("_Undo"));
+  adw_toast_set_timeout (toast, UNDO_SECONDS);
+  adw_toast_set_priority (toast, ADW_TOAST_PRIORITY_HIGH);
+  return toast;
+}
+
 void
 fm_removal_offer (GtkWidget *owner,
                   const char *title,
@@ -135,12 +145,9 @@ fm_removal_offer (GtkWidget *owner,
 {
   GtkWidget *overlay = gtk_widget_get_ancestor (owner, ADW_TYPE_TOAST_OVERLAY);
   Removal *self = removal_new (owner, notebook, id, remove, settled);
-  AdwToast *toast = adw_toast_new (title);
+  AdwToast *toast = fm_removal_toast_new (title);
 
   g_return_if_fail (overlay != NULL);
-  adw_toast_set_button_label (toast, _ ("_Undo"));
-  adw_toast_set_timeout (toast, UNDO_SECONDS);
-  adw_toast_set_priority (toast, ADW_TOAST_PRIORITY_HIGH);
   g_signal_connect (toast, "button-clicked", G_CALLBACK (undo_clicked_cb), self);
   g_signal_connect_data (toast, "dismissed", G_CALLBACK (dismissed_cb), self, toast_gone_cb,
                          G_CONNECT_DEFAULT);

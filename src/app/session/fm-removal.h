@@ -7,7 +7,7 @@
  */
 #pragma once
 
-#include <gtk/gtk.h>
+#include <adwaita.h>
 
 #include "store/notebook/fm-notebook.h"
 
@@ -19,6 +19,9 @@ typedef void (*FmRemovalSettled) (GtkWidget *owner,
                                   gint64 id,
                                   gboolean removed,
                                   const GError *error);
+
+/** A toast that stays a while and has a button to undo what @title says. (transfer full) */
+AdwToast *fm_removal_toast_new (const char *title);
 
 /**
  * fm_removal_offer:

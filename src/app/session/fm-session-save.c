@@ -173,6 +173,14 @@ fm_session_add_versions_finish (FmSession *self, GAsyncResult *result, GError **
 }
 
 void
+fm_session_write (FmSession *self, const FmStoreTask *order)
+{
+  g_return_if_fail (FM_IS_SESSION (self));
+  fm_documents_flush (self->documents);
+  fm_writer_push (self->writer, order);
+}
+
+void
 fm_session_flush (FmSession *self)
 {
   fm_documents_flush (self->documents);

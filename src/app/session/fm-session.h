@@ -104,6 +104,9 @@ void fm_session_seal (FmSession *self); /* ends a run of merged edits */
 FmStoredDocument *fm_session_get_draft (FmSession *self);
 /** What is being edited in the notebook. (transfer none) */
 FmDocuments *fm_session_get_documents (FmSession *self);
+/** Runs @order in the thread that writes, after all that waits to be saved; the outcome is told as
+ * by fm_store_task(). */
+void fm_session_write (FmSession *self, const FmStoreTask *order);
 /** Writes all that waits now, and returns when it was tried and all that is awaited is read (before
  * closing, tests). */
 void fm_session_flush (FmSession *self);

@@ -266,11 +266,8 @@ fm_targets_result_view_init (FmTargetsResultView *self)
 void
 fm_targets_result_view_clear (FmTargetsResultView *self)
 {
-  GtkWidget *child = NULL;
-
   g_return_if_fail (FM_IS_TARGETS_RESULT_VIEW (self));
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->box))) != NULL)
-    gtk_box_remove (self->box, child);
+  fm_widget_clear_box (self->box);
 }
 
 void

@@ -6,6 +6,7 @@
 
 #include "app/tastings/fm-tasting-blind-pages.h"
 #include "app/session/fm-clock.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
 #define CUP_CODE "fm-cup-code"
@@ -157,10 +158,8 @@ show_ranking (Ranking *self)
   g_autoptr (GPtrArray) cups = get_cups (self);
   double last_place;
   const guint n_placed = count_placed (self, &last_place);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (self->cups)) != NULL)
-    gtk_box_remove (GTK_BOX (self->cups), child);
+  fm_widget_clear_box (GTK_BOX (self->cups));
   for (guint i = 0; i < cups->len; i++)
     if (isnan (get_place (self, get_code (cups, i))))
       add_cup_button (self, get_code (cups, i));

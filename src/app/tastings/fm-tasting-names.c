@@ -37,15 +37,6 @@ enum {
 static guint signals[N_SIGNALS];
 
 static void
-clear_box (GtkBox *box)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-}
-
-static void
 remove_clicked_cb (GtkWidget *button, FmTastingNames *self)
 {
   const guint index = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), INDEX));
@@ -101,7 +92,7 @@ show_offered (FmTastingNames *self)
 {
   guint n = 0;
 
-  clear_box (self->offered_box);
+  fm_widget_clear_box (self->offered_box);
   for (guint i = 0; self->offered != NULL && self->offered[i] != NULL && n < MAX_OFFERED; i++) {
     GtkWidget *button;
 
@@ -212,7 +203,7 @@ fm_tasting_names_set_names (FmTastingNames *self, const char *const *names)
     return;
   g_strfreev (self->names);
   self->names = g_strdupv ((char **)names);
-  clear_box (self->names_box);
+  fm_widget_clear_box (self->names_box);
   for (guint i = 0; names[i] != NULL; i++)
     gtk_box_append (self->names_box, name_widget_new (self, names[i], i));
   gtk_widget_set_visible (GTK_WIDGET (self->names_box), names[0] != NULL);

@@ -11,16 +11,8 @@
 #include "app/widgets/fm-text-grid.h"
 #include "core/base/fm-chart-scale.h"
 #include "app/tastings/fm-tasting-text.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
-
-static void
-clear (GtkBox *box)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-}
 
 static void
 add_rank_sums (GtkBox *box, const FmTastingReading *reading)
@@ -259,7 +251,7 @@ fm_tasting_result_sections_show (GtkBox *box,
                                  const FmTasting *tasting,
                                  const FmTastingReading *reading)
 {
-  clear (box);
+  fm_widget_clear_box (box);
   if (reading == NULL)
     return;
   fm_tasting_result_add_key (box, tasting);

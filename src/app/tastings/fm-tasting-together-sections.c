@@ -10,6 +10,7 @@
 #include "app/charts/fm-chart-intervals.h"
 #include "app/tastings/fm-tasting-result-sections.h"
 #include "app/widgets/fm-text-grid.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
 
 /* Two-sided 95 % of the normal distribution. */
@@ -129,10 +130,8 @@ void
 fm_tasting_together_sections_show (GtkBox *box, const FmTastingTogether *reading)
 {
   g_autofree guint *order = NULL;
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
+  fm_widget_clear_box (box);
   if (reading == NULL)
     return;
   order = fm_tasting_together_order (reading);

@@ -10,6 +10,7 @@
 #include "app/widgets/fm-number-message.h"
 #include "app/widgets/fm-number-spec.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-double.h"
 
 struct _FmNumberEntry {
   GtkWidget parent_instance;
@@ -78,14 +79,14 @@ set_fault (FmNumberEntry *self, const char *reason)
 static gboolean
 same_value (double a, double b)
 {
-  return a == b || (isnan (a) && isnan (b)) || fabs (a - b) <= 1e-9 * MAX (fabs (a), fabs (b));
+  return fm_double_same (a, b) || fabs (a - b) <= 1e-9 * MAX (fabs (a), fabs (b));
 }
 
 /* Sets the value and tells of it; FALSE when the owner refuses it by fm_number_entry_refuse(). */
 static gboolean
 change_value (FmNumberEntry *self, double value)
 {
-  if (value == self->value || (isnan (value) && isnan (self->value)))
+  if (fm_double_same (value, self->value))
     return TRUE;
   self->value = value;
   g_signal_emit (self, signals[VALUE_CHANGED], 0, value);

@@ -57,6 +57,15 @@ fm_widget_height_in (GtkWidget *widget, GtkWidget *other, double y, double *heig
   return TRUE;
 }
 
+void
+fm_widget_clear_box (GtkBox *box)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
+    gtk_box_remove (box, child);
+}
+
 gboolean
 fm_widget_has_painted (GtkWidget *widget)
 {

@@ -25,6 +25,9 @@ void fm_widget_drop_template (GtkWidget *widget, GType type);
  */
 gboolean fm_widget_pass_focus (GtkWidget *widget, GtkDirectionType direction);
 
+/** Takes every child out of @box. */
+void fm_widget_clear_box (GtkBox *box);
+
 /** TRUE once the window of @widget has painted its first frame. */
 gboolean fm_widget_has_painted (GtkWidget *widget);
 

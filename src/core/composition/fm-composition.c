@@ -5,11 +5,7 @@
 
 #include <math.h>
 
-static gboolean
-values_equal (double a, double b)
-{
-  return (isnan (a) && isnan (b)) || a == b;
-}
+#include "core/base/fm-double.h"
 
 void
 fm_composition_init_unknown (FmComposition *self)
@@ -34,7 +30,7 @@ fm_composition_equal (const FmComposition *a, const FmComposition *b)
   g_return_val_if_fail (a != NULL && b != NULL, FALSE);
 
   for (int i = 0; i < FM_N_NUTRIENTS; i++) {
-    if (!values_equal (a->per_100g[i], b->per_100g[i]))
+    if (!fm_double_same (a->per_100g[i], b->per_100g[i]))
       return FALSE;
   }
   return TRUE;

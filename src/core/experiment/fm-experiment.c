@@ -28,12 +28,6 @@ clear_weighing (gpointer data)
   g_free (weighing->name);
 }
 
-static gboolean
-same_number (double a, double b)
-{
-  return (isnan (a) && isnan (b)) || a == b;
-}
-
 FmExperiment *
 fm_experiment_new (void)
 {
@@ -104,7 +98,8 @@ same_weighings (const GArray *a, const GArray *b)
     const FmWeighing *wa = &g_array_index (a, FmWeighing, i);
     const FmWeighing *wb = &g_array_index (b, FmWeighing, i);
     if (g_strcmp0 (wa->line_id, wb->line_id) != 0 || g_strcmp0 (wa->name, wb->name) != 0 ||
-        !same_number (wa->planned_g, wb->planned_g) || !same_number (wa->weighed_g, wb->weighed_g))
+        !fm_double_same (wa->planned_g, wb->planned_g) ||
+        !fm_double_same (wa->weighed_g, wb->weighed_g))
       return FALSE;
   }
   return TRUE;
@@ -122,7 +117,7 @@ same_pairs (const GArray *a, const GArray *b)
   if (a->len != b->len)
     return FALSE;
   for (guint i = 0; i < 2 * a->len; i++)
-    if (!same_number (values_a[i], values_b[i]))
+    if (!fm_double_same (values_a[i], values_b[i]))
       return FALSE;
   return TRUE;
 }
@@ -133,20 +128,20 @@ fm_experiment_equal (const FmExperiment *a, const FmExperiment *b)
   return a->id == b->id && a->version_id == b->version_id && a->made_at == b->made_at &&
          a->grind_passes == b->grind_passes && a->method == b->method && a->rating == b->rating &&
          g_strcmp0 (a->title, b->title) == 0 && g_strcmp0 (a->surface, b->surface) == 0 &&
-         g_strcmp0 (a->notes, b->notes) == 0 && same_number (a->meat_temp_c, b->meat_temp_c) &&
-         same_number (a->plate_mm, b->plate_mm) &&
-         same_number (a->patty_diameter_mm, b->patty_diameter_mm) &&
-         same_number (a->patty_thickness_mm, b->patty_thickness_mm) &&
-         same_number (a->patty_tolerance_pct, b->patty_tolerance_pct) &&
-         same_number (a->patty_target_g, b->patty_target_g) &&
-         same_number (a->salt_pct, b->salt_pct) &&
-         same_number (a->surface_salt_pct, b->surface_salt_pct) &&
-         same_number (a->salt_minutes_before, b->salt_minutes_before) &&
-         same_number (a->surface_temp_c, b->surface_temp_c) &&
-         same_number (a->minutes_side_1, b->minutes_side_1) &&
-         same_number (a->minutes_side_2, b->minutes_side_2) &&
-         same_number (a->rest_minutes, b->rest_minutes) &&
-         same_number (a->target_core_c, b->target_core_c) &&
+         g_strcmp0 (a->notes, b->notes) == 0 && fm_double_same (a->meat_temp_c, b->meat_temp_c) &&
+         fm_double_same (a->plate_mm, b->plate_mm) &&
+         fm_double_same (a->patty_diameter_mm, b->patty_diameter_mm) &&
+         fm_double_same (a->patty_thickness_mm, b->patty_thickness_mm) &&
+         fm_double_same (a->patty_tolerance_pct, b->patty_tolerance_pct) &&
+         fm_double_same (a->patty_target_g, b->patty_target_g) &&
+         fm_double_same (a->salt_pct, b->salt_pct) &&
+         fm_double_same (a->surface_salt_pct, b->surface_salt_pct) &&
+         fm_double_same (a->salt_minutes_before, b->salt_minutes_before) &&
+         fm_double_same (a->surface_temp_c, b->surface_temp_c) &&
+         fm_double_same (a->minutes_side_1, b->minutes_side_1) &&
+         fm_double_same (a->minutes_side_2, b->minutes_side_2) &&
+         fm_double_same (a->rest_minutes, b->rest_minutes) &&
+         fm_double_same (a->target_core_c, b->target_core_c) &&
          same_weighings (a->weighings, b->weighings) && same_pairs (a->patties, b->patties) &&
          same_pairs (a->core_readings, b->core_readings);
 }

@@ -158,12 +158,12 @@ text_held (const FmHoldVerdict *verdict, const char *asked_temp, const char *hig
            "break. The highest reading is %s."),
         name, asked, asked_temp, held, highest);
   case FM_HOLD_NOT_KNOWN:
-  default:
     return g_strdup_printf (
         _ ("%s: not known. It asks for %s at %s; the record shows %s there without a break, but "
            "its readings are too few or too far apart. The highest reading is %s."),
         name, asked, asked_temp, held, highest);
   }
+  g_return_val_if_reached (NULL);
 }
 
 static char *

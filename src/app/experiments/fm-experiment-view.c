@@ -19,7 +19,7 @@
 #include "app/experiments/fm-experiment-query.h"
 #include "app/experiments/fm-experiment-weighings.h"
 #include "app/kitchen/fm-kitchen-window.h"
-#include "app/photos/fm-photo-grid.h"
+#include "app/photos/fm-photo-paste.h"
 #include "app/experiments/fm-readings-editor.h"
 #include "app/tastings/fm-tasting-story-list.h"
 #include "app/widgets/fm-widget.h"
@@ -219,12 +219,6 @@ duplicate_clicked_cb (FmExperimentView *self)
 {
   fm_stored_document_flush (FM_STORED_DOCUMENT (get_document (self)));
   g_signal_emit (self, signals[DUPLICATE], 0);
-}
-
-static void
-paste_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  fm_photo_grid_paste (FM_EXPERIMENT_VIEW (widget)->photos);
 }
 
 static void
@@ -458,9 +452,6 @@ fm_experiment_view_class_init (FmExperimentViewClass *klass)
   signals[SHOW_VERSION] = add_signal ("show-version");
   signals[DUPLICATE] = add_signal ("duplicate");
   ensure_types ();
-  gtk_widget_class_install_action (widget_class, "experiment.paste-photo", NULL, paste_action);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_v, GDK_CONTROL_MASK,
-                                       "experiment.paste-photo", NULL);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/experiments/fm-experiment-view.ui");
   bind_template (widget_class);
@@ -493,6 +484,7 @@ fm_experiment_view_init (FmExperimentView *self)
   fm_accessible_name_drop_down (self->rating_drop_down, _ ("Rating from 1 to 10"));
   self->loading = FALSE;
   install_jump (self);
+  fm_photo_paste_install (GTK_WIDGET (self), self->photos);
 }
 
 void

@@ -28,5 +28,14 @@ gboolean fm_prices_record (FmNotebook *self,
                            GError **error);
 /** At most @n_max prices, the latest first. Returns: (transfer full) (element-type FmPrice). */
 GArray *fm_prices_list (FmNotebook *self, const char *identity, guint n_max, GError **error);
+/** identity -> FmPrice, the one noted last of each. Returns: (transfer full). */
+GHashTable *fm_prices_today (FmNotebook *self, GError **error);
+/** Notes the prices of @ingredients (FmIngredient) as fm_prices_record(), all or none; an own entry
+ * keeps its new price as well. @n_changed: (out): how many were not the same already. */
+gboolean fm_prices_record_all (FmNotebook *self,
+                               const GPtrArray *ingredients,
+                               gint64 recorded_at,
+                               guint *n_changed,
+                               GError **error);
 
 G_END_DECLS

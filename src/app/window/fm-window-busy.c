@@ -55,6 +55,7 @@ fm_window_update_content (FmWindow *self)
   fm_window_set_enabled (self, "win.export", notebook != NULL);
   fm_window_set_enabled (self, "win.tables", notebook != NULL);
   fm_window_set_enabled (self, "win.shopping-list", notebook != NULL);
+  fm_window_set_enabled (self, "win.prices", shows_blend);
   fm_window_set_enabled (self, "win.development-report", shows_blend);
   fm_window_set_enabled (self, "win.new-blend",
                          notebook != NULL && !fm_notebook_is_read_only (notebook));

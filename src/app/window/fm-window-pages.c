@@ -3,6 +3,7 @@
 /* fm-window-pages.c - builds what the window's first frame does not show: pages, menu */
 #include "app/batch/fm-batch-sheet-dialog.h"
 #include "app/compare/fm-compare-page.h"
+#include "app/documents/fm-price-choice.h"
 #include "app/documents/fm-report-choice.h"
 #include "app/documents/fm-shopping-choice.h"
 #include "app/experiments/fm-experiments-page.h"
@@ -118,6 +119,12 @@ report_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+prices_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  fm_price_choice_present (widget, FM_WINDOW (widget)->session);
+}
+
+static void
 shopping_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   fm_shopping_choice_present (widget, FM_WINDOW (widget)->session);
@@ -130,6 +137,7 @@ fm_window_install_page_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.new-experiment", NULL, new_experiment_action);
   gtk_widget_class_install_action (klass, "win.print", NULL, print_action);
   gtk_widget_class_install_action (klass, "win.development-report", NULL, report_action);
+  gtk_widget_class_install_action (klass, "win.prices", NULL, prices_action);
   gtk_widget_class_install_action (klass, "win.shopping-list", NULL, shopping_action);
 }
 

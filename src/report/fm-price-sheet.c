@@ -46,7 +46,11 @@ add_total (FmBatchSheet *self, const FmReprice *reprice, const char *currency)
 {
   g_autofree char *then = fm_batch_sheet_known_money (currency, reprice->is_whole, reprice->then);
   g_autofree char *now = fm_batch_sheet_known_money (currency, reprice->is_whole, reprice->now);
-  g_autofree char *change = change_text (reprice->change);
+  g_autofree char *known = change_text (reprice->change);
+  /* TRANSLATORS: "+0.12": a change to which some ingredients are missing */
+  g_autofree char *change = reprice->is_whole || isnan (reprice->change)
+                                ? g_strdup (known)
+                                : g_strdup_printf (_ ("%s as far as known"), known);
 
   /* TRANSLATORS: three amounts of money */
   fm_batch_sheet_add (self, FM_SHEET_SUBTITLE,

@@ -136,7 +136,7 @@ add_row (FmServingParts *self, guint index)
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), part->name);
-  adw_action_row_set_title_lines (ADW_ACTION_ROW (row), 2);
+  adw_action_row_set_title_lines (ADW_ACTION_ROW (row), 0);
   entry = mass_entry (self, part, GUINT_TO_POINTER (index));
   adw_action_row_add_suffix (ADW_ACTION_ROW (row),
                              role_drop (self, part, GUINT_TO_POINTER (index)));
@@ -225,12 +225,12 @@ formula_loaded_cb (GObject *owner, GAsyncResult *result, gpointer data)
   g_autoptr (GError) error = NULL;
   FmFormula *formula = fm_store_task_finish (result, &error);
 
-  if (formula == NULL) {
-    fm_session_failure (self->session, error);
+  if (self->dish == NULL) {
+    g_clear_pointer (&formula, fm_formula_free);
     return;
   }
-  if (self->dish == NULL) {
-    fm_formula_free (formula);
+  if (formula == NULL) {
+    fm_session_failure (self->session, error);
     return;
   }
   fm_dish_add_formula (self->dish, FM_DISH_SAUCE, name->name, formula, FIRST_MASS_G);

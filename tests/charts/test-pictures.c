@@ -4,6 +4,7 @@
  */
 #include "app/charts/fm-chart-bars.h"
 #include "app/charts/fm-chart-intervals.h"
+#include "app/charts/fm-chart-series.h"
 #include "app/charts/fm-fat-bar.h"
 #include "app/charts/fm-map-curves.h"
 #include "app/charts/fm-readings-chart.h"
@@ -242,6 +243,55 @@ test_readings (void)
   }
 }
 
+/* Versions by number, one with a range; then many dates close together. */
+static void
+test_series (void)
+{
+  const FmSeriesAxis losses = { .title = "Cook loss", .decimals = 1, .least = NAN, .most = NAN };
+  const FmSeriesAxis ratings = { .title = "Rating", .over_time = TRUE, .least = 1, .most = 10 };
+  const FmSeriesPoint by_version[] = { { 1, 0, 24, NAN, NAN },
+                                       { 3, 0, 28, 26, 31 },
+                                       { 5, 0, 26, NAN, NAN } };
+  FmSeriesPoint by_date[20];
+
+  for (int i = 0; i < 20; i++)
+    by_date[i] = (FmSeriesPoint){ i + 1, 1700000000 + 86400 * (i / 2), 1 + i % 10, NAN, NAN };
+  PICTURE_FOREACH (scheme, scale)
+  {
+    Picture picture;
+    FmBox first, second, third;
+
+    picture_init (&picture, 300, 180, scheme, scale);
+    fm_chart_series_draw (&losses, by_version, 3, &picture.canvas);
+    picture_check_labels (&picture);
+    picture_check_marks (&picture, 3);
+    first = mark_box (&picture, 0);
+    second = mark_box (&picture, 1);
+    third = mark_box (&picture, 2);
+    g_assert_cmpfloat_with_epsilon (second.x, (first.x + third.x) / 2, 1e-6);
+    g_assert_cmpfloat (second.y, <, third.y);
+    /* The range reaches beyond its dot, the others have none; no line joins two dots. */
+    g_assert_cmpuint (picture_ink (&picture, &(FmBox){ second.x + 2, second.y - 12, 4, 8 }), >, 0);
+    g_assert_true (has_in_middle (&picture, 0, &picture.canvas.palette.accent));
+    g_assert_cmpfloat (first.y - third.y, >, 2 * third.height);
+    for (double part = 0.3; part < 0.8; part += 0.1)
+      g_assert_false (picture_has (&picture, third.x + part * (second.x - third.x),
+                                   third.y + part * (second.y - third.y) + third.height / 2,
+                                   &picture.canvas.palette.accent));
+    picture_clear (&picture);
+    picture_init (&picture, 240, 170, scheme, scale);
+    fm_chart_series_draw (&ratings, by_date, 20, &picture.canvas);
+    picture_check_labels (&picture);
+    picture_check_marks (&picture, 20);
+    picture_clear (&picture);
+    picture_init (&picture, 240, 170, scheme, scale);
+    fm_chart_series_draw (&ratings, by_date, 1, &picture.canvas);
+    picture_check_labels (&picture);
+    picture_check_marks (&picture, 1);
+    picture_clear (&picture);
+  }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -253,5 +303,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/pictures/fat-bar", test_fat_bar);
   g_test_add_func ("/pictures/curves", test_curves);
   g_test_add_func ("/pictures/readings", test_readings);
+  g_test_add_func ("/pictures/series", test_series);
   return g_test_run ();
 }

@@ -8,7 +8,8 @@
 #include "core/base/fm-number.h"
 
 #define GAP_PX 5.0
-#define LABEL_GAP_PX 3.0
+/* A ring around the mark stays clear of its label. */
+#define LABEL_GAP_PX 6.0
 #define TICK_GAP_PX 8.0
 /* Between the ends of two texts. */
 #define WORD_GAP_PX 3.0

@@ -36,6 +36,7 @@ struct _FmVersionsPageDetail {
   GListStore *lines;   /* FmVersionsPageChange */
   GListStore *process; /* FmVersionsPageChange */
   GListStore *numbers; /* FmVersionsPageChange */
+  FmVersionsCourse *course;
 };
 
 G_DEFINE_FINAL_TYPE (FmVersionsPageDetail, fm_versions_page_detail, GTK_TYPE_WIDGET)
@@ -90,6 +91,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   g_type_ensure (FM_TYPE_TASTING_STORY_LIST);
   g_type_ensure (FM_TYPE_ONE_STOP);
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
+  g_type_ensure (FM_TYPE_VERSIONS_COURSE);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/versions/fm-versions-page-detail.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -109,6 +111,7 @@ fm_versions_page_detail_class_init (FmVersionsPageDetailClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, process_box);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, numbers_heading);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, numbers_box);
+  gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, course);
   gtk_widget_class_bind_template_child (widget_class, FmVersionsPageDetail, tastings);
 }
 
@@ -201,4 +204,10 @@ void
 fm_versions_page_detail_set_folded (FmVersionsPageDetail *self, gboolean folded)
 {
   gtk_widget_set_visible (self->back_button, folded);
+}
+
+FmVersionsCourse *
+fm_versions_page_detail_get_course (FmVersionsPageDetail *self)
+{
+  return self->course;
 }

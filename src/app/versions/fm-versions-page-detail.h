@@ -5,6 +5,7 @@
 
 #include <gtk/gtk.h>
 
+#include "app/versions/fm-versions-course.h"
 #include "app/versions/fm-versions-page-diff.h"
 
 G_BEGIN_DECLS
@@ -15,6 +16,8 @@ G_DECLARE_FINAL_TYPE (
 
 /** NULL clears it. */
 void fm_versions_page_detail_set_diff (FmVersionsPageDetail *self, const FmVersionsPageDiff *diff);
+/** Pictures of how the blend went, below the version. */
+FmVersionsCourse *fm_versions_page_detail_get_course (FmVersionsPageDetail *self);
 /** In a narrow page a button leads back to the tree ("versions.back"). */
 void fm_versions_page_detail_set_folded (FmVersionsPageDetail *self, gboolean folded);
 

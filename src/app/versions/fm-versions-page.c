@@ -137,8 +137,19 @@ list_blend (FmVersionsPage *self)
 }
 
 static void
+show_course (FmVersionsPage *self)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+
+  fm_versions_course_show (fm_versions_page_detail_get_course (self->detail),
+                           fm_session_get_notebook (session), fm_session_get_blend_id (session),
+                           fm_session_get_blend_name (session));
+}
+
+static void
 shown_changed_cb (FmVersionsPage *self)
 {
+  show_course (self);
   list_blend (self);
   select_version (self, fm_session_get_version_id (fm_page_get_session (FM_PAGE (self))));
 }
@@ -148,6 +159,8 @@ updated_cb (FmVersionsPage *self, gint64 blend_id)
 {
   FmSession *session = fm_page_get_session (FM_PAGE (self));
 
+  if (blend_id == 0 || blend_id == fm_session_get_blend_id (session))
+    show_course (self);
   if (list_blend (self))
     select_version (self, fm_session_get_version_id (session));
   else if (blend_id == 0 || blend_id == fm_session_get_blend_id (session))

@@ -109,11 +109,11 @@ def a_blend_is_composed_without_the_mouse(start, folder):
     program.type_keys("500")
     program.says("Total: 1000.0 g")
     stops = []
-    for key in ("shift+Tab", "Tab", "Tab", "Tab", "Tab", "Tab"):
+    for key in ("shift+Tab",) + ("Tab",) * 7:
         focus.press(key)
         stops.append(focus.name())
-    starts = ["Grams of " + CHUCK, "Grams of " + GROUND, "Share of " + CHUCK, "Share of " + GROUND,
-              "Lock " + CHUCK, "Lock " + GROUND]
+    starts = [kind + name for kind in ("Grams of ", "Share of ", "Price of ", "Lock ")
+              for name in (CHUCK, GROUND)]
     assert all(stop.startswith(start) for stop, start in zip(stops, starts)), stops
     program.screenshot("column-keys")
     program.quit()
@@ -314,6 +314,32 @@ def own_entries_go_when_no_draft_uses_them(program, name):
     wait_for(lambda: not any(hit.startswith(name + ",") for hit in found(program)), "end of the hit")
 
 
+def prices_stand_in_the_rows_and_targets_beside_the_totals(start, folder):
+    program = start()
+    first_blend(program)
+    program.says("Cost per kg, edible: — no prices yet")
+    row = program.field("Grams of " + CHUCK, contains=True)
+    place = row.extents()
+    # The dataset counts 93 % of the chuck as edible.
+    program.type_into("Price of " + CHUCK, "10", contains=True)
+    program.says("Cost per kg, edible: at least 6.45")
+    program.says("Cost: known for 60 % of the mass, not for Ground beef")
+    program.type_into("Price of " + GROUND, "5", contains=True)
+    program.says("Cost per kg, edible: 8.45")
+    # A price that appears above moves no row.
+    assert row.extents() == place, (row.extents(), place)
+    program.type_into("Price of " + GROUND, "-3", contains=True)
+    program.says("Cost per kg, edible: 8.45")
+    program.click("Undo")
+    program.click("Undo")
+    program.says("Cost per kg, edible: — no prices yet")
+    program.type_into("Fat, at most", "18")
+    focus = Focus(program)
+    program.click("Target: Fat: 19.0 % 1.0 above the upper limit 18.0 %", role="push button")
+    focus.goes_to("Fat, at most")
+    program.quit()
+
+
 def an_entry_without_analysis_is_no_zero(start, folder):
     program = start()
     first_blend(program)
@@ -358,5 +384,5 @@ run(fat_and_lean_follow_the_grams, the_food_search_forgives_and_enter_adds_what_
     a_food_is_called_as_the_cook_calls_it, a_bad_number_tells_and_loses_nothing,
     a_refused_text_stores_nothing, the_units_go_with_the_notebook, no_mass_is_no_composition,
     shares_follow_locks_hold_and_undo_returns, the_brief_says_its_state_in_words,
-    an_entry_without_analysis_is_no_zero,
+    prices_stand_in_the_rows_and_targets_beside_the_totals, an_entry_without_analysis_is_no_zero,
     a_figure_tells_where_it_comes_from)

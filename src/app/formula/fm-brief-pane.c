@@ -264,3 +264,11 @@ fm_brief_pane_update (FmBriefPane *self)
   fm_brief_legal_update (self->legal, formula, analysis, editable);
   self->loading = FALSE;
 }
+
+void
+fm_brief_pane_focus_target (FmBriefPane *self, FmTargetKind kind)
+{
+  g_return_if_fail (FM_IS_BRIEF_PANE (self));
+  g_return_if_fail (kind < FM_N_TARGETS);
+  fm_brief_target_row_focus (self->rows[kind]);
+}

@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (FmBriefPane, fm_brief_pane, FM, BRIEF_PANE, GtkWidget)
 
 void fm_brief_pane_set_session (FmBriefPane *self, FmSession *session);
+/** Puts the focus into the band of target @kind. */
+void fm_brief_pane_focus_target (FmBriefPane *self, FmTargetKind kind);
 /** Brings the fields and the states of the targets up to date. */
 void fm_brief_pane_update (FmBriefPane *self);
 

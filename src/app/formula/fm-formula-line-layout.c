@@ -6,10 +6,10 @@
 #define SPACING 8
 /* Least widths in px: room for a cut in two or three lines, and for six digits, in the usual font.
  */
-#define LEAD_WIDTH 220
+#define LEAD_WIDTH 148
 #define ENTRIES_WIDTH 176
 #define FIGURES_WIDTH 186
-#define TAIL_WIDTH 104
+#define TAIL_WIDTH 72
 
 enum {
   LEAD,
@@ -24,14 +24,14 @@ enum {
 struct _FmFormulaLineLayout {
   GtkLayoutManager parent_instance;
 
-  gboolean heading;
+  GtkListBox *like; /* (nullable): this is the heading of that list, which outlives it */
 };
 
 G_DEFINE_FINAL_TYPE (FmFormulaLineLayout, fm_formula_line_layout, GTK_TYPE_LAYOUT_MANAGER)
 
 enum {
   PROP_0,
-  PROP_HEADING,
+  PROP_LIKE,
 };
 
 static void
@@ -68,12 +68,31 @@ part_height (GtkWidget *part, int width)
   return natural;
 }
 
-static int
-wide_width (GtkWidget *parts[N_PARTS])
+/* Widths of the parts of a table; the lead takes what is left. */
+typedef struct {
+  int entries;
+  int figures;
+  int tail;
+  int whole; /* the least width of a table */
+} Widths;
+
+/* A heading has the widths of the rows below, which grow with the font. */
+static Widths
+measure_widths (FmFormulaLineLayout *self, GtkWidget *parts[N_PARTS])
 {
-  return LEAD_WIDTH + part_width (parts[ENTRIES], ENTRIES_WIDTH) +
-         part_width (parts[FIGURES], FIGURES_WIDTH) + part_width (parts[TAIL], TAIL_WIDTH) +
-         3 * SPACING;
+  GtkListBoxRow *row = self->like != NULL ? gtk_list_box_get_row_at_index (self->like, 0) : NULL;
+  GtkWidget *model[N_PARTS];
+  Widths widths;
+
+  if (row != NULL)
+    collect_parts (gtk_list_box_row_get_child (row), model);
+  else
+    memcpy (model, parts, sizeof model);
+  widths.entries = part_width (model[ENTRIES], ENTRIES_WIDTH);
+  widths.figures = part_width (model[FIGURES], FIGURES_WIDTH);
+  widths.tail = part_width (model[TAIL], TAIL_WIDTH);
+  widths.whole = LEAD_WIDTH + widths.entries + widths.figures + widths.tail + 3 * SPACING;
+  return widths;
 }
 
 static int
@@ -87,17 +106,19 @@ folded_width (GtkWidget *parts[N_PARTS])
 }
 
 static int
-wide_height (GtkWidget *parts[N_PARTS], int width)
+lead_width (const Widths *widths, int width)
 {
-  const int entries = part_width (parts[ENTRIES], ENTRIES_WIDTH);
-  const int figures = part_width (parts[FIGURES], FIGURES_WIDTH);
-  const int tail = part_width (parts[TAIL], TAIL_WIDTH);
-  const int lead = width - entries - figures - tail - 3 * SPACING;
-  int height = part_height (parts[LEAD], lead);
+  return width - widths->entries - widths->figures - widths->tail - 3 * SPACING;
+}
 
-  height = MAX (height, part_height (parts[ENTRIES], entries));
-  height = MAX (height, part_height (parts[FIGURES], figures));
-  return MAX (height, part_height (parts[TAIL], tail));
+static int
+wide_height (GtkWidget *parts[N_PARTS], const Widths *widths, int width)
+{
+  int height = part_height (parts[LEAD], lead_width (widths, width));
+
+  height = MAX (height, part_height (parts[ENTRIES], widths->entries));
+  height = MAX (height, part_height (parts[FIGURES], widths->figures));
+  return MAX (height, part_height (parts[TAIL], widths->tail));
 }
 
 static int
@@ -142,19 +163,21 @@ fm_formula_line_layout_measure (GtkLayoutManager *manager,
 {
   FmFormulaLineLayout *self = FM_FORMULA_LINE_LAYOUT (manager);
   GtkWidget *parts[N_PARTS];
+  Widths widths;
   int height = 0;
 
   collect_parts (widget, parts);
+  widths = measure_widths (self, parts);
   if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *minimum = self->heading ? 0 : folded_width (parts);
-    *natural = MAX (*minimum, wide_width (parts));
+    *minimum = self->like != NULL ? 0 : folded_width (parts);
+    *natural = MAX (*minimum, widths.whole);
     return;
   }
   if (for_size < 0)
-    for_size = wide_width (parts);
-  if (for_size >= wide_width (parts))
-    height = wide_height (parts, for_size);
-  else if (!self->heading)
+    for_size = widths.whole;
+  if (for_size >= widths.whole)
+    height = wide_height (parts, &widths, for_size);
+  else if (self->like == NULL)
     height = folded_height (parts, for_size);
   if (parts[MESSAGE] != NULL)
     height += SPACING / 2 + part_height (parts[MESSAGE], for_size);
@@ -186,22 +209,23 @@ mirrored (GtkWidget *widget, int x, int part, int width)
 }
 
 static int
-place_wide (GtkWidget *widget, GtkWidget *parts[N_PARTS], int width)
+place_wide (GtkWidget *widget, GtkWidget *parts[N_PARTS], const Widths *widths, int width)
 {
-  const int height = wide_height (parts, width);
-  const int entries = part_width (parts[ENTRIES], ENTRIES_WIDTH);
-  const int figures = part_width (parts[FIGURES], FIGURES_WIDTH);
-  const int tail = part_width (parts[TAIL], TAIL_WIDTH);
-  const int lead = width - entries - figures - tail - 3 * SPACING;
+  const int height = wide_height (parts, widths, width);
+  const int across[N_PARTS] = {
+    [LEAD] = lead_width (widths, width),
+    [ENTRIES] = widths->entries,
+    [FIGURES] = widths->figures,
+    [TAIL] = widths->tail,
+  };
   int x = 0;
 
-  place (parts[LEAD], mirrored (widget, x, lead, width), 0, lead, height);
-  x += lead + SPACING;
-  place (parts[ENTRIES], mirrored (widget, x, entries, width), 0, entries, height);
-  x += entries + SPACING;
-  place (parts[FIGURES], mirrored (widget, x, figures, width), 0, figures, height);
-  x += figures + SPACING;
-  place (parts[TAIL], mirrored (widget, x, tail, width), 0, tail, height);
+  for (guint i = 0; i < MESSAGE; i++) {
+    if (i == SUMMARY)
+      continue;
+    place (parts[i], mirrored (widget, x, across[i], width), 0, across[i], height);
+    x += across[i] + SPACING;
+  }
   hide (parts[SUMMARY]);
   return height;
 }
@@ -231,12 +255,14 @@ fm_formula_line_layout_allocate (
 {
   FmFormulaLineLayout *self = FM_FORMULA_LINE_LAYOUT (manager);
   GtkWidget *parts[N_PARTS];
+  Widths widths;
   int used = 0;
 
   collect_parts (widget, parts);
-  if (width >= wide_width (parts)) {
-    used = place_wide (widget, parts, width);
-  } else if (!self->heading) {
+  widths = measure_widths (self, parts);
+  if (width >= widths.whole) {
+    used = place_wide (widget, parts, &widths, width);
+  } else if (self->like == NULL) {
     used = place_folded (widget, parts, width);
   } else {
     for (guint i = 0; i < N_PARTS; i++)
@@ -254,8 +280,8 @@ fm_formula_line_layout_set_property (GObject *object,
 {
   FmFormulaLineLayout *self = FM_FORMULA_LINE_LAYOUT (object);
 
-  if (id == PROP_HEADING) {
-    self->heading = g_value_get_boolean (value);
+  if (id == PROP_LIKE) {
+    self->like = g_value_get_object (value);
     gtk_layout_manager_layout_changed (GTK_LAYOUT_MANAGER (self));
   } else {
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -272,10 +298,9 @@ fm_formula_line_layout_class_init (FmFormulaLineLayoutClass *klass)
   manager_class->get_request_mode = fm_formula_line_layout_get_request_mode;
   manager_class->measure = fm_formula_line_layout_measure;
   manager_class->allocate = fm_formula_line_layout_allocate;
-  g_object_class_install_property (
-      object_class, PROP_HEADING,
-      g_param_spec_boolean ("heading", NULL, NULL, FALSE,
-                            G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS));
+  g_object_class_install_property (object_class, PROP_LIKE,
+                                   g_param_spec_object ("like", NULL, NULL, GTK_TYPE_LIST_BOX,
+                                                        G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS));
 }
 
 static void

@@ -22,6 +22,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (
     FmFormulaLineLayout, fm_formula_line_layout, FM, FORMULA_LINE_LAYOUT, GtkLayoutManager)
 
-/** Property "heading" (boolean): takes no room while folded. */
+/** Property "like" (GtkListBox): this is the heading of its rows; it has the widths of their parts
+ * and takes no room while they are folded. */
 
 G_END_DECLS

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-formula-line-edit.h"
+#include "app/session/fm-ingredient-keep.h"
 #include "app/formula/fm-formula-line-layout.h"
 #include "app/ingredients/fm-ingredient-dialog.h"
 #include "app/widgets/fm-number-entry.h"
@@ -24,8 +25,8 @@ struct _FmFormulaLineRow {
   FmNumberEntry *mass_entry;
   FmNumberEntry *share_entry;
   GtkInscription *patty_text;
-  GtkInscription *batch_text;
   GtkInscription *fat_text;
+  FmNumberEntry *price_entry;
   GtkInscription *summary_text;
   GtkToggleButton *lock_button;
   GtkMenuButton *more_button;
@@ -66,6 +67,7 @@ show_ingredient (FmFormulaLineRow *self, FmIngredient *ingredient)
   g_autofree char *mass_name = g_strdup_printf (
       fm_notebook_units ()->us_masses ? _ ("Ounces of %s") : _ ("Grams of %s"), ingredient->name);
   g_autofree char *share_name = g_strdup_printf (_ ("Share of %s"), ingredient->name);
+  g_autofree char *price_name = g_strdup_printf (_ ("Price of %s"), ingredient->name);
   g_autofree char *source = fm_ingredient_describe_source (ingredient);
 
   g_clear_pointer (&self->shown_ingredient, fm_ingredient_unref);
@@ -73,11 +75,13 @@ show_ingredient (FmFormulaLineRow *self, FmIngredient *ingredient)
   gtk_label_set_text (self->name_label, ingredient->name);
   gtk_label_set_text (self->hint_label, hint);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->name_label), source);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->hint_label), hint);
   if (source != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                     source, -1);
   fm_number_entry_set_what (self->mass_entry, mass_name);
   fm_number_entry_set_what (self->share_entry, share_name);
+  fm_number_entry_set_what (self->price_entry, price_name);
   set_accessible_label (self, g_strdup (ingredient->name));
   set_accessible_label (self->lock_button, g_strdup_printf (_ ("Lock %s"), ingredient->name));
   set_accessible_label (self->more_button, g_strdup_printf (_ ("More for %s"), ingredient->name));
@@ -109,10 +113,9 @@ static void
 show_columns (FmFormulaLineRow *self, const FmLineFigures *figures)
 {
   g_autofree char *patty = fm_notebook_cell (FM_MEASURE_MASS, figures->patty_g, 1);
-  g_autofree char *batch = fm_notebook_cell (FM_MEASURE_MASS, figures->batch_g, 0);
   g_autofree char *fat = fm_notebook_cell (FM_MEASURE_MASS, figures->fat_g, 1);
+
   set_inscription (self->patty_text, patty);
-  set_inscription (self->batch_text, batch);
   set_inscription (self->fat_text, fat);
 }
 
@@ -143,6 +146,7 @@ show_editable (FmFormulaLineRow *self, const FmLineFigures *figures)
 
   fm_number_entry_set_editable (self->mass_entry, figures->editable);
   fm_number_entry_set_editable (self->share_entry, figures->editable);
+  fm_number_entry_set_editable (self->price_entry, figures->editable);
   gtk_widget_action_set_enabled (widget, "line.remove", figures->editable);
   gtk_widget_action_set_enabled (widget, "line.edit", figures->editable);
   gtk_widget_action_set_enabled (widget, "line.move-up",
@@ -161,6 +165,7 @@ show_figures (FmFormulaLineRow *self)
     show_ingredient (self, figures->ingredient);
   fm_number_entry_set_value (self->mass_entry, figures->mass_g);
   fm_number_entry_set_value (self->share_entry, figures->share_pct);
+  fm_number_entry_set_value (self->price_entry, figures->ingredient->price_per_kg);
   show_columns (self, figures);
   show_summary (self, figures);
   show_lock (self, figures);
@@ -185,6 +190,8 @@ message_changed_cb (FmFormulaLineRow *self)
 
   if (message == NULL)
     message = fm_number_entry_get_message (self->share_entry);
+  if (message == NULL)
+    message = fm_number_entry_get_message (self->price_entry);
   gtk_label_set_text (self->message_label, message != NULL ? message : "");
   gtk_widget_set_visible (GTK_WIDGET (self->message_label), message != NULL);
 }
@@ -215,6 +222,26 @@ share_changed_cb (FmFormulaLineRow *self, double share_pct)
   if (!self->loading && !fm_line_edit_share (self->session, fm_formula_line_row_get_line_id (self),
                                              share_pct, &self->share_run, &error))
     fm_number_entry_refuse (self->share_entry, error->message);
+}
+
+static void
+price_changed_cb (FmFormulaLineRow *self, double price_per_kg)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!self->loading && !fm_line_edit_price (self->session, fm_formula_line_row_get_line_id (self),
+                                             price_per_kg, &error))
+    fm_number_entry_refuse (self->price_entry, error->message);
+}
+
+/* A price on the way to another is none that was ever paid: the history gets what was left. */
+static void
+price_left_cb (FmFormulaLineRow *self)
+{
+  const FmLineFigures *figures = fm_formula_line_item_get_figures (self->item);
+
+  if (figures->editable)
+    fm_ingredient_keep (self->session, figures->ingredient, FALSE);
 }
 
 static void
@@ -356,7 +383,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, mass_entry);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, share_entry);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, patty_text);
-  gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, batch_text);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, price_entry);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, fat_text);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, summary_text);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, lock_button);
@@ -366,6 +393,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaLineRow, line_menu);
   gtk_widget_class_bind_template_callback (widget_class, mass_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, share_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, price_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, price_left_cb);
   gtk_widget_class_bind_template_callback (widget_class, message_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, lock_toggled_cb);
 }
@@ -401,8 +430,6 @@ reserve_lines (FmFormulaLineRow *self)
 
   gtk_inscription_set_min_lines (self->patty_text, 1);
   gtk_inscription_set_nat_lines (self->patty_text, 1);
-  gtk_inscription_set_min_lines (self->batch_text, 1);
-  gtk_inscription_set_nat_lines (self->batch_text, 1);
   gtk_inscription_set_min_lines (self->fat_text, 1);
   gtk_inscription_set_nat_lines (self->fat_text, 1);
   gtk_inscription_set_min_lines (self->summary_text, n_summary_lines);
@@ -416,6 +443,8 @@ fm_formula_line_row_init (FmFormulaLineRow *self)
   fm_number_entry_set_range (self->mass_entry, 0.0, FM_MAX_LINE_MASS_G);
   fm_number_entry_set_width_chars (self->mass_entry, 6);
   fm_number_entry_set_width_chars (self->share_entry, 5);
+  fm_number_entry_set_width_chars (self->price_entry, 5);
+  fm_number_entry_hide_unit (self->price_entry);
   reserve_lines (self);
   gtk_menu_button_set_create_popup_func (self->more_button, more_popup_cb, self, NULL);
   install_drag (self);
@@ -467,8 +496,8 @@ fm_formula_line_row_get_cell (GtkWidget *row, guint column)
   g_return_val_if_fail (FM_IS_FORMULA_LINE_ROW (row), NULL);
   self = FM_FORMULA_LINE_ROW (row);
   GtkWidget *cells[FM_FORMULA_LINE_N_CELLS] = {
-    GTK_WIDGET (self->mass_entry), GTK_WIDGET (self->share_entry), GTK_WIDGET (self->lock_button),
-    GTK_WIDGET (self->more_button), GTK_WIDGET (self->remove_button)
+    GTK_WIDGET (self->mass_entry),  GTK_WIDGET (self->share_entry), GTK_WIDGET (self->price_entry),
+    GTK_WIDGET (self->lock_button), GTK_WIDGET (self->more_button), GTK_WIDGET (self->remove_button)
   };
   return column < FM_FORMULA_LINE_N_CELLS ? cells[column] : NULL;
 }

@@ -21,11 +21,11 @@ const char *fm_formula_line_row_get_line_id (FmFormulaLineRow *self);
 /** A row that is not seen keeps what it shows until it is, or until it is told to catch up. */
 void fm_formula_line_row_set_seen (FmFormulaLineRow *self, gboolean seen);
 void fm_formula_line_row_catch_up (FmFormulaLineRow *self);
-/** Puts the focus into the grams entry and selects its text. */
-/** The controls of a row from left to right; the first two are numbers. */
-#define FM_FORMULA_LINE_N_CELLS 5
-#define FM_FORMULA_LINE_N_NUMBERS 2
+/** The controls of a row from left to right; the first three are numbers. */
+#define FM_FORMULA_LINE_N_CELLS 6
+#define FM_FORMULA_LINE_N_NUMBERS 3
 GtkWidget *fm_formula_line_row_get_cell (GtkWidget *row, guint column);
+/** Puts the focus into the grams entry and selects its text. */
 void fm_formula_line_row_focus_mass (FmFormulaLineRow *self);
 
 G_END_DECLS

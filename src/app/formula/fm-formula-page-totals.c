@@ -6,46 +6,35 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/formula/fm-head-figures.h"
+#include "app/formula/fm-totals-cell.h"
+#include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-brief-target-row.h"
 #include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
-
-typedef struct {
-  GtkWidget *button;
-  GtkLabel *caption;
-  GtkLabel *value;
-  GtkLabel *note;
-} Cell;
+#include "core/base/fm-number.h"
 
 struct _FmFormulaPageTotals {
   GtkWidget parent_instance;
 
   GtkWidget *box;
   GtkBox *cells;
-  GtkLabel *gaps_label;
-  Cell *parts;        /* one a figure of the table */
+  FmTotalsCell **parts; /* one a figure of the table */
+  FmTotalsCell *targets[FM_N_TARGETS];
   FmFormula *formula; /* (nullable): shown last */
 };
 
 G_DEFINE_FINAL_TYPE (FmFormulaPageTotals, fm_formula_page_totals, GTK_TYPE_WIDGET)
 
-static GtkLabel *
-add_label (GtkWidget *box, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
+enum {
+  TARGET_CHOSEN,
+  N_SIGNALS,
+};
 
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_width_chars (GTK_LABEL (label), 9);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 13);
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (GTK_BOX (box), label);
-  return GTK_LABEL (label);
-}
+static guint signals[N_SIGNALS];
 
 static void
-clicked_cb (FmFormulaPageTotals *self, GtkWidget *button)
+figure_clicked_cb (FmFormulaPageTotals *self, GtkWidget *cell)
 {
   guint n;
   const FmHeadFigure *figures = fm_head_figures (&n);
@@ -53,47 +42,39 @@ clicked_cb (FmFormulaPageTotals *self, GtkWidget *button)
   for (guint i = 0; i < n; i++) {
     g_autofree char *text = NULL;
 
-    if (self->parts[i].button != button || self->formula == NULL)
+    if (GTK_WIDGET (self->parts[i]) != cell || self->formula == NULL)
       continue;
     text = fm_head_figure_derivation (&figures[i], self->formula);
-    fm_derivation_window_show (GTK_WIDGET (self), gtk_label_get_text (self->parts[i].caption),
+    fm_derivation_window_show (GTK_WIDGET (self), fm_totals_cell_get_caption (self->parts[i]),
                                text);
   }
 }
 
+/* The number of targets leads to the first of them, set or not. */
 static void
-add_cell (FmFormulaPageTotals *self, Cell *cell)
+target_clicked_cb (FmFormulaPageTotals *self, GtkWidget *cell)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  guint kind = 0;
 
-  cell->button = gtk_button_new ();
-  gtk_button_set_child (GTK_BUTTON (cell->button), box);
-  gtk_widget_add_css_class (cell->button, "flat");
-  gtk_widget_add_css_class (cell->button, "fm-figure");
-  gtk_widget_set_tooltip_text (cell->button, _ ("Where it comes from"));
-  g_signal_connect_object (cell->button, "clicked", G_CALLBACK (clicked_cb), self,
-                           G_CONNECT_SWAPPED);
-  cell->caption = add_label (box, "caption");
-  cell->value = add_label (box, "heading");
-  cell->note = add_label (box, "caption");
-  gtk_widget_add_css_class (GTK_WIDGET (cell->caption), "dim-label");
-  gtk_widget_add_css_class (GTK_WIDGET (cell->value), "numeric");
-  gtk_widget_add_css_class (GTK_WIDGET (cell->note), "dim-label");
-  gtk_box_append (self->cells, cell->button);
+  for (guint i = 0; i < FM_N_TARGETS; i++) {
+    if (GTK_WIDGET (self->targets[i]) == cell)
+      kind = i;
+  }
+  g_signal_emit (self, signals[TARGET_CHOSEN], 0, kind);
 }
 
-static void
-show_cell (Cell *cell, const FmHeadText *text)
+static FmTotalsCell *
+add_cell (FmFormulaPageTotals *self, gboolean is_target)
 {
-  g_autofree char *spoken = g_strdup_printf ("%s: %s %s", text->caption, text->value,
-                                             text->note != NULL ? text->note : "");
+  GtkWidget *cell = fm_totals_cell_new (is_target ? 2 : 1);
 
-  fm_widget_set_label (cell->caption, text->caption);
-  fm_widget_set_label (cell->value, text->value);
-  fm_widget_set_label (cell->note, text->note != NULL ? text->note : "");
-  gtk_widget_set_visible (GTK_WIDGET (cell->note), text->note != NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (cell->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  spoken, -1);
+  if (is_target)
+    gtk_widget_set_tooltip_text (cell, _ ("Goes to its band"));
+  g_signal_connect_object (
+      cell, "clicked", is_target ? G_CALLBACK (target_clicked_cb) : G_CALLBACK (figure_clicked_cb),
+      self, G_CONNECT_SWAPPED);
+  gtk_box_append (self->cells, cell);
+  return FM_TOTALS_CELL (cell);
 }
 
 static void
@@ -106,20 +87,38 @@ show_figures (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnaly
     g_auto (FmHeadText) text = { NULL, NULL, NULL };
     const gboolean is_shown = fm_head_figure_say (&figures[i], formula, analysis, &text);
 
-    gtk_widget_set_visible (self->parts[i].button, is_shown);
+    gtk_widget_set_visible (GTK_WIDGET (self->parts[i]), is_shown);
     if (is_shown)
-      show_cell (&self->parts[i], &text);
+      fm_totals_cell_show (self->parts[i], text.caption, text.value, text.note);
   }
 }
 
-/* The figures of this page that some of the mass lacks, with how much and whose. */
 static void
-show_gaps (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis *analysis)
+show_target (FmTotalsCell *cell, FmTargetKind kind, const FmBand *band, double value)
 {
-  g_autofree char *text = fm_head_figures_gaps (formula, analysis);
+  const FmBandState state = fm_band_state (band, value);
+  const int decimals = fm_target_info (kind)->limit_decimals;
+  const char *unit = fm_notebook_target_unit (kind);
+  g_autofree char *now = fm_number_format_unit (value, decimals, unit);
+  g_autofree char *words = fm_band_describe (band, value, decimals, unit);
+  /* Translators: a target such as "Fat". */
+  g_autofree char *caption = g_strdup_printf (_ ("Target: %s"), fm_target_name (kind));
+  g_autofree char *tooltip = g_strdup_printf (_ ("%s. Goes to its band."), words);
 
-  fm_widget_set_label (self->gaps_label, text);
-  gtk_widget_set_visible (GTK_WIDGET (self->gaps_label), *text != '\0');
+  gtk_widget_set_visible (GTK_WIDGET (cell), state != FM_BAND_NONE);
+  if (state == FM_BAND_NONE)
+    return;
+  fm_totals_cell_show (cell, caption, now, words);
+  fm_totals_cell_set_note_class (cell, fm_band_state_css_class (state));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (cell), tooltip);
+}
+
+static void
+show_targets (FmFormulaPageTotals *self, const FmFormula *formula, const FmAnalysis *analysis)
+{
+  for (guint i = 0; i < FM_N_TARGETS; i++)
+    show_target (self->targets[i], (FmTargetKind)i, &formula->brief->bands[i],
+                 fm_analysis_target_value (analysis, formula->brief, (FmTargetKind)i));
 }
 
 static void
@@ -137,25 +136,29 @@ fm_formula_page_totals_class_init (FmFormulaPageTotalsClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_formula_page_totals_dispose;
+  signals[TARGET_CHOSEN] =
+      g_signal_new ("target-chosen", FM_TYPE_FORMULA_PAGE_TOTALS, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                    NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/formula/fm-formula-page-totals.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPageTotals, box);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPageTotals, cells);
-  gtk_widget_class_bind_template_child (widget_class, FmFormulaPageTotals, gaps_label);
 }
 
 static void
 fm_formula_page_totals_init (FmFormulaPageTotals *self)
 {
   guint n;
+  const FmHeadFigure *figures = fm_head_figures (&n);
 
-  fm_head_figures (&n);
-  self->parts = g_new0 (Cell, n);
+  self->parts = g_new0 (FmTotalsCell *, n);
   gtk_widget_init_template (GTK_WIDGET (self));
   for (guint i = 0; i < n; i++)
-    add_cell (self, &self->parts[i]);
+    self->parts[i] = add_cell (self, figures[i].leads_to_targets);
+  for (guint i = 0; i < FM_N_TARGETS; i++)
+    self->targets[i] = add_cell (self, TRUE);
 }
 
 void
@@ -167,5 +170,5 @@ fm_formula_page_totals_update (FmFormulaPageTotals *self,
   g_clear_pointer (&self->formula, fm_formula_free);
   self->formula = fm_formula_copy (formula);
   show_figures (self, formula, analysis);
-  show_gaps (self, formula, analysis);
+  show_targets (self, formula, analysis);
 }

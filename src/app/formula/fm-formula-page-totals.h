@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (
     FmFormulaPageTotals, fm_formula_page_totals, FM, FORMULA_PAGE_TOTALS, GtkWidget)
 
+/** Signal "target-chosen" (guint kind, an FmTargetKind): the user wants to see its band. */
 void fm_formula_page_totals_update (FmFormulaPageTotals *self,
                                     const FmFormula *formula,
                                     const FmAnalysis *analysis);

@@ -26,6 +26,7 @@
 #include "app/widgets/fm-column-keys.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
+#include "core/formula/fm-gaps.h"
 
 struct _FmFormulaPage {
   FmPage parent_instance;
@@ -39,10 +40,11 @@ struct _FmFormulaPage {
   GtkWidget *headings;
   GtkLabel *mass_heading;
   GtkLabel *patty_heading;
-  GtkLabel *batch_heading;
   GtkLabel *fat_heading;
+  GtkLabel *price_heading;
   GtkListBox *list;
   GtkWidget *empty_page;
+  GtkLabel *gaps_label;
   GtkWidget *zero_label;
   GtkWidget *scale_button;
   GtkLabel *scale_label;
@@ -81,9 +83,9 @@ show_batch (FmFormulaPage *self, const FmFormula *formula, gboolean editable)
   const double batch_g = brief->patty_mass_g * brief->n_patties;
   const double total_g = fm_formula_total_g (formula);
   g_autofree char *unit = fm_measure_unit (FM_MEASURE_MASS, fm_notebook_units ());
-  /* TRANSLATORS: headings of columns: unit of mass, and number of patties */
-  g_autofree char *heading = g_strdup_printf (_ ("%s for %d"), unit, brief->n_patties);
-  g_autofree char *patty_heading = g_strdup_printf (_ ("%s per patty"), unit);
+  g_autofree char *price_unit = fm_measure_unit (FM_MEASURE_PRICE, fm_notebook_units ());
+  /* Translators: heading of a narrow column: unit of mass in one patty */
+  g_autofree char *patty_heading = g_strdup_printf (_ ("%s/patty"), unit);
   g_autofree char *fat_heading = g_strdup_printf (_ ("Fat, %s"), unit);
   g_autofree char *batch = fm_notebook_text (FM_MEASURE_MASS, batch_g, 0);
   g_autofree char *patty = fm_notebook_text (FM_MEASURE_MASS, brief->patty_mass_g, 1);
@@ -94,7 +96,7 @@ show_batch (FmFormulaPage *self, const FmFormula *formula, gboolean editable)
                        fm_notebook_units ()->us_masses ? _ ("Ounces") : _ ("Grams"));
   fm_widget_set_label (self->patty_heading, patty_heading);
   fm_widget_set_label (self->fat_heading, fat_heading);
-  fm_widget_set_label (self->batch_heading, heading);
+  fm_widget_set_label (self->price_heading, price_unit);
   fm_widget_set_label (self->scale_label, scale);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "formula.scale-to-batch",
                                  editable && total_g > 0.0 && ABS (total_g - batch_g) > 1e-9);
@@ -136,6 +138,15 @@ show_fat (FmFormulaPage *self, const FmFormula *formula, const FmAnalysis *analy
 }
 
 static void
+show_gaps (FmFormulaPage *self, const FmFormula *formula, const FmAnalysis *analysis)
+{
+  g_autofree char *text = fm_gaps_text (formula, analysis);
+
+  fm_widget_set_label (self->gaps_label, text);
+  gtk_widget_set_visible (GTK_WIDGET (self->gaps_label), text[0] != '\0');
+}
+
+static void
 formula_changed_cb (FmFormulaPage *self)
 {
   FmSession *session = fm_page_get_session (FM_PAGE (self));
@@ -154,6 +165,7 @@ formula_changed_cb (FmFormulaPage *self)
   show_duplicates (self, formula, editable);
   show_batch (self, formula, editable);
   show_empty (self, formula);
+  show_gaps (self, formula, analysis);
   show_fat (self, formula, analysis);
   fm_brief_pane_update (self->brief_pane);
   fm_process_pane_update (self->process_pane, session);
@@ -221,6 +233,12 @@ own_entry_cb (FmFormulaPage *self, const char *text)
 
   fm_ingredient_dialog_present (GTK_WIDGET (self), fm_page_get_session (FM_PAGE (self)), NULL,
                                 ingredient);
+}
+
+static void
+target_chosen_cb (FmFormulaPage *self, guint kind)
+{
+  fm_brief_pane_focus_target (self->brief_pane, (FmTargetKind)kind);
 }
 
 static gboolean
@@ -360,10 +378,11 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, headings);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, mass_heading);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, patty_heading);
-  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, batch_heading);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, price_heading);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, fat_heading);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, list);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, empty_page);
+  gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, gaps_label);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, zero_label);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, scale_button);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, scale_label);
@@ -373,6 +392,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, brief_pane);
   gtk_widget_class_bind_template_child (widget_class, FmFormulaPage, process_pane);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, target_chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, own_entry_cb);
   gtk_widget_class_bind_template_callback (widget_class, pasted_cb);
 }

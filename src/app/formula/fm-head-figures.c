@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-#include <string.h>
 
 #include "app/session/fm-notebook-settings.h"
 #include "core/base/fm-number.h"
@@ -97,19 +96,28 @@ say_energy (const FmFormula *formula, const FmAnalysis *analysis, FmHeadText *te
   return TRUE;
 }
 
+/* "at least" as long as a price is missing; without any price a dash. */
+static char *
+cost_text (const FmAnalysis *analysis, double kilograms)
+{
+  const char *currency = fm_notebook_units ()->currency;
+  g_autofree char *known =
+      fm_number_format_unit (analysis->known_cost_per_kg * kilograms, 2, currency);
+
+  if (!isnan (analysis->cost_per_kg) || isnan (analysis->known_cost_per_kg))
+    return g_steal_pointer (&known);
+  /* TRANSLATORS: the part of a cost that is known, as in "at least 4.10 EUR". */
+  return g_strdup_printf (_ ("at least %s"), known);
+}
+
 static gboolean
 say_cost (const FmFormula *formula, const FmAnalysis *analysis, FmHeadText *text)
 {
-  const char *currency = fm_notebook_units ()->currency;
-  const double per_kg = analysis->cost_per_kg;
-  g_autofree char *kilogram = fm_number_format_unit (per_kg, 2, currency);
-  g_autofree char *patty =
-      fm_number_format_unit (per_kg * formula->brief->patty_mass_g / 1000.0, 2, currency);
+  g_autofree char *patty = cost_text (analysis, formula->brief->patty_mass_g / 1000.0);
 
-  if (isnan (per_kg))
-    return FALSE;
-  text->value = g_strdup_printf (_ ("%s per kg"), kilogram);
-  text->note = per_patty (patty);
+  text->value = cost_text (analysis, 1.0);
+  text->note =
+      isnan (analysis->known_cost_per_kg) ? g_strdup (_ ("no prices yet")) : per_patty (patty);
   return TRUE;
 }
 
@@ -127,20 +135,21 @@ say_targets (const FmFormula *formula, const FmAnalysis *analysis, FmHeadText *t
     n_met += state == FM_BAND_WITHIN;
   }
   /* TRANSLATORS: how many target bands the blend meets, of how many that are set. */
-  text->value = g_strdup_printf (_ ("%u of %u met"), n_met, n_set);
-  return n_set > 0;
+  text->value =
+      n_set > 0 ? g_strdup_printf (_ ("%u of %u met"), n_met, n_set) : g_strdup (_ ("none set"));
+  return TRUE;
 }
 
 static const FmHeadFigure figures[] = {
-  { N_ ("Total"), FM_NUTRIENT_NONE, 0, NULL, say_total, NULL },
-  { NULL, FM_NUTRIENT_NONE, 0, NULL, say_batch, NULL },
-  { N_ ("Fat, calculated"), FM_NUTRIENT_FAT, 1, "%", say_fat, NULL },
-  { N_ ("Lean, calculated"), FM_NUTRIENT_NONE, 0, NULL, say_lean, fm_derivation_lean },
-  { N_ ("Protein"), FM_NUTRIENT_PROTEIN, 1, "%", NULL, NULL },
-  { N_ ("Moisture"), FM_NUTRIENT_WATER, 1, "%", NULL, NULL },
-  { N_ ("Energy/100 g, raw"), FM_NUTRIENT_ENERGY_KCAL, 0, N_ ("kcal"), say_energy, NULL },
-  { N_ ("Cost, edible"), FM_NUTRIENT_NONE, 0, NULL, say_cost, fm_derivation_cost },
-  { N_ ("Targets"), FM_NUTRIENT_NONE, 0, NULL, say_targets, NULL },
+  { N_ ("Total"), FM_NUTRIENT_NONE, 0, NULL, say_total, NULL, FALSE },
+  { NULL, FM_NUTRIENT_NONE, 0, NULL, say_batch, NULL, FALSE },
+  { N_ ("Fat, calculated"), FM_NUTRIENT_FAT, 1, "%", say_fat, NULL, FALSE },
+  { N_ ("Lean, calculated"), FM_NUTRIENT_NONE, 0, NULL, say_lean, fm_derivation_lean, FALSE },
+  { N_ ("Protein"), FM_NUTRIENT_PROTEIN, 1, "%", NULL, NULL, FALSE },
+  { N_ ("Moisture"), FM_NUTRIENT_WATER, 1, "%", NULL, NULL, FALSE },
+  { N_ ("Energy/100 g, raw"), FM_NUTRIENT_ENERGY_KCAL, 0, N_ ("kcal"), say_energy, NULL, FALSE },
+  { N_ ("Cost per kg, edible"), FM_NUTRIENT_NONE, 0, NULL, say_cost, fm_derivation_cost, FALSE },
+  { N_ ("Targets"), FM_NUTRIENT_NONE, 0, NULL, say_targets, NULL, TRUE },
 };
 
 void
@@ -186,43 +195,4 @@ fm_head_figure_derivation (const FmHeadFigure *self, const FmFormula *formula)
   if (self->nutrient != FM_NUTRIENT_NONE)
     return fm_derivation_nutrient (formula, analysis, self->nutrient);
   return fm_derivation_mass (formula, analysis);
-}
-
-/* "known for 80 % of the mass, not for A, B."; NULL where nothing is missing. */
-static char *
-gap_text (const FmFormula *formula, const FmAnalysis *analysis, FmNutrient nutrient)
-{
-  g_auto (GStrv) missing = fm_analysis_missing (formula, nutrient);
-  g_autofree char *names = g_strjoinv (", ", missing);
-  g_autofree char *covered = fm_number_format (analysis->amounts[nutrient].covered_pct, 0);
-
-  return missing[0] != NULL
-             ? g_strdup_printf (_ ("known for %s %% of the mass, not for %s."), covered, names)
-             : NULL;
-}
-
-/* Figures with the same gap one after the other share a sentence. */
-char *
-fm_head_figures_gaps (const FmFormula *formula, const FmAnalysis *analysis)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-  g_autofree char *last = NULL;
-
-  for (guint i = 0; analysis->total_g > 0.0 && i < G_N_ELEMENTS (figures); i++) {
-    const FmNutrient nutrient = figures[i].nutrient;
-    g_autofree char *gap =
-        nutrient != FM_NUTRIENT_NONE ? gap_text (formula, analysis, nutrient) : NULL;
-    const gboolean again = last != NULL && g_strcmp0 (last, gap) == 0;
-
-    if (gap == NULL)
-      continue;
-    if (again)
-      g_string_truncate (text, text->len - strlen (gap) - strlen (": "));
-    else if (text->len > 0)
-      g_string_append_c (text, ' ');
-    g_string_append_printf (text, "%s%s: %s", again ? ", " : "", fm_nutrient_name (nutrient), gap);
-    g_free (last);
-    last = g_steal_pointer (&gap);
-  }
-  return g_string_free (g_steal_pointer (&text), FALSE);
 }

@@ -18,13 +18,14 @@ void fm_head_text_clear (FmHeadText *self);
 
 typedef struct {
   const char *caption; /* untranslated; NULL where @say makes it */
-  FmNutrient nutrient; /* whose gaps are told and whose derivation is shown; else NONE */
+  FmNutrient nutrient; /* whose derivation is shown; else NONE */
   int decimals;        /* of the nutrient */
   const char *unit;    /* likewise, untranslated */
   /* (nullable): the nutrient alone. FALSE: there is nothing to say of this formula. */
   gboolean (*say) (const FmFormula *formula, const FmAnalysis *analysis, FmHeadText *text);
   /* (nullable): the one of the nutrient, or of the mass */
   char *(*derive) (const FmFormula *formula, const FmAnalysis *analysis);
+  gboolean leads_to_targets; /* in place of a derivation */
 } FmHeadFigure;
 
 /** In the order shown. */
@@ -36,10 +37,6 @@ gboolean fm_head_figure_say (const FmHeadFigure *self,
                              FmHeadText *text);
 /** Where the figure comes from. (transfer full) */
 char *fm_head_figure_derivation (const FmHeadFigure *self, const FmFormula *formula);
-/** The figures that some of the mass lacks, with how much and whose; "" when none. (transfer full)
- */
-char *fm_head_figures_gaps (const FmFormula *formula, const FmAnalysis *analysis);
-
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FmHeadText, fm_head_text_clear)
 
 G_END_DECLS

@@ -11,6 +11,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-formula-line-edit.h"
+#include "app/session/fm-ingredient-keep.h"
 #include "app/ingredients/fm-ingredient-allergens.h"
 #include "app/ingredients/fm-ingredient-spread.h"
 #include "app/widgets/fm-number-entry.h"
@@ -248,42 +249,6 @@ read_ingredient (FmIngredientDialog *self)
   return next;
 }
 
-static gpointer
-note_price (FmNotebook *notebook, gpointer ingredient, GCancellable *cancellable, GError **error)
-{
-  return GINT_TO_POINTER (fm_prices_record (notebook, ingredient, fm_clock_now_s (), error));
-}
-
-static gpointer
-keep (FmNotebook *notebook, gpointer ingredient, GCancellable *cancellable, GError **error)
-{
-  if (!fm_ingredients_save (notebook, ingredient, error))
-    return NULL;
-  return note_price (notebook, ingredient, cancellable, error);
-}
-
-static void
-kept_cb (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (fm_store_task_finish (result, &error) == NULL)
-    fm_session_failure (FM_SESSION (source), error);
-}
-
-static void
-keep_in_notebook (FmSession *session, FmIngredient *ingredient, gboolean for_reuse)
-{
-  fm_store_task (&(FmStoreTask){
-      .owner = session,
-      .notebook = fm_session_get_notebook (session),
-      .run = for_reuse ? keep : note_price,
-      .data = fm_ingredient_ref (ingredient),
-      .free_data = (GDestroyNotify)fm_ingredient_unref,
-      .done = kept_cb,
-  });
-}
-
 static void
 say_error (FmIngredientDialog *self, const char *message)
 {
@@ -318,8 +283,7 @@ save_cb (FmIngredientDialog *self)
     fm_line_edit_ingredient (self->session, self->line_id, next);
   else
     g_free (fm_line_edit_add (self->session, next));
-  if (fm_session_get_notebook (self->session) != NULL)
-    keep_in_notebook (self->session, next, gtk_switch_get_active (self->keep_switch));
+  fm_ingredient_keep (self->session, next, gtk_switch_get_active (self->keep_switch));
   gtk_window_close (GTK_WINDOW (self));
 }
 

@@ -169,6 +169,28 @@ fm_line_edit_ingredient (FmSession *session, const char *id, FmIngredient *ingre
   fm_session_edit (session, next, label, NULL);
 }
 
+gboolean
+fm_line_edit_price (FmSession *session, const char *id, double price_per_kg, GError **error)
+{
+  g_autoptr (FmFormula) next = copy_draft (session);
+  g_autoptr (FmIngredient) ingredient = NULL;
+  g_autofree char *label = NULL;
+  g_autofree char *key = NULL;
+  guint index = 0;
+
+  if (!find_line (next, id, &index))
+    return TRUE;
+  ingredient = fm_ingredient_copy (fm_formula_line (next, index)->ingredient);
+  ingredient->price_per_kg = price_per_kg;
+  if (!fm_ingredient_check (ingredient, error))
+    return FALSE;
+  fm_formula_set_ingredient (next, index, ingredient);
+  label = g_strdup_printf (_ ("Change price of %s"), ingredient->name);
+  key = g_strconcat ("price:", id, NULL);
+  fm_session_edit (session, next, label, key);
+  return TRUE;
+}
+
 static double
 new_line_mass_g (const FmFormula *formula)
 {

@@ -31,6 +31,9 @@ void fm_line_edit_shift (FmSession *session, const char *id, int offset);
 /** Moves line @id to where line @target_id is. */
 void fm_line_edit_move_to (FmSession *session, const char *id, const char *target_id);
 void fm_line_edit_ingredient (FmSession *session, const char *id, FmIngredient *ingredient);
+/** @price_per_kg: as purchased, in the notebook's currency; NaN = not known. */
+gboolean
+fm_line_edit_price (FmSession *session, const char *id, double price_per_kg, GError **error);
 /** Adds 100 g, or what the batch still lacks if that is less. Returns the new id: (transfer full).
  */
 char *fm_line_edit_add (FmSession *session, FmIngredient *ingredient);

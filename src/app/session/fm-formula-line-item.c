@@ -115,6 +115,9 @@ fm_formula_line_item_describe (FmFormulaLineItem *self)
   if (unknowns != NULL)
     /* Translators: where numbers come from, then names of nutrients that are not known. */
     return g_strdup_printf (_ ("%s; not known: %s"), source, unknowns);
+  if (ingredient->provenance == FM_PROVENANCE_DATASET && ingredient->source_ref != NULL)
+    /* Translators: number of a row of the food-composition dataset; room is scarce. */
+    return g_strdup_printf (_ ("Dataset, row %s"), ingredient->source_ref);
   if (ingredient->source_ref != NULL && ingredient->source_ref[0] != '\0')
     return g_strdup_printf ("%s %s", source, ingredient->source_ref);
   return g_strdup (source);

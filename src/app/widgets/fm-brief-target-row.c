@@ -169,3 +169,19 @@ fm_brief_target_row_refuse (FmBriefTargetRow *self, gboolean maximum, const char
   g_return_if_fail (FM_IS_BRIEF_TARGET_ROW (self));
   fm_number_entry_refuse (maximum ? self->max_entry : self->min_entry, message);
 }
+
+void
+fm_brief_target_row_focus (FmBriefTargetRow *self)
+{
+  g_return_if_fail (FM_IS_BRIEF_TARGET_ROW (self));
+  gtk_widget_grab_focus (GTK_WIDGET (isnan (fm_number_entry_get_value (self->min_entry)) &&
+                                             !isnan (fm_number_entry_get_value (self->max_entry))
+                                         ? self->max_entry
+                                         : self->min_entry));
+}
+
+const char *
+fm_band_state_css_class (FmBandState state)
+{
+  return looks[state].css_class;
+}

@@ -19,6 +19,11 @@ fm_brief_target_row_update (FmBriefTargetRow *self, FmBand band, double value, g
 /** Says why the band just typed was not taken; @maximum: at its upper end. */
 void fm_brief_target_row_refuse (FmBriefTargetRow *self, gboolean maximum, const char *message);
 
+/** Puts the focus into the band. */
+void fm_brief_target_row_focus (FmBriefTargetRow *self);
+/** Style class of a state, beside the words for it. */
+const char *fm_band_state_css_class (FmBandState state);
+
 /** Signal "band-end-changed" (gboolean maximum, double value): the user typed another end. */
 
 G_END_DECLS

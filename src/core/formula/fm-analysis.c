@@ -78,6 +78,8 @@ fill_totals (FmAnalysis *self, const FmFormula *formula)
   self->lean_pct = 100.0 - self->fat_pct;
   self->declared_fat_pct = mean_if_full (&declared, self->total_g);
   self->cost_per_kg = mean_if_full (&price, self->total_g);
+  self->known_cost_per_kg = price.known_g > 0.0 ? price.sum / self->total_g : NAN;
+  self->cost_covered_pct = price.known_g > 0.0 ? price.known_g / self->total_g * 100.0 : 0.0;
 }
 
 static void
@@ -170,18 +172,44 @@ fm_analysis_value (const FmAnalysis *self, FmNutrient nutrient)
   return is_full (amount->covered_pct) ? amount->known_g_per_100g : NAN;
 }
 
-GStrv
-fm_analysis_missing (const FmFormula *formula, FmNutrient nutrient)
+typedef gboolean (*LacksFunc) (const FmIngredient *ingredient, FmNutrient nutrient);
+
+static gboolean
+lacks_value (const FmIngredient *ingredient, FmNutrient nutrient)
+{
+  return isnan (fm_ingredient_value (ingredient, nutrient));
+}
+
+static gboolean
+lacks_price (const FmIngredient *ingredient, FmNutrient nutrient)
+{
+  return isnan (fm_ingredient_edible_price_per_kg (ingredient));
+}
+
+static GStrv
+names_that_lack (const FmFormula *formula, LacksFunc lacks, FmNutrient nutrient)
 {
   g_autoptr (GStrvBuilder) names = g_strv_builder_new ();
   g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
   for (guint i = 0; i < fm_formula_n_lines (formula); i++) {
     const FmFormulaLine *line = fm_formula_line (formula, i);
-    gboolean lacks = isnan (fm_ingredient_value (line->ingredient, nutrient));
-    if (lacks && line->mass_g > 0.0 && g_hash_table_add (seen, line->ingredient->name))
+    if (line->mass_g > 0.0 && lacks (line->ingredient, nutrient) &&
+        g_hash_table_add (seen, line->ingredient->name))
       g_strv_builder_add (names, line->ingredient->name);
   }
   return g_strv_builder_end (names);
+}
+
+GStrv
+fm_analysis_missing (const FmFormula *formula, FmNutrient nutrient)
+{
+  return names_that_lack (formula, lacks_value, nutrient);
+}
+
+GStrv
+fm_analysis_unpriced (const FmFormula *formula)
+{
+  return names_that_lack (formula, lacks_price, FM_NUTRIENT_NONE);
 }
 
 char *

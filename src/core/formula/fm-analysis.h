@@ -28,6 +28,8 @@ typedef struct {
   double declared_fat_pct;    /* by declared lean points where there are any, else analysis; NaN */
   double fat_u_pct;           /* GUM standard uncertainty of fat_pct; NaN when a line lacks one */
   double cost_per_kg;         /* edible, after EP yield; NaN unless every line has a price */
+  double known_cost_per_kg;   /* what the lines with a price bring to a kilogram; NaN without one */
+  double cost_covered_pct;    /* share of the mass that has a price, 0-100 */
   double *line_share_pct;     /* n_lines */
   double *line_fat_g;         /* n_lines, fat grams of the line; NaN = unknown */
   double *line_fat_share_pct; /* n_lines, share of the blend's known fat; NaN = unknown */
@@ -40,6 +42,9 @@ double fm_analysis_value (const FmAnalysis *self, FmNutrient nutrient);
 /** Names of the ingredients in the blend that lack @nutrient, each once. Returns: (transfer full).
  */
 GStrv fm_analysis_missing (const FmFormula *formula, FmNutrient nutrient);
+/** Names of the ingredients in the blend that have no price, each once. Returns: (transfer full).
+ */
+GStrv fm_analysis_unpriced (const FmFormula *formula);
 /** "78/22": lean/fat, rounded to whole % so that both add up to 100. "—" when unknown. */
 char *fm_lean_point_format (double fat_pct);
 /** Current value of a target (unit of its FmTargetInfo); NaN when unknown. */

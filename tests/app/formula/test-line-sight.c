@@ -10,12 +10,13 @@
 #include "store/fm-versions.h"
 
 #define N_LINES 60
+#define N_NUMBERS 3
 
 typedef struct {
   char *folder;
   FmSession *session;
   GtkWidget *window;
-  GPtrArray *entries; /* FmNumberEntry: grams and share of each line */
+  GPtrArray *entries; /* FmNumberEntry: grams, share and price of each line */
 } Fixture;
 
 static void
@@ -82,7 +83,7 @@ set_up (Fixture *fixture, gconstpointer data)
     g_main_context_iteration (NULL, TRUE);
   fixture->entries = g_ptr_array_new ();
   collect_entries (find_list (page), fixture->entries);
-  g_assert_cmpuint (fixture->entries->len, ==, 2 * N_LINES);
+  g_assert_cmpuint (fixture->entries->len, ==, N_NUMBERS * N_LINES);
 }
 
 static void
@@ -111,7 +112,7 @@ tear_down (Fixture *fixture, gconstpointer data)
 static double
 share_of (Fixture *fixture, guint line)
 {
-  return fm_number_entry_get_value (g_ptr_array_index (fixture->entries, 2 * line + 1));
+  return fm_number_entry_get_value (g_ptr_array_index (fixture->entries, N_NUMBERS * line + 1));
 }
 
 /* Doubles the grams of the first line. */

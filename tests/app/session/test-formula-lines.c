@@ -250,6 +250,25 @@ test_zero_mass_has_no_shares (Fixture *fixture, gconstpointer data)
 }
 
 static void
+test_a_price_belongs_to_its_line (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *chuck = add (fixture, "Chuck", 20.0, 600.0);
+  g_autofree char *suet = add (fixture, "Suet", 90.0, 200.0);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (fm_line_edit_price (fixture->session, chuck, 1.0, &error));
+  g_assert_true (fm_line_edit_price (fixture->session, chuck, 12.5, &error));
+  g_assert_no_error (error);
+  g_assert_cmpfloat (figures (fixture, 0)->ingredient->price_per_kg, ==, 12.5);
+  g_assert_true (isnan (figures (fixture, 1)->ingredient->price_per_kg));
+  g_assert_false (fm_line_edit_price (fixture->session, chuck, -1.0, &error));
+  g_assert_nonnull (error);
+  g_assert_cmpfloat (figures (fixture, 0)->ingredient->price_per_kg, ==, 12.5);
+  fm_stored_document_undo (fm_session_get_draft (fixture->session));
+  g_assert_true (isnan (figures (fixture, 0)->ingredient->price_per_kg));
+}
+
+static void
 test_unknowns_in_words (Fixture *fixture, gconstpointer data)
 {
   g_autofree char *chuck = add (fixture, "Chuck", NAN, 100.0);
@@ -280,6 +299,7 @@ main (int argc, char **argv)
   add_test ("/app/formula-lines/new-line-fills-the-batch", test_new_line_fills_the_batch);
   add_test ("/app/formula-lines/moves-stop-at-the-ends", test_moves_stop_at_the_ends);
   add_test ("/app/formula-lines/zero-mass-has-no-shares", test_zero_mass_has_no_shares);
+  add_test ("/app/formula-lines/a-price-belongs-to-its-line", test_a_price_belongs_to_its_line);
   add_test ("/app/formula-lines/unknowns-in-words", test_unknowns_in_words);
   return g_test_run ();
 }

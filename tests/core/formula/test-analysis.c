@@ -2,6 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-analysis.c - what a formula is made of, with its unknowns */
 #include "core/formula/fm-analysis.h"
+#include "core/formula/fm-gaps.h"
 
 #include "blends.h"
 
@@ -147,11 +148,38 @@ test_cost_over_edible_portion (void)
   ingredient_at (formula, 0)->price_per_kg = 10.0;
   g_autoptr (FmAnalysis) unpriced = fm_analysis_new (formula);
   g_assert_true (isnan (unpriced->cost_per_kg));
+  assert_near (unpriced->known_cost_per_kg, 5.0, 1e-12);
+  assert_near (unpriced->cost_covered_pct, 50.0, 1e-12);
+  g_auto (GStrv) lacking = fm_analysis_unpriced (formula);
+  g_assert_cmpstr (lacking[0], ==, "Bone-in");
+  g_assert_null (lacking[1]);
+  g_autofree char *gaps = fm_gaps_text (formula, unpriced);
+  g_assert_nonnull (strstr (gaps, "Cost: known for 50 % of the mass, not for Bone-in."));
   ingredient_at (formula, 1)->price_per_kg = 6.0;
   ingredient_at (formula, 1)->ep_yield_pct = 75.0;
   g_autoptr (FmAnalysis) priced = fm_analysis_new (formula);
   assert_near (priced->cost_per_kg, 9.0, 1e-12);
   assert_near (fm_analysis_target_value (priced, formula->brief, FM_TARGET_COST), 1.62, 1e-12);
+}
+
+static void
+test_gaps_are_told_once (void)
+{
+  g_autoptr (FmFormula) formula = three_line_blend ();
+  for (guint i = 0; i < 3; i++) {
+    FmComposition *composition = &ingredient_at (formula, i)->composition;
+    composition->per_100g[FM_NUTRIENT_PROTEIN] = i < 2 ? 18.0 : NAN;
+    composition->per_100g[FM_NUTRIENT_WATER] = i < 2 ? 60.0 : NAN;
+    composition->per_100g[FM_NUTRIENT_ENERGY_KCAL] = 200.0;
+  }
+  g_autoptr (FmAnalysis) analysis = fm_analysis_new (formula);
+  g_autofree char *expected = g_strdup_printf (
+      "Protein, Water: known for 80 %% of the mass, not for %s.", ingredient_at (formula, 2)->name);
+  g_autofree char *text = fm_gaps_text (formula, analysis);
+  g_assert_cmpstr (text, ==, expected);
+  /* Nobody has a price: that is no gap but a notebook without prices. */
+  g_assert_true (isnan (analysis->known_cost_per_kg));
+  g_assert_cmpfloat (analysis->cost_covered_pct, ==, 0.0);
 }
 
 static void
@@ -301,6 +329,7 @@ main (int argc, char **argv)
   g_test_add_func ("/analysis/nothing-to-weigh", test_nothing_to_weigh);
   g_test_add_func ("/analysis/declared-beside-analysed", test_declared_beside_analysed);
   g_test_add_func ("/analysis/uncertainty-of-fat", test_uncertainty_of_fat);
+  g_test_add_func ("/analysis/gaps-are-told-once", test_gaps_are_told_once);
   g_test_add_func ("/analysis/cost-over-edible-portion", test_cost_over_edible_portion);
   g_test_add_func ("/analysis/targets-per-patty", test_targets_per_patty);
   g_test_add_func ("/analysis/salt-on-the-surface", test_salt_on_the_surface);

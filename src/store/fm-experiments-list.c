@@ -6,46 +6,21 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "store/fm-search.h"
 #include "store/notebook/fm-db.h"
 
 /* Nobody narrows a log by more words; the full-text parser has a limit of its own. */
 #define MAX_TERMS 32
-
-/* What the search index takes as a letter of a word; anything else parts words. */
-static gboolean
-is_word_char (gunichar c)
-{
-  return g_unichar_isalnum (c) || g_unichar_ismark (c);
-}
 
 /* Each word in quotes with a star, all of them wanted: whatever is typed is legal. NULL when the
  * text holds no word, which then filters nothing. */
 static char *
 match_expression (const char *text)
 {
-  g_autoptr (GString) expression = g_string_new (NULL);
-  g_autofree char *valid = g_utf8_make_valid (text != NULL ? text : "", -1);
-  g_autofree char *composed = g_utf8_normalize (valid, -1, G_NORMALIZE_NFC);
-  guint n_terms = 0;
-  gboolean in_word = FALSE;
+  g_auto (GStrv) words = fm_search_words (text, MAX_TERMS);
+  g_autofree char *joined = g_strjoinv ("\"* \"", words);
 
-  for (const char *p = composed; *p != '\0'; p = g_utf8_next_char (p)) {
-    gunichar c = g_utf8_get_char (p);
-    if (!is_word_char (c)) {
-      g_string_append (expression, in_word ? "\"*" : "");
-      in_word = FALSE;
-      continue;
-    }
-    if (!in_word) {
-      if (n_terms++ == MAX_TERMS)
-        break;
-      g_string_append (expression, expression->len > 0 ? " \"" : "\"");
-      in_word = TRUE;
-    }
-    g_string_append_unichar (expression, c);
-  }
-  g_string_append (expression, in_word ? "\"*" : "");
-  return expression->len > 0 ? g_string_free (g_steal_pointer (&expression), FALSE) : NULL;
+  return words[0] != NULL ? g_strdup_printf ("\"%s\"*", joined) : NULL;
 }
 
 /* What is not known comes last in both directions; ties fall back to the newest first. */

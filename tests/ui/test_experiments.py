@@ -307,7 +307,38 @@ def the_process_goes_with_the_version(start, folder):
     program.quit()
 
 
-run(every_control_of_an_experiment_has_a_name,
+def one_search_finds_an_experiment_and_header_and_panel_follow(start, folder):
+    program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    program.press("ctrl+f")
+    program.field("Find in the notebook")
+    program.type_keys("zzzq")
+    program.says("Nothing says “zzzq”. Looked at: names")
+    program.press("ctrl+a")
+    program.type_keys("dark crust")
+    program.find("Hotter pan, pulled early", role="list item", contains=True)
+    program.screenshot("search")
+    program.press("Return")
+    program.reads(TITLE, "Hotter pan, pulled early")
+    program.says("version 3, Hotter pan, pulled early – ")
+    program.says("Hotter pan, pulled early, as weighed: fat ")
+    program.says("as measured")
+    program.screenshot("as-weighed")
+    # What is selected under Versions is what header and panel tell of.
+    program.page("Versions")
+    program.gone("as weighed: fat", contains=True)
+    program.press_in(program.find("Version 2, ", role="list item", contains=True))
+    program.says("version 2 – ")
+    # Another blend takes the experiment of this one off the screen.
+    program.press_in(next(row for row in program.all("Lean shop patty", role="list item", contains=True)))
+    program.says("Lean shop patty (invented), draft – ")
+    program.page("Experiments")
+    program.says("Choose an experiment from the list")
+    program.quit()
+
+
+run(one_search_finds_an_experiment_and_header_and_panel_follow,
+    every_control_of_an_experiment_has_a_name,
     an_edit_is_there_after_a_restart,
     bad_numbers_are_flagged_and_lose_nothing,
     a_whole_experiment_is_there_after_a_restart,

@@ -164,6 +164,7 @@ read_changed (FmVersionRead *read, FmNotebook *notebook, const FmChange *change,
   case FM_CHANGE_PHOTO:
   case FM_CHANGE_MAP:
   case FM_CHANGE_PLACE:
+  case FM_CHANGE_MADE:
   case FM_CHANGE_SETTING:
     break;
   }

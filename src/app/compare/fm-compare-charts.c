@@ -83,7 +83,7 @@ make_chart (const char *title,
   fm_chart_set_subject (FM_CHART (bars), _ ("Comparison"));
   fm_chart_set_legend (FM_CHART (bars), letters);
   gtk_label_set_xalign (GTK_LABEL (heading), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (heading), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (heading), PANGO_ELLIPSIZE_MIDDLE);
   gtk_label_set_max_width_chars (GTK_LABEL (heading), 20);
   gtk_widget_set_tooltip_text (heading, title);
   gtk_widget_add_css_class (heading, "caption-heading");

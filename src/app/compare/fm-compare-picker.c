@@ -123,9 +123,9 @@ setup_row_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
   GtkWidget *subtitle = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (title), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_MIDDLE);
   gtk_label_set_xalign (GTK_LABEL (subtitle), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (subtitle), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (subtitle), PANGO_ELLIPSIZE_MIDDLE);
   gtk_widget_add_css_class (subtitle, "caption");
   gtk_widget_add_css_class (subtitle, "dim-label");
   gtk_widget_set_margin_top (box, 6);

@@ -75,6 +75,8 @@ fm_experiment_record_free (gpointer data)
 
   g_clear_pointer (&record->experiment, fm_experiment_free);
   g_free (record->origin);
+  g_free (record->made_of);
+  g_clear_pointer (&record->formula, fm_formula_free);
   g_clear_pointer (&record->process, fm_process_free);
   g_free (record);
 }
@@ -99,6 +101,9 @@ tell_origin (FmNotebook *notebook, FmExperimentRecord *record)
     return;
   }
   blend = find_blend_name (notebook, version->blend_id);
+  record->blend_id = version->blend_id;
+  /* Translators: name of a blend, number of its version. */
+  record->made_of = g_strdup_printf (_ ("%s, version %d"), blend, version->number);
   if (isnan (version->fat_pct)) {
     record->origin =
         g_strdup_printf (_ ("Made from %s, version %d, fat not known"), blend, version->number);
@@ -110,14 +115,33 @@ tell_origin (FmNotebook *notebook, FmExperimentRecord *record)
       g_strdup_printf (_ ("Made from %s, version %d, %s fat"), blend, version->number, fat);
 }
 
+/* The log was weighed under the dataset's own names; it shows those of the formula. */
+static void
+name_weighings (FmExperiment *experiment, const FmFormula *formula)
+{
+  for (guint i = 0; i < experiment->weighings->len; i++) {
+    FmWeighing *weighing = &g_array_index (experiment->weighings, FmWeighing, i);
+
+    for (guint j = 0; j < fm_formula_n_lines (formula); j++) {
+      const FmFormulaLine *line = fm_formula_line (formula, j);
+
+      if (g_strcmp0 (line->id, weighing->line_id) != 0)
+        continue;
+      g_free (weighing->name);
+      weighing->name = g_strdup (line->ingredient->name);
+    }
+  }
+}
+
 /* Without its version an experiment can still be read. */
 static void
-read_process (FmNotebook *notebook, FmExperimentRecord *record)
+read_formula (FmNotebook *notebook, FmExperimentRecord *record)
 {
-  g_autoptr (FmFormula) formula = fm_versions_load (notebook, record->version_id, NULL);
-
-  if (formula != NULL)
-    record->process = fm_process_copy (formula->process);
+  record->formula = fm_versions_load (notebook, record->version_id, NULL);
+  if (record->formula == NULL)
+    return;
+  record->process = fm_process_copy (record->formula->process);
+  name_weighings (record->experiment, record->formula);
 }
 
 gpointer
@@ -136,7 +160,7 @@ fm_experiment_query_load (FmNotebook *notebook,
   record->experiment = experiment;
   record->version_id = experiment->version_id;
   tell_origin (notebook, record);
-  read_process (notebook, record);
+  read_formula (notebook, record);
   return record;
 }
 

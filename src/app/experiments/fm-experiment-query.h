@@ -18,6 +18,9 @@ gpointer fm_experiment_query_copy_filter (gconstpointer filter);
 typedef struct {
   FmExperiment *experiment;
   gint64 version_id;
+  gint64 blend_id;    /* 0 when the version cannot be read */
+  char *made_of;      /* (nullable) "Pan patty, version 3" */
+  FmFormula *formula; /* (nullable) of the version */
   char *origin;       /* a sentence that names the version */
   FmProcess *process; /* (nullable) as the version plans it */
 } FmExperimentRecord;

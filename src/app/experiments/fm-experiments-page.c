@@ -16,9 +16,54 @@ struct _FmExperimentsPage {
   FmExperimentView *view;
 
   FmExperimentRecord *opened; /* (nullable) what is known of the version of the open experiment */
+  GSignalGroup *signals;      /* of its document */
 };
 
 G_DEFINE_FINAL_TYPE (FmExperimentsPage, fm_experiments_page, FM_TYPE_LOG_PAGE)
+
+/* Header and nutrition panel tell of the experiment as it was made, as long as it is in view. */
+static void
+tell_made (FmExperimentsPage *self)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  g_autoptr (FmStoredDocument) document = g_signal_group_dup_target (self->signals);
+  const FmExperiment *experiment;
+
+  if (session == NULL)
+    return;
+  if (document == NULL || self->opened == NULL || self->opened->formula == NULL ||
+      !gtk_widget_get_mapped (GTK_WIDGET (self))) {
+    fm_session_set_made (session, NULL);
+    return;
+  }
+  experiment = fm_stored_document_get_content (document);
+  fm_session_set_made (
+      session, fm_compare_item_new_experiment (
+                   experiment->title != NULL ? experiment->title : _ ("Untitled experiment"),
+                   self->opened->made_of, NULL, fm_formula_copy (self->opened->formula),
+                   fm_experiment_copy (experiment)));
+}
+
+/* An experiment of one blend never stays beside another. */
+static void
+shown_changed_cb (FmExperimentsPage *self)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+
+  if (self->opened != NULL && self->opened->blend_id != 0 && !fm_session_is_reading (session) &&
+      self->opened->blend_id != fm_session_get_blend_id (session))
+    fm_records_page_close (FM_RECORDS_PAGE (self));
+}
+
+static void
+follow_blend (FmExperimentsPage *self)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+
+  if (self->opened != NULL && self->opened->blend_id != 0 &&
+      self->opened->blend_id != fm_session_get_blend_id (session))
+    fm_session_show_blend (session, self->opened->blend_id);
+}
 
 static void
 photos_changed_cb (FmExperimentsPage *self)
@@ -147,6 +192,9 @@ fm_experiments_page_prepare (FmLogPage *page, FmStoredDocument *document)
   fm_experiment_view_set_origin (self->view, fm_page_get_session (FM_PAGE (page)),
                                  self->opened != NULL ? self->opened->origin : NULL,
                                  self->opened != NULL ? self->opened->process : NULL);
+  g_signal_group_set_target (self->signals, document);
+  follow_blend (self);
+  tell_made (self);
 }
 
 static void
@@ -160,11 +208,26 @@ fm_experiments_page_update_actions (FmRecordsPage *page)
 }
 
 static void
+fm_experiments_page_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (fm_experiments_page_parent_class)->map (widget);
+  tell_made (FM_EXPERIMENTS_PAGE (widget));
+}
+
+static void
+fm_experiments_page_unmap (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (fm_experiments_page_parent_class)->unmap (widget);
+  tell_made (FM_EXPERIMENTS_PAGE (widget));
+}
+
+static void
 fm_experiments_page_dispose (GObject *object)
 {
   FmExperimentsPage *self = FM_EXPERIMENTS_PAGE (object);
 
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_EXPERIMENTS_PAGE);
+  g_clear_object (&self->signals);
   g_clear_pointer (&self->opened, fm_experiment_record_free);
   G_OBJECT_CLASS (fm_experiments_page_parent_class)->dispose (object);
 }
@@ -191,6 +254,8 @@ fm_experiments_page_class_init (FmExperimentsPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_experiments_page_dispose;
+  widget_class->map = fm_experiments_page_map;
+  widget_class->unmap = fm_experiments_page_unmap;
   define_records (FM_RECORDS_PAGE_CLASS (klass));
   FM_LOG_PAGE_CLASS (klass)->prepare = fm_experiments_page_prepare;
   g_type_ensure (FM_TYPE_EXPERIMENT_LIST);
@@ -207,7 +272,10 @@ fm_experiments_page_class_init (FmExperimentsPageClass *klass)
 static void
 fm_experiments_page_init (FmExperimentsPage *self)
 {
+  self->signals = g_signal_group_new (FM_TYPE_STORED_DOCUMENT);
+  g_signal_group_connect_swapped (self->signals, "changed", G_CALLBACK (tell_made), self);
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::photo", G_CALLBACK (photo_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::tasting", G_CALLBACK (tastings_changed_cb));
 }

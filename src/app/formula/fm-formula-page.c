@@ -472,3 +472,10 @@ fm_formula_page_begin (FmFormulaPage *self)
   g_return_if_fail (FM_IS_FORMULA_PAGE (self));
   gtk_widget_grab_focus (GTK_WIDGET (self->search));
 }
+
+void
+fm_formula_page_find_food (FmFormulaPage *self, const char *text)
+{
+  g_return_if_fail (FM_IS_FORMULA_PAGE (self));
+  fm_food_search_look_for (self->search, text);
+}

@@ -13,4 +13,7 @@ G_DECLARE_FINAL_TYPE (FmFormulaPage, fm_formula_page, FM, FORMULA_PAGE, FmPage)
 /** A blend was just made and is shown: the cursor goes to the search. */
 void fm_formula_page_begin (FmFormulaPage *self);
 
+/** Looks for an ingredient as if @text had been typed. */
+void fm_formula_page_find_food (FmFormulaPage *self, const char *text);
+
 G_END_DECLS

@@ -338,3 +338,11 @@ fm_food_search_set_session (FmFoodSearch *self, FmSession *session)
   g_return_if_fail (FM_IS_FOOD_SEARCH (self));
   g_set_object (&self->session, session);
 }
+
+void
+fm_food_search_look_for (FmFoodSearch *self, const char *text)
+{
+  g_return_if_fail (FM_IS_FOOD_SEARCH (self));
+  gtk_widget_grab_focus (GTK_WIDGET (self->entry));
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+}

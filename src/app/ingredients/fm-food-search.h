@@ -22,5 +22,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (FmFoodSearch, fm_food_search, FM, FOOD_SEARCH, GtkWidget)
 
 void fm_food_search_set_session (FmFoodSearch *self, FmSession *session);
+/** Looks for @text as if it had been typed. */
+void fm_food_search_look_for (FmFoodSearch *self, const char *text);
 
 G_END_DECLS

@@ -245,6 +245,15 @@ fm_records_page_open (FmRecordsPage *self, gint64 id)
 }
 
 void
+fm_records_page_go_to (FmRecordsPage *self, gint64 id)
+{
+  g_return_if_fail (FM_IS_RECORDS_PAGE (self));
+  FM_RECORDS_PAGE_GET_CLASS (self)->select (self, id);
+  fm_records_page_open (self, id);
+  go (self, TRUE);
+}
+
+void
 fm_records_page_close (FmRecordsPage *self)
 {
   FmRecordsPageClass *klass = FM_RECORDS_PAGE_GET_CLASS (self);

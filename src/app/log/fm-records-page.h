@@ -58,6 +58,8 @@ gint64 fm_records_page_get_open_id (FmRecordsPage *self);
 void fm_records_page_query_changed (FmRecordsPage *self);
 void fm_records_page_open (FmRecordsPage *self, gint64 id);
 void fm_records_page_close (FmRecordsPage *self);
+/** Opens a record as if it had been chosen in the list. */
+void fm_records_page_go_to (FmRecordsPage *self, gint64 id);
 /** Stores a new record and opens it. @plan: (transfer full) (nullable) */
 void fm_records_page_create (FmRecordsPage *self, gpointer plan);
 /** Removes the open record, with a way back. @inside: in the toast overlay of the page. */

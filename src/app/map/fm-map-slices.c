@@ -113,7 +113,7 @@ add_held_entry (FmMapSlices *self, const char *name, guint component)
   GtkWidget *label = gtk_label_new (what);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
   gtk_widget_add_css_class (label, "caption");
   fm_number_entry_set_unit (FM_NUMBER_ENTRY (entry), "%");
   fm_number_entry_load_value (FM_NUMBER_ENTRY (entry), round (1000.0 * self->held[component]) / 10);

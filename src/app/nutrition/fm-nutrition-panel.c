@@ -13,6 +13,7 @@
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-number-entry.h"
+#include "app/nutrition/fm-nutrition-made.h"
 #include "app/nutrition/fm-nutrition-row.h"
 #include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
@@ -31,6 +32,7 @@ struct _FmNutritionPanel {
   GtkRevealer *cooked_revealer;
   GtkDropDown *method_drop_down;
   FmNumberEntry *cooked_mass_entry;
+  GtkLabel *made_label;
   GtkLabel *portion_label;
   GtkLabel *gap_label;
   GtkExpander *basis_expander;
@@ -45,6 +47,29 @@ struct _FmNutritionPanel {
 };
 
 G_DEFINE_FINAL_TYPE (FmNutritionPanel, fm_nutrition_panel, FM_TYPE_PAGE)
+
+/* The experiment on the screen as it was made, else what the centre shows. */
+static const FmFormula *
+shown_formula (FmNutritionPanel *self)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  const FmCompareItem *made = session != NULL ? fm_session_get_made (session) : NULL;
+
+  if (made != NULL)
+    return made->formula;
+  return session != NULL ? fm_session_get_formula (session) : NULL;
+}
+
+static const FmAnalysis *
+shown_analysis (FmNutritionPanel *self)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  const FmCompareItem *made = session != NULL ? fm_session_get_made (session) : NULL;
+
+  if (made != NULL)
+    return made->analysis;
+  return session != NULL ? fm_session_get_analysis (session) : NULL;
+}
 
 static void
 show_problem (FmNutritionPanel *self, const char *text)
@@ -77,8 +102,8 @@ show_rows (FmNutritionPanel *self, const FmFormula *formula, const FmNutritionTe
 static void
 show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
 {
-  const FmFormula *formula = fm_session_get_formula (fm_page_get_session (FM_PAGE (self)));
-  const FmAnalysis *raw = fm_session_get_analysis (fm_page_get_session (FM_PAGE (self)));
+  const FmFormula *formula = shown_formula (self);
+  const FmAnalysis *raw = shown_analysis (self);
   FmNutritionText texts[FM_N_NUTRIENTS] = { 0 };
 
   for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
@@ -185,9 +210,8 @@ show_cooked (FmNutritionPanel *self, const FmAnalysis *analysis, const FmFormula
 static void
 update (FmNutritionPanel *self)
 {
-  FmSession *session = fm_page_get_session (FM_PAGE (self));
-  const FmAnalysis *analysis = session != NULL ? fm_session_get_analysis (session) : NULL;
-  const FmFormula *formula = session != NULL ? fm_session_get_formula (session) : NULL;
+  const FmAnalysis *analysis = shown_analysis (self);
+  const FmFormula *formula = shown_formula (self);
   gboolean empty = analysis == NULL || formula == NULL || !(analysis->total_g > 0.0);
   gboolean cooked = gtk_toggle_button_get_active (self->cooked_button);
 
@@ -210,9 +234,8 @@ update (FmNutritionPanel *self)
 static char *
 derivation_text (FmNutritionPanel *self, FmNutrient nutrient)
 {
-  FmSession *session = fm_page_get_session (FM_PAGE (self));
-  const FmFormula *formula = fm_session_get_formula (session);
-  const FmAnalysis *analysis = fm_session_get_analysis (session);
+  const FmFormula *formula = shown_formula (self);
+  const FmAnalysis *analysis = shown_analysis (self);
   g_autofree char *raw = fm_derivation_nutrient (formula, analysis, nutrient);
   g_autoptr (FmCooked) cooked = NULL;
   g_autoptr (GError) error = NULL;
@@ -256,11 +279,21 @@ queue_update_cb (FmNutritionPanel *self)
     self->tick_id = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
 }
 
-/* A measured mass belongs to the blend it was weighed for. */
+/* A measured mass belongs to what it was weighed of: an experiment brings its own. */
 static void
 shown_changed_cb (FmNutritionPanel *self)
 {
-  fm_number_entry_set_value (self->cooked_mass_entry, NAN);
+  const FmCompareItem *made = fm_session_get_made (fm_page_get_session (FM_PAGE (self)));
+  g_autofree char *text = made != NULL ? fm_nutrition_made_text (made) : NULL;
+  double cooked_g = NAN;
+
+  if (made != NULL && !isnan (made->cook_loss_pct)) {
+    cooked_g = made->formula->brief->patty_mass_g * (1.0 - made->cook_loss_pct / 100.0);
+    gtk_drop_down_set_selected (self->method_drop_down, made->experiment->method);
+  }
+  fm_number_entry_set_value (self->cooked_mass_entry, cooked_g);
+  fm_widget_set_label (self->made_label, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->made_label), text != NULL);
   queue_update_cb (self);
 }
 
@@ -364,7 +397,8 @@ fm_nutrition_panel_map (GtkWidget *widget)
 static void
 fm_nutrition_panel_show_session (FmPage *page)
 {
-  queue_update_cb (FM_NUTRITION_PANEL (page));
+  if (fm_page_get_session (page) != NULL)
+    shown_changed_cb (FM_NUTRITION_PANEL (page));
 }
 
 static void
@@ -389,6 +423,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, cooked_revealer);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, method_drop_down);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, cooked_mass_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, made_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, portion_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, gap_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, basis_expander);
@@ -431,4 +466,5 @@ fm_nutrition_panel_init (FmNutritionPanel *self)
   build_rows (self);
   fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (queue_update_cb));
   fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
+  fm_page_listen (FM_PAGE (self), "changed::made", G_CALLBACK (shown_changed_cb));
 }

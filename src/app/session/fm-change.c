@@ -35,6 +35,8 @@ fm_change_kind_name (FmChangeKind kind)
     return "formula";
   case FM_CHANGE_HISTORY:
     return "history";
+  case FM_CHANGE_MADE:
+    return "made";
   case FM_CHANGE_EXPERIMENT:
     return "experiment";
   case FM_CHANGE_PHOTO:

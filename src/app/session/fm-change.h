@@ -8,15 +8,17 @@
 G_BEGIN_DECLS
 
 typedef enum {
-  FM_CHANGE_NOTEBOOK,   /* another notebook, or none: everything is new; shown, formula and history
-                           follow */
-  FM_CHANGE_BLEND,      /* a blend was added, renamed or removed */
-  FM_CHANGE_DRAFT,      /* the draft of a blend starts or stops to differ from its version, or
-                           starts from another one; id of the blend */
-  FM_CHANGE_VERSION,    /* a version was saved */
-  FM_CHANGE_SHOWN,      /* another blend, version or the draft is shown; id of the blend */
-  FM_CHANGE_FORMULA,    /* the shown formula or its analysis (each keystroke); id of the blend */
-  FM_CHANGE_HISTORY,    /* what can be undone and redone; id of the blend */
+  FM_CHANGE_NOTEBOOK, /* another notebook, or none: everything is new; shown, formula and history
+                         follow */
+  FM_CHANGE_BLEND,    /* a blend was added, renamed or removed */
+  FM_CHANGE_DRAFT,    /* the draft of a blend starts or stops to differ from its version, or
+                         starts from another one; id of the blend */
+  FM_CHANGE_VERSION,  /* a version was saved */
+  FM_CHANGE_SHOWN,    /* another blend, version or the draft is shown; id of the blend */
+  FM_CHANGE_FORMULA,  /* the shown formula or its analysis (each keystroke); id of the blend */
+  FM_CHANGE_HISTORY,  /* what can be undone and redone; id of the blend */
+  FM_CHANGE_MADE,     /* another experiment, or none, is what the window tells of beside the pages;
+                         its id */
   FM_CHANGE_EXPERIMENT, /* an experiment was made, saved or removed */
   FM_CHANGE_PHOTO,      /* a photo was added, changed or removed; id of its experiment */
   FM_CHANGE_TASTING,    /* a tasting was made, saved, opened or removed */

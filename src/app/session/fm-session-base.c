@@ -69,3 +69,22 @@ fm_session_emit_shown (FmSession *self)
   fm_session_recompute (self);
   fm_session_emit_changed (self, FM_CHANGE_HISTORY, self->blend_id);
 }
+
+const FmCompareItem *
+fm_session_get_made (FmSession *self)
+{
+  g_return_val_if_fail (FM_IS_SESSION (self), NULL);
+  return self->made;
+}
+
+void
+fm_session_set_made (FmSession *self, FmCompareItem *made)
+{
+  const gboolean is_none = made == NULL && self->made == NULL;
+
+  g_return_if_fail (FM_IS_SESSION (self));
+  g_clear_pointer (&self->made, fm_compare_item_free);
+  self->made = made;
+  if (!is_none)
+    fm_session_emit_changed (self, FM_CHANGE_MADE, made != NULL ? made->id : 0);
+}

@@ -24,6 +24,7 @@ struct _FmSession {
   FmVersionInfo *version; /* shown saved version, NULL = the draft */
   FmFormula *version_formula;
   FmAnalysis *analysis;
+  FmCompareItem *made; /* (nullable): the experiment on the screen */
 
   FmWriter *writer;
   FmDocuments *documents;

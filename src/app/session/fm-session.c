@@ -30,6 +30,7 @@ fm_session_finalize (GObject *object)
   /* Each queued job holds a reference to the session; what is not saved now never will be. */
   fm_documents_give_up (self->documents);
   drop_notebook (self);
+  g_clear_pointer (&self->made, fm_compare_item_free);
   g_clear_object (&self->documents);
   g_clear_pointer (&self->writer, fm_writer_unref);
   g_clear_pointer (&self->drafts, g_hash_table_unref);

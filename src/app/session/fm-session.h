@@ -19,6 +19,7 @@
 
 #include "app/session/fm-change.h"
 #include "app/session/fm-documents.h"
+#include "core/compare/fm-comparison.h"
 #include "core/formula/fm-analysis.h"
 #include "store/fm-experiments.h"
 
@@ -91,6 +92,14 @@ gboolean fm_session_has_draft_changes (FmSession *self);
 gboolean fm_session_is_editable (FmSession *self);
 const FmFormula *fm_session_get_formula (FmSession *self);   /* never NULL while a blend is shown */
 const FmAnalysis *fm_session_get_analysis (FmSession *self); /* of that formula */
+
+/**
+ * The experiment on the screen as it was made, NULL while none is: title, short title ("Pan patty,
+ * version 3"), weighed formula with its analysis, measured cook loss. (transfer none)
+ */
+const FmCompareItem *fm_session_get_made (FmSession *self);
+/** @made: (transfer full) (nullable): tells of "made". */
+void fm_session_set_made (FmSession *self, FmCompareItem *made);
 
 /**
  * The one way to change the draft: copy fm_session_get_formula(), edit the copy, hand it in.

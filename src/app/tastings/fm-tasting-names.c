@@ -57,7 +57,7 @@ name_widget_new (FmTastingNames *self, const char *name, guint index)
   g_string_replace (words, "%s", name, 1);
   gtk_widget_add_css_class (box, "fm-name");
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
   gtk_widget_set_tooltip_text (label, name);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_add_css_class (button, "flat");

@@ -93,7 +93,7 @@ row_new (FmTastingOrder *self, const char *name, guint place)
   g_autofree char *words = g_strdup_printf (_ ("Expect more of %s"), name);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_set_sensitive (button, place > 1);

@@ -31,6 +31,7 @@ struct _FmVersionsPage {
   GtkSingleSelection *selection;
   GCancellable *comparing;
   guint draft_timer_id;
+  gboolean following; /* the selection follows the session, not the other way round */
 };
 
 G_DEFINE_FINAL_TYPE (FmVersionsPage, fm_versions_page, FM_TYPE_PAGE)
@@ -109,17 +110,45 @@ compare_selected (FmVersionsPage *self)
   });
 }
 
+/* What is looked at here is what header, sidebar and nutrition panel tell of. In a narrow window
+ * the pointer selects as it passes, so only activation counts there. */
+static void
+show_selected (FmVersionsPage *self)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  FmVersionTreeItem *item = gtk_single_selection_get_selected_item (self->selection);
+  const gint64 version_id = item != NULL ? fm_version_tree_item_get_version_id (item) : 0;
+
+  if (item == NULL || version_id == fm_session_get_version_id (session))
+    return;
+  if (version_id != 0)
+    fm_session_show_version (session, version_id);
+  else
+    fm_session_show_draft (session);
+}
+
+static void
+selected_cb (FmVersionsPage *self)
+{
+  compare_selected (self);
+  if (!self->following && gtk_widget_get_mapped (GTK_WIDGET (self)) &&
+      !adw_leaflet_get_folded (self->leaflet))
+    show_selected (self);
+}
+
 static void
 select_version (FmVersionsPage *self, gint64 version_id)
 {
   GListModel *versions = G_LIST_MODEL (self->selection);
 
+  self->following = TRUE;
   for (guint i = 0; i < g_list_model_get_n_items (versions); i++) {
     g_autoptr (FmVersionTreeItem) item = g_list_model_get_item (versions, i);
 
     if (fm_version_tree_item_get_version_id (item) == version_id)
       gtk_single_selection_set_selected (self->selection, i);
   }
+  self->following = FALSE;
 }
 
 /* TRUE when the rows are those of another blend now. */
@@ -132,7 +161,9 @@ list_blend (FmVersionsPage *self)
 
   if (gtk_single_selection_get_model (self->selection) == G_LIST_MODEL (versions))
     return FALSE;
+  self->following = TRUE;
   gtk_single_selection_set_model (self->selection, G_LIST_MODEL (versions));
+  self->following = FALSE;
   return TRUE;
 }
 
@@ -201,10 +232,12 @@ activate_cb (FmVersionsPage *self, guint position)
   g_autoptr (FmVersionTreeItem) item =
       g_list_model_get_item (G_LIST_MODEL (self->selection), position);
 
-  if (adw_leaflet_get_folded (self->leaflet))
-    adw_leaflet_set_visible_child_name (self->leaflet, "detail");
-  else
+  if (!adw_leaflet_get_folded (self->leaflet)) {
     show_version (self, fm_version_tree_item_get_version_id (item));
+    return;
+  }
+  show_selected (self);
+  adw_leaflet_set_visible_child_name (self->leaflet, "detail");
 }
 
 static void
@@ -326,8 +359,8 @@ fm_versions_page_init (FmVersionsPage *self)
   self->signals = g_signal_group_new (FM_TYPE_VERSION_LIST);
   g_signal_group_connect_swapped (self->signals, "updated", G_CALLBACK (updated_cb), self);
   self->selection = gtk_single_selection_new (NULL);
-  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (compare_selected),
-                           self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self,
+                           G_CONNECT_SWAPPED);
   gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (self->selection));
   fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (formula_changed_cb));

@@ -9,7 +9,7 @@ setup_choice_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
   gtk_list_item_set_child (list_item, label);
 }
 

@@ -164,6 +164,7 @@ static const struct {
   { "win.new-blend", { "<Control><Shift>n" } },
   { "win.open", { "<Control>o" } },
   { "win.save-version", { "<Control>s" } },
+  { "win.find", { "<Control>f" } },
   { "win.find-food", { "<Control>l" } },
   { "win.new-experiment", { "<Control>e" } },
   { "win.print", { "<Control>p" } },

@@ -167,6 +167,34 @@ selected_cb (FmSidebar *self)
     show_item (self, item);
 }
 
+/* FALSE when the blend is open already. */
+static gboolean
+open_blend (FmSidebar *self, GtkTreeListRow *row)
+{
+  g_autoptr (FmVersionTreeItem) item = gtk_tree_list_row_get_item (row);
+  const gint64 blend_id = fm_version_tree_item_get_blend_id (item);
+
+  if (blend_id == fm_session_get_blend_id (self->session))
+    return FALSE;
+  gtk_tree_list_row_set_expanded (row, TRUE);
+  fm_session_show_blend (self->session, blend_id);
+  return TRUE;
+}
+
+/* One click opens a blend; a version or a draft is chosen by being selected. */
+static void
+row_clicked_cb (GtkListItem *list_item, int n_press, double x, double y, GtkGesture *gesture)
+{
+  GtkWidget *widget = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (gesture));
+  FmSidebar *self = FM_SIDEBAR (gtk_widget_get_ancestor (widget, FM_TYPE_SIDEBAR));
+  GtkTreeListRow *row = gtk_list_item_get_item (list_item);
+  g_autoptr (FmVersionTreeItem) item = row != NULL ? gtk_tree_list_row_get_item (row) : NULL;
+
+  if (item != NULL && n_press == 1 && !self->folded &&
+      fm_version_tree_item_get_kind (item) == FM_VERSION_TREE_BLEND)
+    open_blend (self, row);
+}
+
 static void
 activate_cb (FmSidebar *self, guint position)
 {
@@ -174,7 +202,8 @@ activate_cb (FmSidebar *self, guint position)
   g_autoptr (FmVersionTreeItem) item = gtk_tree_list_row_get_item (row);
 
   if (fm_version_tree_item_get_kind (item) == FM_VERSION_TREE_BLEND) {
-    gtk_tree_list_row_set_expanded (row, !gtk_tree_list_row_get_expanded (row));
+    if (!open_blend (self, row))
+      gtk_tree_list_row_set_expanded (row, !gtk_tree_list_row_get_expanded (row));
     return;
   }
   show_item (self, item);
@@ -257,7 +286,13 @@ notebook_changed_cb (FmSidebar *self)
 static void
 row_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
 {
-  gtk_list_item_set_child (list_item, fm_sidebar_row_new ());
+  GtkWidget *row = fm_sidebar_row_new ();
+  GtkGesture *click = gtk_gesture_click_new ();
+
+  g_signal_connect_object (click, "released", G_CALLBACK (row_clicked_cb), list_item,
+                           G_CONNECT_SWAPPED);
+  gtk_widget_add_controller (row, GTK_EVENT_CONTROLLER (click));
+  gtk_list_item_set_child (list_item, row);
 }
 
 static void

@@ -82,6 +82,8 @@ void fm_window_watch_page (FmWindow *self);
 void fm_window_update_place (FmWindow *self);
 /** What became of the file of the notebook. (transfer full); NULL when nothing did */
 char *fm_window_describe_place (FmWindow *self);
+/* fm-window-search.c */
+void fm_window_install_search_action (GtkWidgetClass *klass);
 /* fm-window-blends.c */
 void fm_window_install_blend_actions (GtkWidgetClass *klass);
 /* fm-window-pages.c */

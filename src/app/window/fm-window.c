@@ -67,7 +67,9 @@ update_title (FmWindow *self)
   FmNotebook *notebook = fm_session_get_notebook (self->session);
   g_autofree char *file =
       notebook != NULL ? g_filename_display_basename (fm_notebook_path (notebook)) : NULL;
-  g_autofree char *shown = fm_session_dup_shown (self->session);
+  const FmCompareItem *made = fm_session_get_made (self->session);
+  g_autofree char *shown = made != NULL ? g_strdup_printf ("%s, %s", made->short_title, made->title)
+                                        : fm_session_dup_shown (self->session);
   g_autofree char *title = NULL;
 
   title = shown != NULL ? g_strdup_printf ("%s – %s", shown, file)
@@ -345,6 +347,7 @@ install_actions (GtkWidgetClass *klass)
   fm_window_install_blend_actions (klass);
   fm_window_install_page_actions (klass);
   fm_window_install_undo_actions (klass);
+  fm_window_install_search_action (klass);
 }
 
 static void
@@ -407,6 +410,8 @@ set_session (FmWindow *self, FmSession *session)
   g_signal_connect_object (session, "changed::place", G_CALLBACK (fm_window_update_place), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::notebook", G_CALLBACK (fm_window_update_place), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "changed::made", G_CALLBACK (update_title), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed::blend", G_CALLBACK (update_title), self,
                            G_CONNECT_SWAPPED);

@@ -7,7 +7,7 @@
 #include "store/notebook/fm-schema-v5.h"
 
 /* Pages, photos and settings of the notebook. */
-#define DESK_SQL ""
+#define DESK_SQL "CREATE INDEX experiments_by_surface ON experiments(version_id, surface);\n"
 
 /* Sums by which damage is seen. */
 #define SUM_SQL ""

@@ -78,22 +78,31 @@ def labels(node):
             yield from labels(child)
 
 
-def texts(program, bottom):
-    for node in labels(program.tree()):
+def texts(top, bottom, left_px, top_px):
+    for node in labels(top):
         x, y, width, height = node.extents()
+        x, y = x + left_px, y + top_px
         if (node.name.strip() and node.name != BEHIND and width > 4 and height > 8
                 and y + height < bottom):
             yield node, (x, y, width, height)
 
 
-def check(program, folder, where, measured):
-    """Of labels that were not measured yet: those of a page that was left keep their place."""
+def check(program, folder, where, measured, title=None):
+    """Of labels that were not measured yet: those of a page that was left keep their place.
+
+    The picture is one of the window called @title, else of the whole screen, which the main window fills.
+    """
     path = f"{folder}/{where}.png"
-    subprocess.run(["import", "-window", "root", path], check=True)
+    top = program.find(title, role="frame", showing=False) if title else program.tree()
+    subprocess.run(["import", "-window", program.window_of(top) if title else "root", path], check=True)
     program.screenshot("contrast-" + where)
     picture = Picture(path)
-    faint = {}
-    for node, extents in texts(program, picture.pixbuf.get_height() - FRAME_PX):
+    faint, left_px, top_px = {}, 0, 0
+    if title:
+        _, _, width, height = top.extents()
+        left_px = (picture.pixbuf.get_width() - width) // 2
+        top_px = (picture.pixbuf.get_height() - height) // 2
+    for node, extents in texts(top, picture.pixbuf.get_height() - FRAME_PX, left_px, top_px):
         if node.path in measured:
             continue
         measured.add(node.path)
@@ -123,6 +132,20 @@ def look(start, folder, scheme):
     program.press("ctrl+4")
     program.find("New Tasting", role="push button")
     check(program, folder, f"{scheme}-tastings", measured)
+    program.press("ctrl+5")
+    program.find("Nothing Is Compared Yet")
+    check(program, folder, f"{scheme}-compare", measured)
+    program.press("ctrl+6")
+    program.says("Choose a map from the list")
+    check(program, folder, f"{scheme}-map", measured)
+    program.press("ctrl+1")
+    for title, opens in (("Own Entry", "Own Entry…"), ("Meet the Targets", "Meet the Targets…"),
+                         ("Correct the Batch", "Correct the Batch…")):
+        program.button(opens)
+        program.find(title, role="frame", showing=False)
+        check(program, folder, f"{scheme}-{title}", measured, title)
+        program.press("Escape")
+        program.gone(title, role="frame")
 
 
 def light(start, folder):

@@ -57,6 +57,7 @@ def dialogs(start, folder):
                                  ("Correct the Batch", "Correct the Batch…", "Fat by test"),
                                  ("Process", "Plan the Process…", ""),
                                  ("Batch Sheet", "ctrl+p", "Patties"),
+                                 ("Save Version", "ctrl+s", "Cancel"),
                                  ("Preferences", "ctrl+comma", "")):
         if opens.startswith("ctrl"):
             program.press(opens)

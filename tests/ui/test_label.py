@@ -5,6 +5,7 @@
 import os
 
 from harness import plain, run, wait_for
+from keyboard import walk_both_ways
 from steps import show_version
 
 
@@ -34,6 +35,7 @@ def a_label_is_refused_shown_saved_and_kept(start, folder):
     sheet_says(program, "licensed professional or the authority must check")
     program.screenshot("label-refused")
     assert not program.unnamed(), program.unnamed()
+    walk_both_ways(program, "Mass of a serving", title="Label: Pan patty (invented), draft")
     program.press_in(program.find("Rules", role="combo box"), "Down", "Down", "Return")
     sheet_says(program, "Regulation (EU) No 1169/2011")
     program.screenshot("label-eu")

@@ -88,12 +88,20 @@ back_clicked_cb (FmLogPage *self)
   adw_leaflet_navigate (get_private (self)->leaflet, ADW_NAVIGATION_DIRECTION_BACK);
 }
 
+/* What is edited is on screen now, or is not any more. */
+static void
+visible_cb (FmLogPage *self)
+{
+  g_object_notify (G_OBJECT (self), "document");
+}
+
 static void
 folded_cb (FmLogPage *self)
 {
   FmLogPagePrivate *priv = get_private (self);
   const gboolean folded = adw_leaflet_get_folded (priv->leaflet);
 
+  visible_cb (self);
   gtk_widget_set_visible (priv->back_bar, folded);
   if (priv->list == NULL)
     return;
@@ -222,6 +230,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child_private (widget_class, FmLogPage, none_label);
   gtk_widget_class_bind_template_callback (widget_class, back_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, folded_cb);
+  gtk_widget_class_bind_template_callback (widget_class, visible_cb);
 }
 
 static void
@@ -261,4 +270,16 @@ static void
 fm_log_page_init (FmLogPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+gboolean
+fm_log_page_shows_record (FmLogPage *self)
+{
+  FmLogPagePrivate *priv;
+
+  g_return_val_if_fail (FM_IS_LOG_PAGE (self), FALSE);
+  priv = get_private (self);
+  return priv->view == NULL || !adw_leaflet_get_folded (priv->leaflet) ||
+         gtk_widget_is_ancestor (GTK_WIDGET (priv->view),
+                                 adw_leaflet_get_visible_child (priv->leaflet));
 }

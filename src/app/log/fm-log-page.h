@@ -32,4 +32,7 @@ struct _FmLogPageClass {
   gboolean opens_first;
 };
 
+/** FALSE where a narrow window shows the list in its place. */
+gboolean fm_log_page_shows_record (FmLogPage *self);
+
 G_END_DECLS

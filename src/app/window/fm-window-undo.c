@@ -3,7 +3,7 @@
 /* fm-window-undo.c - undo and redo of the page that is shown, and of nothing else */
 #include <glib/gi18n-lib.h>
 
-#include "app/widgets/fm-page.h"
+#include "app/log/fm-log-page.h"
 #include "app/window/fm-page-slot.h"
 #include "app/window/fm-window-private.h"
 
@@ -17,11 +17,14 @@ get_page (FmWindow *self)
   return page != NULL && FM_IS_PAGE (page) ? FM_PAGE (page) : NULL;
 }
 
+/* Of what is on screen: a narrow window may show the list of the records in its place. */
 static FmStoredDocument *
 get_document (FmWindow *self)
 {
   FmPage *page = get_page (self);
 
+  if (page != NULL && FM_IS_LOG_PAGE (page) && !fm_log_page_shows_record (FM_LOG_PAGE (page)))
+    return NULL;
   return page != NULL ? fm_page_get_document (page) : NULL;
 }
 

@@ -49,6 +49,19 @@ def open_data_goes_out_and_in():
     assert not part["settings"]
 
 
+def a_damaged_notebook_is_recovered():
+    with open("demo.forcemeat", "rb") as file:
+        whole = bytearray(file.read())
+    middle = len(whole) // 4096 // 2 * 4096
+    whole[middle:middle + 4096] = bytes(4096)
+    with open("torn.forcemeat", "wb") as file:
+        file.write(whole)
+    done = command("recover", "torn.forcemeat", "mended.forcemeat")
+    assert "are in the new notebook" in done.stdout, done.stdout
+    command("export", "mended.forcemeat", "mended.json")
+    command("recover", "torn.forcemeat", "mended.forcemeat", code=1, says="is there already")
+
+
 def bad_input_ends_with_one():
     command("export", "nothing.forcemeat", "x.json", code=1)
     command("export", "demo.forcemeat", "x.json", "--blend", "No such", code=1, says="No such")
@@ -94,8 +107,8 @@ def a_label_is_refused_by_name():
     assert not os.path.exists("label.pdf")
 
 
-CASES = (open_data_goes_out_and_in, bad_input_ends_with_one, bad_questions_end_with_two,
-         tables_are_written, sheets_and_cards_are_written, a_label_is_refused_by_name)
+CASES = (open_data_goes_out_and_in, a_damaged_notebook_is_recovered, bad_input_ends_with_one,
+         bad_questions_end_with_two, tables_are_written, sheets_and_cards_are_written, a_label_is_refused_by_name)
 
 
 def main():

@@ -81,9 +81,15 @@ def a_notebook_cut_short_is_told(start, folder):
     shutil.copy(path, torn)
     os.truncate(torn, os.path.getsize(torn) // 2)
     program = start(torn)
-    program.says("amaged")
+    program.says("This Notebook Is Damaged")
+    program.screenshot("damaged-asked")
+    program.button("Recover What Can Be Read")
+    program.says("Recovered as cut recovered.forcemeat")
+    program.screenshot("recovered")
+    program.click("Close", role="push button")
     program.quit()
-    program = start()
+    assert os.path.getsize(torn) == os.path.getsize(path) // 2, "the damaged file was touched"
+    program = start(path)
     program.reads("Grams of Chuck short ribs", "600", contains=True)
     program.quit()
 

@@ -40,6 +40,10 @@ gboolean fm_command_import (const FmCommandOptions *options,
                             const char *file,
                             const char *notebook,
                             GError **error);
+gboolean fm_command_recover (const FmCommandOptions *options,
+                             const char *damaged,
+                             const char *notebook,
+                             GError **error);
 gboolean fm_command_csv (const FmCommandOptions *options,
                          const char *notebook,
                          const char *folder,

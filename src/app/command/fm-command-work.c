@@ -17,6 +17,7 @@
 #include "store/exchange/fm-exchange.h"
 #include "store/fm-label-store.h"
 #include "store/fm-versions.h"
+#include "store/fm-notebook-recover.h"
 
 /* A formula of a notebook and whose it is. */
 typedef struct {
@@ -131,6 +132,20 @@ fm_command_import (const FmCommandOptions *options,
 {
   g_autoptr (FmNotebook) made = fm_exchange_import (file, notebook, NULL, error);
 
+  return made != NULL;
+}
+
+gboolean
+fm_command_recover (const FmCommandOptions *options,
+                    const char *damaged,
+                    const char *notebook,
+                    GError **error)
+{
+  g_autofree char *report = NULL;
+  g_autoptr (FmNotebook) made = fm_notebook_recover (damaged, notebook, &report, NULL, error);
+
+  if (made != NULL)
+    g_print ("%s\n", report);
   return made != NULL;
 }
 

@@ -242,7 +242,7 @@ fm_application_init (FmApplication *self)
   g_application_set_option_context_parameter_string (G_APPLICATION (self), _ ("[NOTEBOOK…]"));
   g_application_set_option_context_description (
       G_APPLICATION (self),
-      _ ("Without a window: forcemeat export, import, csv, batch-sheet, label. "
+      _ ("Without a window: forcemeat export, import, recover, csv, batch-sheet, label. "
          "“forcemeat export --help” says more."));
   g_action_map_add_action_entries (G_ACTION_MAP (self), app_actions, G_N_ELEMENTS (app_actions),
                                    self);

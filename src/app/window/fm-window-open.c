@@ -117,6 +117,8 @@ work_failed (FmWindow *self, FmWork *work, const GError *error)
   } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NO_PERMISSION) && opens &&
              work->may_be_read) {
     offer_read_only (self, work->path, _ ("Notebook May Not Be Written"), error->message);
+  } else if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED) && opens) {
+    fm_window_offer_recovery (self, work->path, error->message);
   } else {
     if (g_error_matches (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND))
       fm_window_forget (work->path);
@@ -176,6 +178,8 @@ opened (FmWindow *self, const FmWork *work, FmNotebook *notebook)
   fm_window_remember (fm_notebook_path (notebook));
   gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
   tell_notice (self, notebook);
+  if (work->report != NULL)
+    fm_window_tell_recovered (self, fm_notebook_path (notebook), work->report);
 }
 
 static void
@@ -228,6 +232,18 @@ fm_window_open_path (FmWindow *self, const char *path)
     fm_session_message (self->session, _ ("This notebook is open already"));
   else
     start_work (self, FM_WORK_OPEN, path);
+}
+
+void
+fm_window_read_damaged (FmWindow *self, const char *path)
+{
+  start_work (self, FM_WORK_READ_DAMAGED, path);
+}
+
+void
+fm_window_recover (FmWindow *self, const char *path)
+{
+  start_work (self, FM_WORK_RECOVER, path);
 }
 
 void
@@ -370,7 +386,7 @@ static const struct {
 } asked[] = {
   { "win.new", FM_WORK_CREATE },    { "win.open", FM_WORK_OPEN },
   { "win.export", FM_WORK_EXPORT }, { "win.tables", FM_WORK_TABLES },
-  { "win.import", FM_WORK_IMPORT },
+  { "win.import", FM_WORK_IMPORT }, { "win.recover", FM_WORK_RECOVER },
 };
 
 static void

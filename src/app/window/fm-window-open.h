@@ -19,4 +19,9 @@ void fm_window_open_last (FmWindow *self);
 /** The demo notebook; made when it is not there yet. */
 void fm_window_open_demo (FmWindow *self);
 
+/** Opens what can be read of a damaged notebook, for reading only. */
+void fm_window_read_damaged (FmWindow *self, const char *path);
+/** Makes a notebook of what can be read of the one at @path, and opens it. */
+void fm_window_recover (FmWindow *self, const char *path);
+
 G_END_DECLS

@@ -110,4 +110,10 @@ void fm_window_ask_before_loss (FmWindow *self,
                                 gpointer data,
                                 GDestroyNotify free_data);
 
+/* fm-window-damage.c */
+/** Asks whether to recover the damaged notebook @path. */
+void fm_window_offer_recovery (FmWindow *self, const char *path, const char *reason);
+/** Says what was taken into the notebook @path and what was lost. */
+void fm_window_tell_recovered (FmWindow *self, const char *path, const char *report);
+
 G_END_DECLS

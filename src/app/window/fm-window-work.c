@@ -13,6 +13,7 @@
 #include "report/fm-notebook-csv.h"
 #include "store/demo/fm-demo.h"
 #include "store/exchange/fm-exchange.h"
+#include "store/fm-notebook-recover.h"
 
 static const FmWorkInfo infos[FM_N_WORK_KINDS] = {
   [FM_WORK_OPEN] = { .opens = TRUE,
@@ -51,6 +52,10 @@ static const FmWorkInfo infos[FM_N_WORK_KINDS] = {
                        .title = N_ ("Import Open Data"),
                        .accept = N_ ("Import"),
                        .file = FM_WORK_FILE_OPEN_DATA },
+  [FM_WORK_READ_DAMAGED] = { .doing = N_ ("Opening %s") },
+  [FM_WORK_RECOVER] = { .doing = N_ ("Recovering %s"),
+                        .title = N_ ("Recover a Damaged Notebook"),
+                        .accept = N_ ("Recover") },
   [FM_WORK_ELSEWHERE] = { .needs_notebook = TRUE,
                           .moves = TRUE,
                           .doing = N_ ("Saving a copy as %s"),
@@ -82,6 +87,7 @@ void
 fm_work_free (FmWork *self)
 {
   g_free (self->path);
+  g_free (self->report);
   g_clear_pointer (&self->unsaved, g_ptr_array_unref);
   g_free (self);
 }
@@ -153,6 +159,14 @@ import (FmWork *work, GCancellable *cancellable, GError **error)
   return fm_exchange_import (work->path, path, cancellable, error);
 }
 
+static FmNotebook *
+recover (FmWork *work, GCancellable *cancellable, GError **error)
+{
+  g_autofree char *path = fm_notebook_recover_path (work->path);
+
+  return fm_notebook_recover (work->path, path, &work->report, cancellable, error);
+}
+
 /* Returns the notebook to show; of a copy the one that was copied. */
 static gpointer
 do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
@@ -186,6 +200,10 @@ do_work (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError 
                : NULL;
   case FM_WORK_IMPORT:
     return import (work, cancellable, error);
+  case FM_WORK_READ_DAMAGED:
+    return fm_notebook_open_damaged (work->path, cancellable, error);
+  case FM_WORK_RECOVER:
+    return recover (work, cancellable, error);
   case FM_WORK_ELSEWHERE:
     return fm_notebook_save_copy (notebook, work->path, cancellable, error)
                ? fm_notebook_open (work->path, cancellable, error)

@@ -16,11 +16,13 @@ typedef enum {
   FM_WORK_CREATE,
   FM_WORK_DEMO,
   FM_WORK_COPY,
-  FM_WORK_EXPORT,    /* writes it as open data */
-  FM_WORK_TABLES,    /* writes tables for a spreadsheet into a folder */
-  FM_WORK_IMPORT,    /* makes a notebook of open data, beside it, and opens it */
-  FM_WORK_ELSEWHERE, /* copies a notebook that was lost, and opens the copy */
-  FM_WORK_FOLLOW,    /* opens a notebook that was lost under the name that it has now */
+  FM_WORK_EXPORT,       /* writes it as open data */
+  FM_WORK_TABLES,       /* writes tables for a spreadsheet into a folder */
+  FM_WORK_IMPORT,       /* makes a notebook of open data, beside it, and opens it */
+  FM_WORK_READ_DAMAGED, /* opens what can be read, for reading only */
+  FM_WORK_RECOVER,      /* makes a notebook of what can be read, beside it, and opens it */
+  FM_WORK_ELSEWHERE,    /* copies a notebook that was lost, and opens the copy */
+  FM_WORK_FOLLOW,       /* opens a notebook that was lost under the name that it has now */
   FM_N_WORK_KINDS,
 } FmWorkKind;
 
@@ -52,6 +54,7 @@ typedef struct {
   char *path;
   GPtrArray *unsaved; /* FmStoredCopy, of a copy */
   FmSettingValues settings;
+  char *report;         /* of one that was recovered: what was lost */
   gboolean may_be_read; /* of one that could not be opened */
 } FmWork;
 

@@ -65,8 +65,8 @@ copy_pages (FmDb *from, FmDb *to, GCancellable *cancellable, GError **error)
 
 /* A sealed tasting can be opened in a copy without a trace in the first, so the copy says that it
  * is one. Older notebooks, copied before they are brought up to date, cannot record that. */
-static gboolean
-mark_sealed (FmDb *copy, GError **error)
+gboolean
+fm_notebook_mark_sealed (FmDb *copy, GError **error)
 {
   g_autofree char *sql =
       g_strdup_printf ("INSERT INTO tasting_events SELECT t.id,"
@@ -97,7 +97,7 @@ write_copy (FmDb *from, const char *temp_path, GCancellable *cancellable, GError
     fm_db_set_error_code (SQLITE_ERROR, mode, error);
     return FALSE;
   }
-  return mark_sealed (to, error);
+  return fm_notebook_mark_sealed (to, error);
 }
 
 static gboolean

@@ -89,6 +89,13 @@ check_pages (FmDb *db, GError **error)
 }
 
 gboolean
+fm_notebook_check_tables (FmDb *db, int *version, GError **error)
+{
+  return check_identity (db, version, error) &&
+         fm_schema_check (fm_db_handle (db), *version, error);
+}
+
+gboolean
 fm_notebook_check (FmDb *db, GCancellable *cancellable, int *version, GError **error)
 {
   gboolean ok;
@@ -96,8 +103,7 @@ fm_notebook_check (FmDb *db, GCancellable *cancellable, int *version, GError **e
   if (g_cancellable_set_error_if_cancelled (cancellable, error))
     return FALSE;
   fm_db_set_cancellable (db, cancellable);
-  ok = check_identity (db, version, error) &&
-       fm_schema_check (fm_db_handle (db), *version, error) && check_pages (db, error);
+  ok = fm_notebook_check_tables (db, version, error) && check_pages (db, error);
   fm_db_set_cancellable (db, NULL);
   return ok;
 }

@@ -54,10 +54,17 @@ gboolean fm_notebook_check_file (const char *path, GError **error);
 /** All checks of an open file that is not trusted yet. @version: (out): its user_version. */
 gboolean fm_notebook_check (FmDb *db, GCancellable *cancellable, int *version, GError **error);
 
+/** Those that do not look at every page. */
+gboolean fm_notebook_check_tables (FmDb *db, int *version, GError **error);
+
 /* fm-db-copy.c */
 /** Copies @db as it is now to @path: temporary file, fsync, rename. */
 gboolean
 fm_notebook_copy_db (FmDb *db, const char *path, GCancellable *cancellable, GError **error);
+/** Lets a copy say, in each sealed tasting, that it is one. */
+gboolean fm_notebook_mark_sealed (FmDb *copy, GError **error);
+/** Gives a file that is whole its name, which no other file may have. */
+gboolean fm_notebook_publish_new (const char *temp_path, const char *path, GError **error);
 /** Makes a renamed or linked file in the folder of @path survive a power cut. */
 void fm_notebook_sync_folder (const char *path);
 

@@ -275,8 +275,8 @@ check_not_older (int version, GError **error)
   return FALSE;
 }
 
-FmNotebook *
-fm_notebook_open_read_only (const char *path, GCancellable *cancellable, GError **error)
+static FmNotebook *
+open_for_reading (const char *path, gboolean is_damaged, GCancellable *cancellable, GError **error)
 {
   g_autoptr (FmNotebook) self = notebook_new (path, error);
   FmDb *reader;
@@ -288,10 +288,24 @@ fm_notebook_open_read_only (const char *path, GCancellable *cancellable, GError 
   self->read_only = TRUE;
   allow_unwritable_folder (self);
   reader = fm_notebook_add_reader (self, error);
-  if (reader == NULL || !fm_notebook_check (reader, cancellable, &version, error) ||
+  if (reader == NULL ||
+      !(is_damaged ? fm_notebook_check_tables (reader, &version, error)
+                   : fm_notebook_check (reader, cancellable, &version, error)) ||
       !check_not_older (version, error))
     return NULL;
   return g_steal_pointer (&self);
+}
+
+FmNotebook *
+fm_notebook_open_read_only (const char *path, GCancellable *cancellable, GError **error)
+{
+  return open_for_reading (path, FALSE, cancellable, error);
+}
+
+FmNotebook *
+fm_notebook_open_damaged (const char *path, GCancellable *cancellable, GError **error)
+{
+  return open_for_reading (path, TRUE, cancellable, error);
 }
 
 static gboolean
@@ -303,8 +317,8 @@ write_new (const char *temp_path, GError **error)
 }
 
 /* link() does not replace; where the file system has no links, the check just before must do. */
-static gboolean
-publish_new (const char *temp_path, const char *path, GError **error)
+gboolean
+fm_notebook_publish_new (const char *temp_path, const char *path, GError **error)
 {
   int saved_errno = 0;
   g_autofree char *shown = NULL;
@@ -358,7 +372,7 @@ make_new (const char *path, GError **error)
     ok = FALSE;
   }
   close (fd);
-  ok = ok && publish_new (temp_path, path, error);
+  ok = ok && fm_notebook_publish_new (temp_path, path, error);
   if (!ok)
     g_unlink (temp_path);
   return ok;

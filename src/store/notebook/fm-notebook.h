@@ -50,6 +50,11 @@ FmNotebook *fm_notebook_open (const char *path, GCancellable *cancellable, GErro
 /** Opens a notebook that another program writes, for reading only. */
 FmNotebook *
 fm_notebook_open_read_only (const char *path, GCancellable *cancellable, GError **error);
+/**
+ * Opens a notebook of which some pages are damaged, for reading only: what can be read is shown,
+ * and each record that cannot says so. See fm-notebook-recover.h too.
+ */
+FmNotebook *fm_notebook_open_damaged (const char *path, GCancellable *cancellable, GError **error);
 FmNotebook *fm_notebook_ref (FmNotebook *self);
 void fm_notebook_unref (FmNotebook *self); /* the last one checkpoints and closes */
 const char *fm_notebook_path (FmNotebook *self);

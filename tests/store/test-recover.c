@@ -9,8 +9,8 @@
 
 #define ADD(name, func)                                                                            \
   g_test_add ("/recover/" name, Fixture, NULL, fixture_set_up, func, fixture_tear_down)
-#define N_EXPERIMENTS 300
-#define N_COPIES 20
+#define N_EXPERIMENTS 200
+#define N_COPIES 12
 
 static gint64
 count (const char *path, const char *table)

@@ -7,9 +7,11 @@
 #include <string.h>
 
 #include "core/base/fm-error.h"
+#include "core/base/fm-text-limit.h"
 #include "core/formula/fm-formula.h"
 
 #define MAX_LINES 200
+#define SHOWN_CHARS 40
 
 static void
 paste_line_free (gpointer data)
@@ -77,7 +79,7 @@ read_line (const char *text, const FmUnits *units)
       return NULL;
     name = cells[1];
   }
-  if (name[0] == '\0')
+  if (name[0] == '\0' || !fm_text_fits (name, strlen (name)))
     return NULL;
   line = g_new0 (FmPasteLine, 1);
   line->name = g_strdup (name);
@@ -102,10 +104,13 @@ fm_paste_lines_read (const char *text, const FmUnits *units, GError **error)
     if (line != NULL) {
       g_ptr_array_add (lines, line);
     } else if (rows[i][0] != '\0' && i > 0) {
+      const glong n_shown = MIN (SHOWN_CHARS, g_utf8_strlen (rows[i], -1));
+      g_autofree char *shown = g_utf8_substring (rows[i], 0, n_shown);
+
       g_set_error (error, FM_CORE_ERROR, FM_CORE_ERROR_NOT_A_NUMBER,
-                   _ ("Line %u of the pasted text, “%.40s”, is no name with a mass. Nothing was "
+                   _ ("Line %u of the pasted text, “%s”, is no name with a mass. Nothing was "
                       "added."),
-                   i + 1, rows[i]);
+                   i + 1, shown);
       return NULL;
     }
   }

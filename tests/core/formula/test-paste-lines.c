@@ -35,8 +35,16 @@ static void
 test_no_lines (void)
 {
   static const char *const texts[] = {
-    "",          "\n",      "Chuck",          "Chuck\t600\nBrisket\tsome", "Chuck\t600\nBrisket",
-    "Chuck\t-5", "\t\t\n;", "\xff\xfe\t\xff",
+    "",
+    "\n",
+    "Chuck",
+    "Chuck\t600\nBrisket\tsome",
+    "Chuck\t600\nBrisket",
+    "Chuck\t-5",
+    "\t\t\n;",
+    "\xff\xfe\t\xff",
+    /* Quoted to its fortieth letter, and not within one. */
+    "Chuck\t600\nxÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄ",
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++) {
@@ -44,6 +52,7 @@ test_no_lines (void)
 
     g_assert_null (fm_paste_lines_read (texts[i], &metric, &error));
     g_assert_nonnull (error);
+    g_assert_true (g_utf8_validate (error->message, -1, NULL));
   }
 }
 

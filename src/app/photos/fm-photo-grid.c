@@ -199,7 +199,7 @@ import_progress (GObject *owner, guint n_done, guint n_total)
   FmPhotoGrid *self = FM_PHOTO_GRID (owner);
   g_autofree char *text = g_strdup_printf (_ ("Adding photo %u of %u"), n_done + 1, n_total);
 
-  if (self->progress_bar == NULL)
+  if (self->progress_bar == NULL || g_cancellable_is_cancelled (self->importing))
     return;
   gtk_progress_bar_set_text (self->progress_bar, text);
   gtk_progress_bar_set_fraction (self->progress_bar, ((double)n_done + 0.5) / n_total);
@@ -218,7 +218,14 @@ import_done_cb (GObject *source, GAsyncResult *result, gpointer data)
     return;
   gtk_widget_set_visible (self->progress_box, FALSE);
   gtk_widget_set_sensitive (self->buttons_box, TRUE);
-  if (messages[0] != NULL) {
+  if (cancelled) {
+    g_autofree char *text =
+        g_strdup_printf (ngettext ("Cancelled. %u photo is in the notebook.",
+                                   "Cancelled. %u photos are in the notebook.", n_added),
+                         n_added);
+
+    show_message (self, text);
+  } else if (messages[0] != NULL) {
     g_autofree char *text = g_strjoinv ("\n", messages);
 
     show_message (self, text);
@@ -339,6 +346,7 @@ static void
 cancel_clicked_cb (FmPhotoGrid *self)
 {
   g_cancellable_cancel (self->importing);
+  gtk_progress_bar_set_text (self->progress_bar, _ ("Stopping after the photo under way"));
 }
 
 static void

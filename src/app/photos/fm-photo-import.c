@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-import.c - photos into the notebook, one after another in a thread */
+/* fm-photo-import.c - photos into the notebook, two at a time in threads */
 #include "app/photos/fm-photo-import.h"
 
 #include "app/session/fm-store-task.h"
@@ -12,9 +12,17 @@ typedef struct {
   gint64 experiment_id;
   GPtrArray *sources;
   FmPhotoImportProgress progress;
+  FmNotebook *notebook; /* of the task, while it runs */
+  GCancellable *cancellable;
+  GMutex lock; /* of what follows */
+  guint n_begun;
+  guint n_done;
   guint n_added;
   GPtrArray *messages;
 } Import;
+
+/* The import under way, for those who want to leave. Of the main thread. */
+static Import *running;
 
 typedef struct {
   GObject *owner; /* lives as long as the task, which comes after all its steps */
@@ -28,6 +36,9 @@ import_free (Import *import)
 {
   g_ptr_array_unref (import->sources);
   g_ptr_array_unref (import->messages);
+  g_mutex_clear (&import->lock);
+  if (running == import)
+    running = NULL;
   g_free (import);
 }
 
@@ -41,8 +52,13 @@ step_cb (gpointer data)
 }
 
 static void
-report_step (const Import *import, guint n_done)
+report_step (Import *import)
 {
+  guint n_done;
+
+  g_mutex_lock (&import->lock);
+  n_done = import->n_done;
+  g_mutex_unlock (&import->lock);
   const Step step = { import->owner, import->progress, n_done, import->sources->len };
 
   g_main_context_invoke_full (NULL, G_PRIORITY_DEFAULT, step_cb, g_memdup2 (&step, sizeof step),
@@ -100,27 +116,69 @@ add_message (Import *import, GObject *source, const GError *error)
 {
   g_autofree char *name = name_source (source);
 
+  g_mutex_lock (&import->lock);
   g_ptr_array_add (import->messages, g_strdup_printf ("%s: %s", name, error->message));
+  g_mutex_unlock (&import->lock);
 }
 
+static void
+import_one (Import *import, GObject *source)
+{
+  g_autoptr (GError) failure = NULL;
+  g_autoptr (GBytes) bytes = read_source (source, import->cancellable, &failure);
+  const gboolean added =
+      bytes != NULL && fm_photos_add (import->notebook, import->experiment_id, bytes, NULL,
+                                      import->cancellable, &failure) != 0;
+
+  if (failure != NULL && !g_error_matches (failure, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    add_message (import, source, failure);
+  g_mutex_lock (&import->lock);
+  import->n_added += added;
+  import->n_done++;
+  g_mutex_unlock (&import->lock);
+}
+
+/* The next source, until there is none or the user cancels. */
+static GObject *
+take_source (Import *import)
+{
+  GObject *source = NULL;
+
+  if (g_cancellable_is_cancelled (import->cancellable))
+    return NULL;
+  g_mutex_lock (&import->lock);
+  if (import->n_begun < import->sources->len)
+    source = g_ptr_array_index (import->sources, import->n_begun++);
+  g_mutex_unlock (&import->lock);
+  return source;
+}
+
+static gpointer
+import_some (gpointer data)
+{
+  Import *import = data;
+  GObject *source;
+
+  while ((source = take_source (import)) != NULL) {
+    report_step (import);
+    import_one (import, source);
+  }
+  return NULL;
+}
+
+/* While one photo is decoded the other is written; more at a time would only take memory. */
 static gpointer
 import_all (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
 {
   Import *import = data;
+  GThread *second;
 
-  for (guint i = 0; i < import->sources->len && !g_cancellable_is_cancelled (cancellable); i++) {
-    GObject *source = g_ptr_array_index (import->sources, i);
-    g_autoptr (GError) failure = NULL;
-    g_autoptr (GBytes) bytes = NULL;
-
-    report_step (import, i);
-    bytes = read_source (source, cancellable, &failure);
-    if (bytes != NULL &&
-        fm_photos_add (notebook, import->experiment_id, bytes, NULL, cancellable, &failure) != 0)
-      import->n_added++;
-    else if (failure != NULL && !g_error_matches (failure, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-      add_message (import, source, failure);
-  }
+  import->notebook = notebook;
+  import->cancellable = cancellable;
+  second = import->sources->len > 1 ? g_thread_new ("photo", import_some, import) : NULL;
+  import_some (import);
+  if (second != NULL)
+    g_thread_join (second);
   return import;
 }
 
@@ -141,6 +199,8 @@ fm_photo_import_async (GObject *owner,
   import->sources = g_ptr_array_ref (sources);
   import->progress = progress;
   import->messages = g_ptr_array_new_with_free_func (g_free);
+  g_mutex_init (&import->lock);
+  running = import;
   fm_store_task (&(FmStoreTask){
       .owner = owner,
       .notebook = notebook,
@@ -166,4 +226,19 @@ fm_photo_import_finish (GAsyncResult *result, guint *n_added, gboolean *cancelle
   for (guint i = 0; i < import->messages->len; i++)
     g_strv_builder_add (builder, g_ptr_array_index (import->messages, i));
   return g_strv_builder_end (builder);
+}
+
+gboolean
+fm_photo_import_is_running (guint *n_added, guint *n_total)
+{
+  gboolean is_running;
+
+  if (running == NULL)
+    return FALSE;
+  g_mutex_lock (&running->lock);
+  *n_added = running->n_added;
+  *n_total = running->sources->len;
+  is_running = running->n_done < running->sources->len;
+  g_mutex_unlock (&running->lock);
+  return is_running;
 }

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-import.h - photos into the notebook, one after another in a thread */
+/* fm-photo-import.h - photos into the notebook, two at a time in threads */
 #pragma once
 
 #include <gdk/gdk.h>
@@ -35,5 +35,7 @@ void fm_photo_import_async (GObject *owner,
  * Returns: (transfer full): one sentence for each source that failed, NULL-terminated.
  */
 GStrv fm_photo_import_finish (GAsyncResult *result, guint *n_added, gboolean *cancelled);
+/** Whether photos are being added now, by any page; @n_added of @n_total are in. */
+gboolean fm_photo_import_is_running (guint *n_added, guint *n_total);
 
 G_END_DECLS

@@ -3,6 +3,7 @@
 /* fm-window-leave.c - nothing that was typed is left behind without a question */
 #include <glib/gi18n-lib.h>
 
+#include "app/photos/fm-photo-import.h"
 #include "app/window/fm-window-private.h"
 
 typedef struct {
@@ -46,6 +47,29 @@ ends_with_window (FmWindow *self)
   return place != NULL && !place->has_name;
 }
 
+/* NULL while no photos are being added. */
+static char *
+describe_import (void)
+{
+  guint n_added;
+  guint n_total;
+
+  if (!fm_photo_import_is_running (&n_added, &n_total))
+    return NULL;
+  /* TRANSLATORS: Both are numbers. */
+  return g_strdup_printf (
+      _ ("%u of %u photos are in the notebook. The others are not added when you "
+         "go on now."),
+      n_added, n_total);
+}
+
+static gboolean
+would_lose_words (FmWindow *self)
+{
+  return ends_with_window (self) ||
+         !fm_documents_is_kept (fm_session_get_documents (self->session));
+}
+
 gboolean
 fm_window_would_lose (FmWindow *self)
 {
@@ -53,8 +77,9 @@ fm_window_would_lose (FmWindow *self)
     return FALSE;
   fm_session_look_for_file (self->session);
   fm_session_flush (self->session);
-  return ends_with_window (self) ||
-         !fm_documents_is_kept (fm_session_get_documents (self->session));
+  g_autofree char *import = describe_import ();
+
+  return import != NULL || would_lose_words (self);
 }
 
 static void
@@ -77,6 +102,33 @@ format_body (FmWindow *self, AdwMessageDialog *dialog)
                                     place, unsaved);
 }
 
+static GtkWidget *
+ask_about_words (FmWindow *self, const char *leave_label)
+{
+  const gboolean is_lost = fm_session_get_place (self->session) != NULL;
+  GtkWidget *dialog = adw_message_dialog_new (
+      GTK_WINDOW (self),
+      is_lost ? _ ("The Notebook Has Lost Its File") : _ ("Some Changes Could Not Be Saved"), NULL);
+
+  format_body (self, ADW_MESSAGE_DIALOG (dialog));
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("Keep Open"), "copy",
+                                    is_lost ? _ ("Save Elsewhere…") : _ ("Save a Copy…"), "leave",
+                                    leave_label, NULL);
+  return dialog;
+}
+
+static GtkWidget *
+ask_about_import (FmWindow *self, const char *leave_label)
+{
+  g_autofree char *import = describe_import ();
+  GtkWidget *dialog =
+      adw_message_dialog_new (GTK_WINDOW (self), _ ("Photos Are Still Being Added"), import);
+
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("Keep Open"), "leave",
+                                    leave_label, NULL);
+  return dialog;
+}
+
 void
 fm_window_ask_before_loss (FmWindow *self,
                            const char *leave_label,
@@ -84,20 +136,14 @@ fm_window_ask_before_loss (FmWindow *self,
                            gpointer data,
                            GDestroyNotify free_data)
 {
-  const gboolean is_lost = fm_session_get_place (self->session) != NULL;
-  GtkWidget *widget = adw_message_dialog_new (
-      GTK_WINDOW (self),
-      is_lost ? _ ("The Notebook Has Lost Its File") : _ ("Some Changes Could Not Be Saved"), NULL);
+  GtkWidget *widget = would_lose_words (self) ? ask_about_words (self, leave_label)
+                                              : ask_about_import (self, leave_label);
   AdwMessageDialog *dialog = ADW_MESSAGE_DIALOG (widget);
   Leaving *leaving = g_new0 (Leaving, 1);
 
   leaving->go_on = go_on;
   leaving->data = data;
   leaving->free_data = free_data;
-  format_body (self, dialog);
-  adw_message_dialog_add_responses (dialog, "keep", _ ("Keep Open"), "copy",
-                                    is_lost ? _ ("Save Elsewhere…") : _ ("Save a Copy…"), "leave",
-                                    leave_label, NULL);
   adw_message_dialog_set_response_appearance (dialog, "leave", ADW_RESPONSE_DESTRUCTIVE);
   adw_message_dialog_set_default_response (dialog, "keep");
   adw_message_dialog_set_close_response (dialog, "keep");

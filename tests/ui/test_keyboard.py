@@ -72,7 +72,7 @@ def dialogs(start, folder):
 def arrows_go_through_a_list(start, folder):
     program = open_demo(start)
     stops = walk_both_ways(program, "Water: ")
-    assert sum(stop.startswith(("Water: ", "Total fat: ", "Sodium: ")) for stop in stops) == 1, stops
+    assert sum(stop.startswith(("Energy: ", "Total fat: ", "Sodium: ")) for stop in stops) == 1, stops
     focus = Focus(program)
     while not focus.path or not focus.name().startswith("Water: "):
         focus.press("Tab")

@@ -163,6 +163,15 @@ def nutrition_is_known_raw_and_cooked(start, folder):
     program.click("Per 100 g", role="push button")
     program.says("100 g of the raw blend")
     program.says("Total fat: 19.0 g")
+    # In the order of a label, what has no value folded away, and as a table for a spreadsheet.
+    names = [row.name.split(":")[0] for row in program.all(role="list item")
+             if row.name.startswith(("Energy:", "Total fat:", "Saturated fat:", "Sodium:", "Protein:"))]
+    assert names == ["Energy", "Total fat", "Saturated fat", "Sodium", "Protein"], names
+    program.click("Copy Table")
+    search = "Find a blend or version"
+    program.press_in(program.field(search), "ctrl+v")
+    wait_for(lambda: "Total fat\t19.0 g" in program.read(search), "a table")
+    program.type_into(search, "")
     program.click("Cooked", role="push button")
     program.says("100 g cooked, at a predicted yield of")
     add_own_entry(program, "Trim of unknown make")

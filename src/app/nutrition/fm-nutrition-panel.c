@@ -14,8 +14,8 @@
 #include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/nutrition/fm-nutrition-made.h"
-#include "app/nutrition/fm-nutrition-row.h"
-#include "app/widgets/fm-one-stop.h"
+#include "app/nutrition/fm-nutrition-give.h"
+#include "app/nutrition/fm-nutrition-list.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/cooking/fm-cooking.h"
@@ -39,10 +39,11 @@ struct _FmNutritionPanel {
   GtkLabel *basis_label;
   GtkLabel *problem_label;
   GtkCheckButton *daily_value_button;
-  GtkBox *groups_box;
+  FmNutritionList *list;
   GtkLabel *daily_value_label;
 
-  FmNutritionRow *rows[FM_N_NUTRIENTS];
+  FmAmount amounts[FM_N_NUTRIENTS]; /* shown: of 100 g of the portion */
+  double portion_g;
   guint tick_id;
 };
 
@@ -78,33 +79,31 @@ show_problem (FmNutritionPanel *self, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (self->problem_label), text != NULL);
 }
 
-/* What most rows would say alike is said once, and rows of the dataset to doubt are named. */
+/* What rows would say alike is said once, and rows of the dataset to doubt are named. */
 static void
-show_rows (FmNutritionPanel *self, const FmFormula *formula, const FmNutritionText *texts)
+say_gaps (FmNutritionPanel *self, const FmFormula *formula, const FmNutritionText *texts)
 {
-  const char *common = fm_nutrition_common_gap (texts, FM_N_NUTRIENTS);
+  g_autofree char *gaps = fm_nutrition_gaps (texts);
   g_autofree char *doubts = fm_derivation_doubts (formula);
-  g_autoptr (GString) said = g_string_new (NULL);
+  g_autoptr (GString) said = g_string_new (gaps);
 
-  if (common != NULL)
-    /* TRANSLATORS: "92 % of the mass covered; without a value: Beef trim 50/50" */
-    g_string_append_printf (said, _ ("Gaps, unless a row says more: %s"), common);
   if (doubts != NULL)
     /* TRANSLATORS: "Beef, flank: Water, protein, fat, ash and carbohydrate add up to 97.7 g ..." */
     g_string_append_printf (said, _ ("%sFigures that cannot all be true: %s"),
                             said->len > 0 ? "\n" : "", doubts);
   fm_widget_set_label (self->gap_label, said->str);
   gtk_widget_set_visible (GTK_WIDGET (self->gap_label), said->len > 0);
-  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
-    fm_nutrition_row_set_text (self->rows[i], &texts[i], g_strcmp0 (texts[i].gap, common) == 0);
 }
 
+/* @texts: FM_N_NUTRIENTS, zeroed. */
 static void
-show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
+tell_amounts (FmNutritionPanel *self,
+              const FmAmount *amounts,
+              double portion_g,
+              FmNutritionText *texts)
 {
   const FmFormula *formula = shown_formula (self);
   const FmAnalysis *raw = shown_analysis (self);
-  FmNutritionText texts[FM_N_NUTRIENTS] = { 0 };
 
   for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
     g_auto (GStrv) missing = NULL;
@@ -114,9 +113,26 @@ show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
       missing = fm_analysis_missing (formula, i);
     fm_nutrition_text_init (&texts[i], i, &amounts[i], portion_g, (const char *const *)missing);
   }
-  show_rows (self, formula, texts);
+}
+
+static void
+clear_texts (FmNutritionText *texts)
+{
   for (guint i = 0; i < FM_N_NUTRIENTS; i++)
     fm_nutrition_text_clear (&texts[i]);
+}
+
+static void
+show_amounts (FmNutritionPanel *self, const FmAmount *amounts, double portion_g)
+{
+  FmNutritionText texts[FM_N_NUTRIENTS] = { 0 };
+
+  memcpy (self->amounts, amounts, sizeof self->amounts);
+  self->portion_g = portion_g;
+  tell_amounts (self, amounts, portion_g, texts);
+  say_gaps (self, shown_formula (self), texts);
+  fm_nutrition_list_show (self->list, texts, amounts);
+  clear_texts (texts);
 }
 
 /* Salt on the surface counts in sodium, so it is named beside the portion. */
@@ -215,7 +231,10 @@ update (FmNutritionPanel *self)
   gboolean empty = analysis == NULL || formula == NULL || !(analysis->total_g > 0.0);
   gboolean cooked = gtk_toggle_button_get_active (self->cooked_button);
 
-  gtk_widget_set_visible (GTK_WIDGET (self->groups_box), !empty);
+  gtk_widget_set_visible (GTK_WIDGET (self->list), !empty);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "nutrition.copy", !empty);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "nutrition.print", !empty);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "nutrition.csv", !empty);
   if (empty)
     gtk_widget_set_visible (GTK_WIDGET (self->gap_label), FALSE);
   if (empty || !cooked)
@@ -250,16 +269,11 @@ derivation_text (FmNutritionPanel *self, FmNutrient nutrient)
 }
 
 static void
-row_activated_cb (FmNutritionPanel *self, GtkListBoxRow *row)
+activated_cb (FmNutritionPanel *self, guint nutrient)
 {
-  for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
-    g_autofree char *text = NULL;
+  g_autofree char *text = derivation_text (self, (FmNutrient)nutrient);
 
-    if (GTK_LIST_BOX_ROW (self->rows[i]) != row)
-      continue;
-    text = derivation_text (self, i);
-    fm_derivation_window_show (GTK_WIDGET (self), fm_nutrient_name (i), text);
-  }
+  fm_derivation_window_show (GTK_WIDGET (self), fm_nutrient_name ((FmNutrient)nutrient), text);
 }
 
 static gboolean
@@ -317,60 +331,72 @@ daily_value_toggled_cb (FmNutritionPanel *self)
   gboolean shown = gtk_check_button_get_active (self->daily_value_button);
 
   gtk_widget_set_visible (GTK_WIDGET (self->daily_value_label), shown);
-  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
-    fm_nutrition_row_show_daily_value (self->rows[i], shown);
+  fm_nutrition_list_show_daily_value (self->list, shown);
 }
 
-/* The groups are one stop of Tab, so the arrows go from one to the next, over its heading. */
-static gboolean
-keynav_failed_cb (GtkWidget *list, GtkDirectionType direction, gpointer data)
+static char *
+name_subject (FmNutritionPanel *self)
 {
-  GtkWidget *(*step) (GtkWidget *) =
-      direction == GTK_DIR_UP ? gtk_widget_get_prev_sibling : gtk_widget_get_next_sibling;
-  GtkWidget *other = step (list);
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  const FmCompareItem *made = fm_session_get_made (session);
 
-  while (other != NULL && !GTK_IS_LIST_BOX (other))
-    other = step (other);
-  if (other == NULL)
-    return FALSE;
-  return gtk_widget_grab_focus (direction == GTK_DIR_UP ? gtk_widget_get_last_child (other)
-                                                        : gtk_widget_get_first_child (other));
+  return made != NULL ? g_strdup_printf ("%s, %s", made->short_title, made->title)
+                      : fm_session_dup_shown (session);
 }
 
-static GtkWidget *
-add_group (FmNutritionPanel *self, FmNutrientGroup group)
+/* What is missing, and how it was cooked; NULL when nothing is to be said. */
+static char *
+tell_notes (FmNutritionPanel *self)
 {
-  GtkWidget *heading = gtk_label_new (fm_nutrient_group_name (group));
-  GtkWidget *list = gtk_list_box_new ();
+  g_autoptr (GString) notes = g_string_new (gtk_label_get_text (self->made_label));
 
-  gtk_label_set_xalign (GTK_LABEL (heading), 0.0f);
-  gtk_widget_add_css_class (heading, "heading");
-  gtk_widget_set_margin_top (heading, 6);
-  gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
-  gtk_widget_add_css_class (list, "boxed-list");
-  g_signal_connect_object (list, "row-activated", G_CALLBACK (row_activated_cb), self,
-                           G_CONNECT_SWAPPED);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  fm_nutrient_group_name (group), -1);
-  g_signal_connect (list, "keynav-failed", G_CALLBACK (keynav_failed_cb), NULL);
-  gtk_box_append (self->groups_box, heading);
-  gtk_box_append (self->groups_box, list);
-  return list;
+  if (gtk_widget_get_visible (GTK_WIDGET (self->gap_label)))
+    g_string_append_printf (notes, "%s%s", notes->len > 0 ? "\n" : "",
+                            gtk_label_get_text (self->gap_label));
+  if (gtk_widget_get_visible (GTK_WIDGET (self->basis_expander)))
+    g_string_append_printf (notes, "%s%s", notes->len > 0 ? "\n" : "",
+                            gtk_label_get_text (self->basis_label));
+  return notes->len > 0 ? g_string_free (g_steal_pointer (&notes), FALSE) : NULL;
+}
+
+/* Hands what is shown to @give. */
+static void
+hand_out (FmNutritionPanel *self, void (*give) (GtkWidget *owner, const FmNutritionTable *table))
+{
+  FmNutritionText texts[FM_N_NUTRIENTS] = { 0 };
+  g_autofree char *subject = name_subject (self);
+  g_autofree char *notes = tell_notes (self);
+
+  tell_amounts (self, self->amounts, self->portion_g, texts);
+  give (GTK_WIDGET (self),
+        &(FmNutritionTable){
+            .subject = subject != NULL ? subject : "",
+            .portion = gtk_label_get_text (self->portion_label),
+            .notes = notes,
+            .amounts = self->amounts,
+            .texts = texts,
+            .portion_g = self->portion_g,
+            .has_daily_value = gtk_check_button_get_active (self->daily_value_button),
+        });
+  clear_texts (texts);
 }
 
 static void
-build_rows (FmNutritionPanel *self)
+copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  for (guint group = 0; group < FM_N_NUTRIENT_GROUPS; group++) {
-    GtkWidget *list = add_group (self, group);
+  hand_out (FM_NUTRITION_PANEL (widget), fm_nutrition_give_copy);
+}
 
-    for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
-      if (fm_nutrient_info (i)->group != group)
-        continue;
-      self->rows[i] = FM_NUTRITION_ROW (fm_nutrition_row_new (i));
-      gtk_list_box_append (GTK_LIST_BOX (list), GTK_WIDGET (self->rows[i]));
-    }
-  }
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  hand_out (FM_NUTRITION_PANEL (widget), fm_nutrition_give_print);
+}
+
+static void
+csv_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  hand_out (FM_NUTRITION_PANEL (widget), fm_nutrition_give_csv);
 }
 
 static void
@@ -430,12 +456,13 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, basis_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, problem_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, daily_value_button);
-  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, groups_box);
+  gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, list);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionPanel, daily_value_label);
   gtk_widget_class_bind_template_callback (widget_class, queue_update_cb);
   gtk_widget_class_bind_template_callback (widget_class, cooked_toggled_cb);
   gtk_widget_class_bind_template_callback (widget_class, cooked_mass_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, daily_value_toggled_cb);
+  gtk_widget_class_bind_template_callback (widget_class, activated_cb);
 }
 
 static void
@@ -449,10 +476,13 @@ fm_nutrition_panel_class_init (FmNutritionPanelClass *klass)
   widget_class->map = fm_nutrition_panel_map;
   FM_PAGE_CLASS (klass)->show_session = fm_nutrition_panel_show_session;
   g_type_ensure (FM_TYPE_WRAP_LAYOUT);
-  g_type_ensure (FM_TYPE_ONE_STOP);
+  g_type_ensure (FM_TYPE_NUTRITION_LIST);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/nutrition/fm-nutrition-panel.ui");
   bind_template (widget_class);
+  gtk_widget_class_install_action (widget_class, "nutrition.copy", NULL, copy_action);
+  gtk_widget_class_install_action (widget_class, "nutrition.print", NULL, print_action);
+  gtk_widget_class_install_action (widget_class, "nutrition.csv", NULL, csv_action);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
@@ -463,7 +493,6 @@ fm_nutrition_panel_init (FmNutritionPanel *self)
   g_signal_connect_object (fm_notebook_settings_get_default (), "changed",
                            G_CALLBACK (queue_update_cb), self, G_CONNECT_SWAPPED);
   fill_methods (self);
-  build_rows (self);
   fm_page_listen (FM_PAGE (self), "changed::formula", G_CALLBACK (queue_update_cb));
   fm_page_listen (FM_PAGE (self), "changed::shown", G_CALLBACK (shown_changed_cb));
   fm_page_listen (FM_PAGE (self), "changed::made", G_CALLBACK (shown_changed_cb));

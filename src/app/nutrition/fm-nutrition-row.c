@@ -5,13 +5,15 @@
 
 #include "app/widgets/fm-widget.h"
 
+/* What a label sets in, in px. */
+#define INDENT_PX 12
+
 struct _FmNutritionRow {
   GtkListBoxRow parent_instance;
 
   GtkLabel *name_label;
   GtkLabel *amount_label;
   GtkLabel *daily_value_label;
-  GtkLabel *gap_label;
   char *spoken;
 };
 
@@ -44,7 +46,6 @@ fm_nutrition_row_class_init (FmNutritionRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmNutritionRow, name_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionRow, amount_label);
   gtk_widget_class_bind_template_child (widget_class, FmNutritionRow, daily_value_label);
-  gtk_widget_class_bind_template_child (widget_class, FmNutritionRow, gap_label);
 }
 
 static void
@@ -54,28 +55,25 @@ fm_nutrition_row_init (FmNutritionRow *self)
 }
 
 GtkWidget *
-fm_nutrition_row_new (FmNutrient nutrient)
+fm_nutrition_row_new (FmNutrient nutrient, gboolean is_part)
 {
   FmNutritionRow *self = g_object_new (FM_TYPE_NUTRITION_ROW, NULL);
 
   gtk_label_set_text (self->name_label, fm_nutrient_name (nutrient));
+  gtk_widget_set_margin_start (GTK_WIDGET (self->name_label), is_part ? INDENT_PX : 0);
   return GTK_WIDGET (self);
 }
 
 void
-fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text, gboolean gap_is_said)
+fm_nutrition_row_set_text (FmNutritionRow *self, const FmNutritionText *text, gboolean is_known)
 {
-  const gboolean has_gap = text->gap != NULL && !gap_is_said;
-
-  gtk_widget_set_visible (GTK_WIDGET (self->gap_label), has_gap);
   if (g_strcmp0 (self->spoken, text->spoken) == 0)
     return;
   g_free (self->spoken);
   self->spoken = g_strdup (text->spoken);
-  fm_widget_set_label (self->amount_label, text->amount);
+  fm_widget_set_label (self->amount_label, is_known ? text->amount : "—");
   fm_widget_set_label (self->daily_value_label, text->daily_value);
-  fm_widget_set_label (self->gap_label, text->gap != NULL ? text->gap : "");
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->gap_label), text->gap);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->amount_label), text->gap);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   text->spoken, -1);
 }

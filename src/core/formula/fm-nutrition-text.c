@@ -124,6 +124,41 @@ fm_nutrition_common_gap (const FmNutritionText *texts, guint n)
   return common;
 }
 
+/* TRUE when the gap of text @i stands in a line before. */
+static gboolean
+is_said (const FmNutritionText *texts, guint i, const char *common)
+{
+  if (g_strcmp0 (texts[i].gap, common) == 0)
+    return TRUE;
+  return count_gap (texts, i, texts[i].gap) > 0;
+}
+
+static void
+append_gap (GString *said, const FmNutritionText *texts, guint first)
+{
+  g_string_append (said, said->len > 0 ? "\n" : "");
+  for (guint i = first; i < FM_N_NUTRIENTS; i++)
+    if (g_strcmp0 (texts[i].gap, texts[first].gap) == 0)
+      g_string_append_printf (said, "%s%s", i > first ? ", " : "",
+                              fm_nutrient_name ((FmNutrient)i));
+  g_string_append_printf (said, ": %s", texts[first].gap);
+}
+
+char *
+fm_nutrition_gaps (const FmNutritionText *texts)
+{
+  const char *common = fm_nutrition_common_gap (texts, FM_N_NUTRIENTS);
+  g_autoptr (GString) said = g_string_new (NULL);
+
+  if (common != NULL)
+    /* Translators: "92 % of the mass covered; without a value: Beef trim 50/50" */
+    g_string_append_printf (said, _ ("Gaps, unless more is said: %s"), common);
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
+    if (texts[i].gap != NULL && !is_said (texts, i, common))
+      append_gap (said, texts, i);
+  return g_string_free (g_steal_pointer (&said), FALSE);
+}
+
 void
 fm_nutrition_text_clear (FmNutritionText *self)
 {

@@ -39,6 +39,12 @@ void fm_nutrition_text_clear (FmNutritionText *self);
  */
 const char *fm_nutrition_common_gap (const FmNutritionText *texts, guint n);
 
+/**
+ * All gaps of @texts (FM_N_NUTRIENTS), each once: first the one that most share, then the others
+ * with the names of their nutrients, a line each. Returns: (transfer full): "" without gaps
+ */
+char *fm_nutrition_gaps (const FmNutritionText *texts);
+
 /** How far a value is known. */
 typedef enum {
   FM_KNOWLEDGE_NONE,

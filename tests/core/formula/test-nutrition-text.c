@@ -3,6 +3,7 @@
 /* test-nutrition-text.c - a gap in the data is always said */
 #include <math.h>
 
+#include "core/formula/fm-nutrition-order.h"
 #include "core/formula/fm-nutrition-text.h"
 
 static void
@@ -93,6 +94,38 @@ test_no_daily_value (void)
   g_assert_null (strstr (text.spoken, "Daily"));
 }
 
+static void
+test_gaps_are_said_once (void)
+{
+  FmNutritionText texts[FM_N_NUTRIENTS] = { 0 };
+  g_autofree char *none = fm_nutrition_gaps (texts);
+  char trim[] = "92 % covered";
+  char salt[] = "60 % covered";
+
+  g_assert_cmpstr (none, ==, "");
+  texts[FM_NUTRIENT_WATER].gap = trim;
+  texts[FM_NUTRIENT_PROTEIN].gap = trim;
+  texts[FM_NUTRIENT_ZINC].gap = salt;
+  g_autofree char *said = fm_nutrition_gaps (texts);
+  g_assert_cmpstr (said, ==, "Gaps, unless more is said: 92 % covered\nZinc: 60 % covered");
+}
+
+static void
+test_each_nutrient_has_one_place (void)
+{
+  guint places[FM_N_NUTRIENTS] = { 0 };
+
+  for (guint group = 0; group < FM_N_NUTRITION_GROUPS; group++) {
+    guint n = 0;
+    const FmNutrient *nutrients = fm_nutrition_group_nutrients ((FmNutritionGroup)group, &n);
+
+    for (guint i = 0; i < n; i++)
+      places[nutrients[i]]++;
+  }
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++)
+    g_assert_cmpuint (places[i], ==, 1);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -104,5 +137,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/nutrition-text/unknown-is-no-zero", test_unknown_is_no_zero);
   g_test_add_func ("/nutrition-text/unknown-portion", test_unknown_portion);
   g_test_add_func ("/nutrition-text/no-daily-value", test_no_daily_value);
+  g_test_add_func ("/nutrition-text/gaps-are-said-once", test_gaps_are_said_once);
+  g_test_add_func ("/nutrition-text/each-nutrient-has-one-place", test_each_nutrient_has_one_place);
   return g_test_run ();
 }

@@ -11,6 +11,10 @@
 #include "report/fm-pango.h"
 
 #define MARGIN_PT 40.0
+/* Of the notice, in the margin at the top. */
+#define NOTICE_Y_PT 18.0
+#define NOTICE_FONT "Sans Bold"
+#define NOTICE_SIZE_PT 8.0
 #define MIN_SCALE 0.75
 #define SCALE_STEP 0.05
 #define BOX_PT 9.0
@@ -72,14 +76,22 @@ cell_width_pt (FmSheetKind kind, guint cell, double line_pt, double scale)
 }
 
 static PangoLayout *
-cell_layout (cairo_t *cr, const FmSheetRow *row, guint cell, double line_pt, double scale)
+layout_in (cairo_t *cr, const char *font_name, double size_pt)
 {
   PangoLayout *layout = pango_cairo_create_layout (cr);
-  PangoFontDescription *font = pango_font_description_from_string (looks[row->kind].font);
+  PangoFontDescription *font = pango_font_description_from_string (font_name);
 
-  pango_font_description_set_absolute_size (font, looks[row->kind].size_pt * scale * PANGO_SCALE);
+  pango_font_description_set_absolute_size (font, size_pt * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_font_description_free (font);
+  return layout;
+}
+
+static PangoLayout *
+cell_layout (cairo_t *cr, const FmSheetRow *row, guint cell, double line_pt, double scale)
+{
+  PangoLayout *layout = layout_in (cr, looks[row->kind].font, looks[row->kind].size_pt * scale);
+
   pango_layout_set_width (layout,
                           (int)(cell_width_pt (row->kind, cell, line_pt, scale) * PANGO_SCALE));
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
@@ -209,6 +221,19 @@ paint_rule (cairo_t *cr, double y_pt, double line_pt)
   cairo_stroke (cr);
 }
 
+/* One line: what does not fit it is cut at its end. */
+static void
+paint_notice (cairo_t *cr, const char *notice, double line_pt)
+{
+  g_autoptr (PangoLayout) layout = layout_in (cr, NOTICE_FONT, NOTICE_SIZE_PT);
+
+  pango_layout_set_width (layout, (int)(line_pt * PANGO_SCALE));
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  pango_layout_set_text (layout, notice, -1);
+  cairo_move_to (cr, MARGIN_PT, NOTICE_Y_PT);
+  pango_cairo_show_layout (cr, layout);
+}
+
 static void
 paint_drawing (cairo_t *cr, const FmSheetDrawing *drawing, double y_pt)
 {
@@ -296,6 +321,8 @@ fm_sheet_layout_paint (
   if (page + 1 < self->first->len)
     end = g_array_index (self->first, guint, page + 1);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  if (sheet->notice != NULL)
+    paint_notice (cr, sheet->notice, line_pt);
   for (guint i = g_array_index (self->first, guint, page); i < end; i++) {
     const FmSheetRow *row = get_row (sheet, i);
     const double top_pt = y_pt + looks[row->kind].space_before_pt * self->scale;

@@ -58,6 +58,8 @@ fm_batch_sheet_text (const FmBatchSheet *self)
 {
   GString *text = g_string_new (NULL);
 
+  if (self->notice != NULL)
+    g_string_append_printf (text, "%s\n", self->notice);
   for (guint i = 0; i < self->rows->len; i++) {
     const FmSheetRow *row = g_ptr_array_index (self->rows, i);
 

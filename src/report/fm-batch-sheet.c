@@ -343,6 +343,7 @@ fm_batch_sheet_new (const FmFormula *formula, const FmBatchSheetInput *input, GE
   if (batch == NULL)
     return NULL;
   self = fm_batch_sheet_new_empty (_ ("Batch Sheet"));
+  self->notice = input->notice;
   add_head (self, input);
   add_table (self, input, batch);
   add_costs (self, input, batch);

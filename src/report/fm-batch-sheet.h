@@ -19,6 +19,7 @@ typedef struct {
   const char *version_name; /* translated: "version 3" or "draft" */
   const char *date_text;    /* (nullable) */
   const char *currency;     /* sign beside costs, may be "" */
+  const char *notice;       /* (nullable) static: of FmBatchSheet */
   FmBatchPlan plan;         /* cook_yield_pct as predicted for @method, or measured */
   FmCookMethod method;
   FmCookFood food;            /* of the blend: decides yield and cautions */
@@ -64,12 +65,13 @@ typedef struct {
 /** Shared by those who show it and those who put it on paper (atomic); changed while it is made. */
 typedef struct {
   gatomicrefcount ref_count;
-  const char *what;  /* translated, e.g. "Batch Sheet" */
-  GPtrArray *rows;   /* FmSheetRow, top down */
-  double type_scale; /* of type at its full size; 0 = 1 */
-  gboolean is_long;  /* goes on over pages at full size, else shrinks first to fit on one */
-  gboolean secret;   /* goes to paper or a file without a preview */
-  char *costs;       /* the three costs and what has no price, for the dialog */
+  const char *what;   /* translated, e.g. "Batch Sheet" */
+  const char *notice; /* (nullable) static: stands on every page, e.g. that all of it is invented */
+  GPtrArray *rows;    /* FmSheetRow, top down */
+  double type_scale;  /* of type at its full size; 0 = 1 */
+  gboolean is_long;   /* goes on over pages at full size, else shrinks first to fit on one */
+  gboolean secret;    /* goes to paper or a file without a preview */
+  char *costs;        /* the three costs and what has no price, for the dialog */
 } FmBatchSheet;
 
 /** NULL + error as fm_batch_new(). */

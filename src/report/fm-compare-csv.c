@@ -86,10 +86,12 @@ append_preface (GString *csv, const FmComparison *comparison, int reference)
 }
 
 char *
-fm_compare_csv (const FmComparison *comparison, int reference)
+fm_compare_csv (const FmComparison *comparison, int reference, const char *notice)
 {
   GString *csv = g_string_new (NULL);
 
+  if (notice != NULL)
+    append_line (csv, notice);
   append_preface (csv, comparison, reference);
   append_header (csv, comparison);
   for (guint i = 0; i < comparison->rows->len; i++)

@@ -14,7 +14,8 @@ G_BEGIN_DECLS
  * known part. A text that a spreadsheet would run as a formula gets an apostrophe in front.
  *
  * @reference: column that the differences refer to, negative for absolute values
+ * @notice: (nullable): a line to begin with
  */
-char *fm_compare_csv (const FmComparison *comparison, int reference);
+char *fm_compare_csv (const FmComparison *comparison, int reference, const char *notice);
 
 G_END_DECLS

@@ -46,6 +46,7 @@ fm_cook_card_new (const FmFormula *formula, const FmBatchSheetInput *input, GErr
   if (batch == NULL)
     return NULL;
   self = fm_batch_sheet_new_empty (_ ("Cook’s Card"));
+  self->notice = input->notice;
   self->type_scale = BIG_TYPE;
   fm_batch_sheet_add (self, FM_SHEET_TITLE,
                       /* TRANSLATORS: name of the blend, "version 3" */

@@ -11,10 +11,14 @@
 static char *
 make_caption (const FmLabelOrigin *origin, FmLabelSetId set)
 {
-  /* TRANSLATORS: blend, "version 3", date, set of rules, who must check it */
-  return g_strdup_printf (_ ("%s, %s. %s. %s. %s"), origin->blend_name, origin->version_name,
-                          origin->date_text != NULL ? origin->date_text : _ ("no date"),
-                          _ (fm_label_sets[set].title), fm_label_caution ());
+  g_autofree char *caption =
+      /* TRANSLATORS: blend, "version 3", date, set of rules, who must check it */
+      g_strdup_printf (_ ("%s, %s. %s. %s. %s"), origin->blend_name, origin->version_name,
+                       origin->date_text != NULL ? origin->date_text : _ ("no date"),
+                       _ (fm_label_sets[set].title), fm_label_caution ());
+
+  return origin->notice != NULL ? g_strdup_printf ("%s %s", origin->notice, caption)
+                                : g_steal_pointer (&caption);
 }
 
 FmLabel *
@@ -160,6 +164,7 @@ fm_label_sheet_new (FmLabel *self, const FmLabelOrigin *origin, const FmLabelCho
                                           set == FM_LABEL_EU ? FM_RULE_SET_EU : FM_RULE_SET_US);
 
   sheet->is_long = TRUE;
+  sheet->notice = origin->notice;
   fm_batch_sheet_add (
       sheet, FM_SHEET_TITLE,
       /* TRANSLATORS: name of the blend, "version 3" */

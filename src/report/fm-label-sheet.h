@@ -23,6 +23,7 @@ typedef struct {
   const char *version_name;
   const char *date_text;     /* (nullable) */
   const char *serving_words; /* "1 patty" */
+  const char *notice;        /* (nullable) static: on the sheet and beside the panel */
 } FmLabelOrigin;
 
 /** On a panel a serving is one patty. Not translated: it stands on the food. */

@@ -331,8 +331,14 @@ char *
 fm_notebook_csv (FmNotebook *notebook, FmNotebookCsv what, FmCsvStyle style, GError **error)
 {
   Table table = { notebook, style, g_string_new (BYTE_ORDER_MARK), FALSE };
-  const gboolean success = tables[what].add (&table, error);
+  const char *notice = fm_notebook_invented (notebook);
+  gboolean success;
 
+  if (notice != NULL) {
+    add_text (&table, notice);
+    end_row (&table);
+  }
+  success = tables[what].add (&table, error);
   return g_string_free (table.text, !success);
 }
 

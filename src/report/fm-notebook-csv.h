@@ -4,7 +4,7 @@
  *
  * UTF-8 with a mark in front, so that spreadsheets read it as such. A text that a spreadsheet would
  * run as a formula gets an apostrophe in front. Unknown values are empty cells. A sealed tasting
- * tells codes only.
+ * tells codes only. Tables of a notebook in which all is invented begin with a line that says so.
  */
 #pragma once
 

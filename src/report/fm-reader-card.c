@@ -117,6 +117,7 @@ fm_reader_card_new (const FmFormula *formula,
   if (amounts == NULL)
     return NULL;
   self = fm_batch_sheet_new_empty (_ ("Reader’s Card"));
+  self->notice = input->notice;
   self->type_scale = BIG_TYPE;
   fm_batch_sheet_add (self, FM_SHEET_TITLE, g_strdup (input->blend_name));
   fm_batch_sheet_add (self, FM_SHEET_SUBTITLE, fm_reader_yield (amounts, input, ounces));

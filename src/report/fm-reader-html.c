@@ -128,6 +128,7 @@ make_json (const FmHomeAmounts *amounts,
   add_text (builder, "@context", "https://schema.org");
   add_text (builder, "@type", "Recipe");
   add_text (builder, "name", input->blend_name);
+  add_text (builder, "description", input->notice);
   add_text (builder, "version", input->version_name);
   add_text (builder, "datePublished", date);
   add_text (builder, "recipeYield", texts->yield);
@@ -176,6 +177,8 @@ append_body (GString *page,
 {
   g_autofree char *figure = fm_caution_figure_text (input->food.species);
 
+  if (input->notice != NULL)
+    append_element (page, "p", input->notice);
   append_element (page, "h1", input->blend_name);
   append_element (page, "p", texts->yield);
   append_element (page, "p", input->version_name);

@@ -171,13 +171,17 @@ append_sentence (GString *csv, const char *text)
 }
 
 char *
-fm_tasting_report_csv (const FmTasting *tasting, const FmTastingReading *reading)
+fm_tasting_report_csv (const FmTasting *tasting,
+                       const FmTastingReading *reading,
+                       const char *notice)
 {
   if (tasting->state != FM_TASTING_OPENED)
     return NULL;
   const char *heads[] = { _ ("Taster"), _ ("Code"), _ ("Sample"), _ ("Question"), _ ("Answer") };
   GString *csv = g_string_new (NULL);
 
+  if (notice != NULL)
+    append_sentence (csv, notice);
   append_sentence (csv, tasting->title != NULL ? tasting->title : _ ("untitled"));
   append_sentence (csv, reading->headline);
   for (guint i = 0; i < reading->lines->len; i++)

@@ -16,7 +16,9 @@ FmBatchSheet *fm_tasting_report_new (const FmTasting *tasting,
                                      const FmTastingReading *reading,
                                      const char *date_text);
 /** The sentences, then every mark and remark as a row of its own, for a spreadsheet; UTF-8, commas.
- * %NULL unless opened. (transfer full) */
-char *fm_tasting_report_csv (const FmTasting *tasting, const FmTastingReading *reading);
+ * @notice: (nullable): a line to begin with. %NULL unless opened. (transfer full) */
+char *fm_tasting_report_csv (const FmTasting *tasting,
+                             const FmTastingReading *reading,
+                             const char *notice);
 
 G_END_DECLS

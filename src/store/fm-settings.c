@@ -1,6 +1,8 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-settings.c - small settings that travel with the notebook */
+#include <glib/gi18n-lib.h>
+
 #include "store/notebook/fm-db.h"
 #include "store/fm-versions.h"
 
@@ -15,6 +17,20 @@ fm_notebook_get_setting (FmNotebook *self, const char *key)
     return NULL;
   fm_stmt_bind_text (stmt, 1, key);
   return fm_stmt_step (db, stmt, NULL) == FM_ROW ? fm_stmt_text (stmt, 0) : NULL;
+}
+
+const char *
+fm_invented_words (void)
+{
+  return _ ("Everything in this notebook is invented: kitchens, tasters, weighings and scores.");
+}
+
+const char *
+fm_notebook_invented (FmNotebook *self)
+{
+  g_autofree char *mark = fm_notebook_get_setting (self, FM_SETTING_INVENTED);
+
+  return mark != NULL ? fm_invented_words () : NULL;
 }
 
 static gboolean

@@ -99,6 +99,13 @@ gboolean fm_ingredients_save (FmNotebook *self, const FmIngredient *ingredient, 
 /* FM_STORE_ERROR_IN_USE names the blends whose drafts use it; versions keep their own copy. */
 gboolean fm_ingredients_remove (FmNotebook *self, const char *id, GError **error);
 
+/** The setting of a notebook in which everything is invented; its value says so in words. */
+#define FM_SETTING_INVENTED "invented"
+/** The line that such a notebook carries in the window, on paper and in exports. Translated. */
+const char *fm_invented_words (void);
+/** That line, or NULL for a notebook of somebody's own. Any thread but the main one. */
+const char *fm_notebook_invented (FmNotebook *self);
+
 /* Small settings that belong to the file ("last-blend", "currency"). NULL = unset. */
 char *fm_notebook_get_setting (FmNotebook *self, const char *key);
 gboolean

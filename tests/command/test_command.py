@@ -11,7 +11,7 @@ import sys
 import tempfile
 
 PROGRAM, DEMO = map(os.path.realpath, sys.argv[1:3])
-BLEND = "Pan patty (invented)"
+BLEND = "Pan patty"
 # No display at all: a command must not ask for one.
 ENVIRONMENT = {key: value for key, value in os.environ.items()
                if key not in ("DISPLAY", "WAYLAND_DISPLAY")}
@@ -46,7 +46,7 @@ def open_data_goes_out_and_in():
     command("export", "demo.forcemeat", "part.json", "--blend", BLEND, "--version", "2")
     part = json.loads(text("part.json"))
     assert len(part["blends"]) == 1 and part["versions"][-1]["number"] == 2
-    assert not part["settings"]
+    assert [row["key"] for row in part["settings"]] == ["invented"]
 
 
 def a_damaged_notebook_is_recovered():
@@ -89,7 +89,8 @@ def tables_are_written():
                                             "tastings.csv"]
     assert head("tables/formulas.csv", 3) == b"\xef\xbb\xbf"
     command("csv", "demo.forcemeat", "tables", "--comma")
-    assert ";" in text("tables/formulas.csv").splitlines()[0]
+    lines = text("tables/formulas.csv").splitlines()
+    assert "invented" in lines[0] and ";" in lines[1], lines[:2]
 
 
 def sheets_and_cards_are_written():
@@ -99,6 +100,7 @@ def sheets_and_cards_are_written():
         assert head(kind + ".pdf") == b"%PDF-"
     command("batch-sheet", "demo.forcemeat", "page.html", "--blend", BLEND, "--kind", "page")
     assert "application/ld+json" in text("page.html")
+    assert "<p>Everything in this notebook is invented" in text("page.html")
 
 
 def a_label_is_refused_by_name():

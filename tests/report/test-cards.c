@@ -27,7 +27,7 @@ static void
 input_init (FmBatchSheetInput *self)
 {
   *self = (FmBatchSheetInput){
-    .blend_name = "Pan <patty> & co (invented)",
+    .blend_name = "Pan <patty> & co",
     .version_name = "version 3",
     .date_text = "1/2/26",
     .currency = "",
@@ -184,9 +184,33 @@ test_page (void)
   JsonArray *steps = json_object_get_array_member (recipe, "recipeInstructions");
   JsonObject *last = json_array_get_object_element (steps, json_array_get_length (steps) - 1);
   g_assert_cmpstr (json_object_get_string_member (last, "@type"), ==, "HowToStep");
-  assert_says (page, "<h1>Pan &lt;patty&gt; &amp; co (invented)</h1>");
+  assert_says (page, "<h1>Pan &lt;patty&gt; &amp; co</h1>");
   assert_says (page, "Toast &lt;/script&gt; the bun");
   assert_says (page, "Undercooked ground meat");
+}
+
+/* What the notebook says of itself stands on every paper and page of it. */
+static void
+test_notice (void)
+{
+  g_autoptr (FmFormula) formula = new_blend ();
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  FmBatchSheetInput input;
+
+  input_init (&input);
+  input.notice = "All made up.";
+  g_autoptr (FmBatchSheet) sheet = fm_batch_sheet_new (formula, &input, NULL);
+  g_autoptr (FmBatchSheet) cook = fm_cook_card_new (formula, &input, NULL);
+  g_autoptr (FmBatchSheet) reader = fm_reader_card_new (formula, &input, FALSE, NULL);
+  g_autofree char *page = fm_reader_card_html (formula, &input, FALSE, NULL, NULL);
+  const FmBatchSheet *const sheets[] = { sheet, cook, reader };
+  for (guint i = 0; i < G_N_ELEMENTS (sheets); i++) {
+    g_autofree char *text = fm_batch_sheet_text (sheets[i]);
+    g_assert_true (g_str_has_prefix (text, "All made up.\n"));
+  }
+  assert_says (page, "<p>All made up.</p>\n<h1>");
+  g_assert_cmpstr (json_object_get_string_member (read_json (page, parser), "description"), ==,
+                   "All made up.");
 }
 
 /* ISO 8601-1:2019, clause 5.5.2. */
@@ -214,6 +238,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cards/foot", test_foot);
   g_test_add_func ("/cards/specification", test_specification);
   g_test_add_func ("/cards/page", test_page);
+  g_test_add_func ("/cards/notice", test_notice);
   g_test_add_func ("/cards/durations", test_durations);
   return g_test_run ();
 }

@@ -28,7 +28,7 @@ static void
 test_cites_and_units (void)
 {
   g_autoptr (FmComparison) comparison = comparison_of ("First", "Chuck");
-  g_autofree char *csv = fm_compare_csv (comparison, -1);
+  g_autofree char *csv = fm_compare_csv (comparison, -1, NULL);
 
   g_assert_nonnull (strstr (csv, "USDA National Nutrient Database"));
   g_assert_nonnull (strstr (csv, "\"Section\",\"Quantity\",\"Unit\",\"First\",\"Second\"\r\n"));
@@ -40,17 +40,26 @@ static void
 test_differences (void)
 {
   g_autoptr (FmComparison) comparison = comparison_of ("First", "Chuck");
-  g_autofree char *csv = fm_compare_csv (comparison, 1);
+  g_autofree char *csv = fm_compare_csv (comparison, 1, NULL);
 
   g_assert_nonnull (strstr (csv, "Differences from: Second"));
   g_assert_nonnull (strstr (csv, "\"Fat, calculated\",\"%\",-2.50,22.50\r\n"));
 }
 
 static void
+test_notice (void)
+{
+  g_autoptr (FmComparison) comparison = comparison_of ("First", "Chuck");
+  g_autofree char *csv = fm_compare_csv (comparison, -1, "All made up.");
+
+  g_assert_true (g_str_has_prefix (csv, "\"All made up.\"\r\n"));
+}
+
+static void
 test_quoting (void)
 {
   g_autoptr (FmComparison) comparison = comparison_of ("The \"best\", so far", "=1+1");
-  g_autofree char *csv = fm_compare_csv (comparison, -1);
+  g_autofree char *csv = fm_compare_csv (comparison, -1, NULL);
 
   g_assert_nonnull (strstr (csv, "\"The \"\"best\"\", so far\""));
   g_assert_nonnull (strstr (csv, "\"'=1+1\""));
@@ -61,7 +70,7 @@ static void
 test_same_width_everywhere (void)
 {
   g_autoptr (FmComparison) comparison = comparison_of ("First", "Chuck");
-  g_autofree char *csv = fm_compare_csv (comparison, -1);
+  g_autofree char *csv = fm_compare_csv (comparison, -1, NULL);
   const char *table = strstr (csv, "\"Section\"");
   g_auto (GStrv) lines = g_strsplit (table, "\r\n", -1);
 
@@ -83,6 +92,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/compare-csv/cites-and-units", test_cites_and_units);
   g_test_add_func ("/compare-csv/differences", test_differences);
+  g_test_add_func ("/compare-csv/notice", test_notice);
   g_test_add_func ("/compare-csv/quoting", test_quoting);
   g_test_add_func ("/compare-csv/same-width-everywhere", test_same_width_everywhere);
   return g_test_run ();

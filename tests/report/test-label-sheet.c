@@ -44,8 +44,12 @@ made_init (Made *self, FmLabelSetId set, gboolean is_known)
   self->choice->input.pack_g = 454.0;
   self->choice->stated.per_100g[FM_LABEL_ITEM_TRANS_FAT] = 1.0;
   self->choice->stated.per_100g[FM_LABEL_ITEM_ADDED_SUGARS] = 0.0;
-  self->origin = (FmLabelOrigin){ self->formula, NULL,     self->analysis, "Pan patty (invented)",
-                                  "version 3",   "1/2/26", "1 patty" };
+  self->origin = (FmLabelOrigin){ .formula = self->formula,
+                                  .analysis = self->analysis,
+                                  .blend_name = "Pan patty",
+                                  .version_name = "version 3",
+                                  .date_text = "1/2/26",
+                                  .serving_words = "1 patty" };
   self->label = fm_label_new (&self->origin, self->choice);
 }
 
@@ -236,12 +240,12 @@ test_sheet (void)
   Made made;
 
   made_init (&made, FM_LABEL_EU, TRUE);
-  assert_says (made.label->caption, "Pan patty (invented), version 3. 1/2/26.");
+  assert_says (made.label->caption, "Pan patty, version 3. 1/2/26.");
   assert_says (made.label->caption, "licensed professional or the authority must check");
   g_autoptr (FmBatchSheet) sheet =
       fm_label_sheet_new (g_steal_pointer (&made.label), &made.origin, made.choice);
   g_autofree char *text = fm_batch_sheet_text (sheet);
-  assert_says (text, "Label: Pan patty (invented), version 3");
+  assert_says (text, "Label: Pan patty, version 3");
   assert_says (text, "licensed professional or the authority must check");
   assert_says (text, "beef (100%)");
   assert_says (text, "“high protein”: NOT met");

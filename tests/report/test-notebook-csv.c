@@ -106,6 +106,21 @@ test_cells (Fixture *self, gconstpointer data)
   assert_says (nutrition, "\"Sodium\",\"mg\",,,0.0000");
 }
 
+/* Only the first line, before the names of the columns. */
+static void
+test_invented (Fixture *self, gconstpointer data)
+{
+  const FmCsvStyle point = { ',', '.' };
+  g_autofree char *line = g_strdup_printf ("\xef\xbb\xbf\"%s\"\r\n", fm_invented_words ());
+
+  g_assert_true (fm_notebook_set_setting (self->notebook, FM_SETTING_INVENTED, "so", NULL));
+  for (int i = 0; i < FM_N_NOTEBOOK_CSVS; i++) {
+    g_autofree char *text = fm_notebook_csv (self->notebook, (FmNotebookCsv)i, point, NULL);
+
+    g_assert_true (g_str_has_prefix (text, line));
+  }
+}
+
 static void
 test_files (Fixture *self, gconstpointer data)
 {
@@ -127,6 +142,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add ("/notebook-csv/tables", Fixture, NULL, set_up, test_tables, tear_down);
   g_test_add ("/notebook-csv/cells", Fixture, NULL, set_up, test_cells, tear_down);
+  g_test_add ("/notebook-csv/invented", Fixture, NULL, set_up, test_invented, tear_down);
   g_test_add ("/notebook-csv/files", Fixture, NULL, set_up, test_files, tear_down);
   return g_test_run ();
 }

@@ -48,7 +48,7 @@ test_sealed_tells_nothing (void)
   g_autoptr (FmTastingReading) reading = fm_tasting_read (tasting, NULL, NULL);
 
   g_assert_null (fm_tasting_report_new (tasting, reading, NULL));
-  g_assert_null (fm_tasting_report_csv (tasting, reading));
+  g_assert_null (fm_tasting_report_csv (tasting, reading, NULL));
 }
 
 static void
@@ -79,7 +79,7 @@ test_table (void)
   g_autoptr (FmTasting) tasting = new_sealed ();
   g_assert_true (fm_tasting_open (tasting, 2000, NULL, NULL));
   g_autoptr (FmTastingReading) reading = fm_tasting_read (tasting, NULL, NULL);
-  g_autofree char *csv = fm_tasting_report_csv (tasting, reading);
+  g_autofree char *csv = fm_tasting_report_csv (tasting, reading, NULL);
   g_autofree char *row =
       g_strdup_printf ("\"Ana\",\"%u\",\"%u – Lean\",\"rank order\",1.0\r\n",
                        fm_tasting_sample_code (tasting, 0), fm_tasting_sample_code (tasting, 0));

@@ -1,12 +1,24 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* Writes the demo notebook for the UI tests, which open a copy each: painting its photos takes
- * seconds. Usage: make-demo FOODS.db NOTEBOOK */
+ * seconds. It opens on the first blend, whose versions differ more than those of the map.
+ * Usage: make-demo FOODS.db NOTEBOOK */
 #include <glib/gstdio.h>
 #include <locale.h>
 
 #include "store/demo/fm-demo.h"
+#include "store/fm-versions.h"
 #include "store/fm-food-store.h"
+
+static gboolean
+open_on_first (FmNotebook *notebook, GError **error)
+{
+  g_autoptr (GPtrArray) blends = fm_blends_list (notebook, error);
+  const FmBlendInfo *first = blends != NULL ? g_ptr_array_index (blends, 0) : NULL;
+  g_autofree char *id = g_strdup_printf ("%" G_GINT64_FORMAT, first != NULL ? first->id : 0);
+
+  return first != NULL && fm_notebook_set_setting (notebook, "last-blend", id, error);
+}
 
 int
 main (int argc, char **argv)
@@ -22,7 +34,7 @@ main (int argc, char **argv)
   foods = fm_food_store_open (argv[1], &error);
   if (foods != NULL)
     notebook = fm_demo_create (argv[2], foods, NULL, &error);
-  if (notebook == NULL)
+  if (notebook == NULL || !open_on_first (notebook, &error))
     g_error ("%s", error->message);
   fm_notebook_unref (notebook);
   fm_food_store_unref (foods);

@@ -47,7 +47,7 @@ def undo_of_toast(program):
 
 
 def give_reason(program):
-    """The demo's cooks stated no allergens, so going on asks why."""
+    """One of the samples was read below the figure, so going on asks why."""
     program.type_into("Reason for going on", "a test of the panel")
 
 

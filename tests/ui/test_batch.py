@@ -8,6 +8,7 @@ import shutil
 import subprocess
 
 from harness import plain, run, wait_for
+from steps import add_own_entry, weigh
 
 
 def sheet_says(program, text):
@@ -23,12 +24,14 @@ def close_sheet(program):
 def a_batch_sheet_shows_grams_and_costs(start, folder):
     program = start("--demo", "--separate")
     program.find("Formula", role="page tab")
+    add_own_entry(program, "Sausage meat", "70")
+    weigh(program, "Sausage meat", "10")
     program.type_into("Salt on the surface, % of the patty", "1,2")
     program.says("One raw patty, 180 g, with 1.20 % salt on the surface")
     program.screenshot("surface-salt")
     program.click("Batch Sheet…", role="push button")
     program.find("Cost per raw patty", contains=True)
-    sheet_says(program, "Batch sheet: Pan patty (invented), draft")
+    sheet_says(program, "Batch sheet: Pan patty, draft")
     sheet_says(program, "Salt, 1.2 % of the ground mass, on top")
     program.type_into("Patties of this batch", "10")
     program.type_into("Raw mass of each patty", "180")
@@ -40,7 +43,8 @@ def a_batch_sheet_shows_grams_and_costs(start, folder):
     program.type_into("Price of the salt per kg", "1")
     sheet_says(program, "on top; 27.0 g; 30 g; €0.03")
     sheet_says(program, "Salt 30 min before cooking: 27.0 g in all, 2.70 g for each patty.")
-    sheet_says(program, "Not stated:")
+    sheet_says(program, "Not stated: Sausage meat")
+    sheet_says(program, "Everything in this notebook is invented")
     sheet_says(program, "Check the label of each supplier.")
     program.type_into("Grind loss", "-3")
     program.find("is too small", contains=True)
@@ -74,7 +78,7 @@ def check_pdf(pdf):
         assert re.search(r"^Pages: +1$", info, re.M) and "A4" in info, info
     if shutil.which("pdftotext"):
         text = text_of(pdf)
-        for words in ("Batch sheet: Pan patty (invented), draft", "12 patties of 150.0 g raw",
+        for words in ("Batch sheet: Pan patty, draft", "12 patties of 150.0 g raw",
                       "Into the grinder 1800.0 g", "Cost per raw patty at least €",
                       "Check the label of each supplier.", "Undercooked ground meat"):
             assert words in text, (words, text)
@@ -203,6 +207,8 @@ def prices_and_allergens_are_kept(start, folder):
         program.type_into("Price as purchased", price)
         save_ingredient(program)
     edit_ingredient(program, trim)
+    program.says("Stated: none of these")
+    program.click("Allergens stated on the label", role="check box")
     program.says("Not stated, which does not mean none")
     program.says("3.45 per kg, noted ")
     program.says("3.10 per kg, noted ")

@@ -12,7 +12,7 @@ def choose_two(program):
     program.click("Compare", role="page tab")
     program.click("Choose…")
     program.find("0 chosen", contains=True)
-    program.find("Pan patty (invented), version 7", role="check box")
+    program.find("Pan patty, version 7", role="check box")
     for number, version in enumerate(("7", "6"), 1):
         program.type_keys(f"pan version {version}")
         program.press("Return")

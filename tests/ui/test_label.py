@@ -6,7 +6,7 @@ import os
 
 from harness import plain, run, wait_for
 from keyboard import walk_both_ways
-from steps import show_version
+from steps import add_own_entry, show_version, weigh
 
 
 def sheet_text(program):
@@ -26,16 +26,21 @@ def open_label(program):
 def a_label_is_refused_shown_saved_and_kept(start, folder):
     svg = os.path.join(folder, "panel.svg")
     program = start("--demo", "--separate")
+    program.find("Formula", role="page tab")
+    program.says("Everything in this notebook is invented")
+    add_own_entry(program, "Sausage meat", "70")
+    weigh(program, "Sausage meat", "20")
     open_label(program)
-    program.find("Label: Pan patty (invented), draft", role="frame")
+    program.find("Label: Pan patty, draft", role="frame")
+    sheet_says(program, "Everything in this notebook is invented")
     program.says("No panel: figures that must stand on it are not known.")
     sheet_says(program, "Trans Fat: not known for")
-    sheet_says(program, "Label: Pan patty (invented), draft")
-    sheet_says(program, "No list of ingredients: the allergens are not stated of")
+    sheet_says(program, "Label: Pan patty, draft")
+    sheet_says(program, "No list of ingredients: the allergens are not stated of Sausage meat")
     sheet_says(program, "licensed professional or the authority must check")
     program.screenshot("label-refused")
     assert not program.unnamed(), program.unnamed()
-    walk_both_ways(program, "Mass of a serving", title="Label: Pan patty (invented), draft")
+    walk_both_ways(program, "Mass of a serving", title="Label: Pan patty, draft")
     program.press_in(program.find("Rules", role="combo box"), "Down", "Down", "Return")
     sheet_says(program, "Regulation (EU) No 1169/2011")
     program.screenshot("label-eu")
@@ -90,7 +95,7 @@ def a_serving_follows_its_patty(start, folder):
     show_version(program, 3)
     program.page("Versions")
     program.click("Serving…", role="push button")
-    sheet_says(program, "Serving: Pan patty (invented), version 3, serving not saved")
+    sheet_says(program, "Serving: Pan patty, version 3, serving not saved")
     sheet_says(program, "1 patty of 180.0 g raw, cooked; 127.8 g")
     program.press_in(program.find("Add a formula", role="combo box"), "Down", "Return")
     sheet_says(program, "Sauce: ")
@@ -101,13 +106,13 @@ def a_serving_follows_its_patty(start, folder):
     assert not program.unnamed(), program.unnamed()
     program.click("Save Serving", role="push button")
     program.says("Type what this serving is called")
-    program.type_into("Name of the serving", "Plain (invented)")
+    program.type_into("Name of the serving", "Plain")
     program.type_into("Why it is saved", "first")
     program.click("Save Serving", role="push button")
     program.says("Saved as serving 1 of version 3.")
     sheet_says(program, "version 3, serving 1")
     program.button("Label…")
-    program.find("Label: Pan patty (invented), version 3, serving 1", role="frame")
+    program.find("Label: Pan patty, version 3, serving 1", role="frame")
     program.reads("Mass of a serving", "157.8")
     program.says("No panel: figures that must stand on it are not known.")
     program.screenshot("serving-label")

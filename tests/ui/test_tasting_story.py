@@ -10,7 +10,7 @@ from harness import plain, run, wait_for
 
 SEARCH = "Find a blend or version"
 LIST = "What opened tastings found"
-SEALED_PANEL = "Counter panel (invented)"
+SEALED_PANEL = "Counter panel"
 
 
 def sidebar_rows(program):
@@ -43,7 +43,7 @@ def a_version_tells_of_its_tastings(start, folder):
     program.page("Versions")
     lines = wait_for(lambda: told(program), "lines of the version")
     assert len(lines) == 2, lines
-    for line, panel in zip(lines, ("Map tasting 2 (invented): ", "Map tasting 1 (invented): ")):
+    for line, panel in zip(lines, ("Map tasting 2: ", "Map tasting 1: ")):
         assert panel in line and "6 tasters" in line, line
         assert "liked " in line and "Rank sum " in line, line
     assert not program.unnamed(), program.unnamed()
@@ -75,7 +75,7 @@ def likings_stand_side_by_side(start, folder):
     program.page("Compare")
     program.button("Choose…")
     program.find("0 chosen", contains=True)
-    program.find("Pan patty (invented), version 7", role="check box")
+    program.find("Pan patty, version 7", role="check box")
     for number, words in enumerate(("mapped version 9", "pan version 7"), 1):
         program.type_keys(words)
         program.press("Return")
@@ -124,7 +124,7 @@ def opened_tastings_are_read_together(start, folder):
     row = row_of(program, "trial 4", "Version 5, ")
     program.press_in(row)
     program.page("Tastings")
-    program.says("Map tasting 3 (invented)")
+    program.says("Map tasting 3")
     program.click("Read Together…", role="push button")
     headline = program.find("Over 3 tastings and 6 tasters version", contains=True).name
     assert " in 100 that it beats version " in headline, headline

@@ -109,6 +109,7 @@ begin_input (FmBatchSheetDialog *self, FmBatchSheetInput *input)
     .notebook_name = self->notebook_name,
     .blend_name = self->blend_name,
     .version_name = self->version_name,
+    .notice = fm_notebook_notice (),
   };
   read_plan (self, input);
 }

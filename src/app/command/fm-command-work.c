@@ -244,6 +244,7 @@ fm_command_batch_sheet (const FmCommandOptions *options,
     return FALSE;
   input.blend_name = options->blend;
   input.version_name = found.version_name;
+  input.notice = fm_notebook_invented (found.notebook);
   plan_batch (&input, found.formula, options);
   bytes = make_kind (options->kind, found.formula, &input, error);
   return write_bytes (file, bytes, error);
@@ -315,9 +316,13 @@ fm_command_label (const FmCommandOptions *options,
   if (!choose_rules (choice, options->rules, error))
     return FALSE;
   analysis = fm_analysis_new (found.formula);
-  const FmLabelOrigin origin = {
-    found.formula, NULL, analysis, options->blend, found.version_name, date, FM_LABEL_SERVING_WORDS
-  };
+  const FmLabelOrigin origin = { .formula = found.formula,
+                                 .analysis = analysis,
+                                 .blend_name = options->blend,
+                                 .version_name = found.version_name,
+                                 .date_text = date,
+                                 .serving_words = FM_LABEL_SERVING_WORDS,
+                                 .notice = fm_notebook_invented (found.notebook) };
   bytes = make_label (options, &origin, choice, file, error);
   return write_bytes (file, bytes, error);
 }

@@ -9,6 +9,7 @@
 #include "app/compare/fm-compare-load.h"
 #include "app/compare/fm-compare-picker.h"
 #include "app/compare/fm-compare-table.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-chart-scale.h"
@@ -282,7 +283,7 @@ export_response_cb (GtkNativeDialog *dialog, int response, gpointer user_data)
   g_clear_object (&self->chooser);
   if (response != GTK_RESPONSE_ACCEPT || file == NULL || self->comparison == NULL)
     return;
-  csv = fm_compare_csv (self->comparison, reference (self));
+  csv = fm_compare_csv (self->comparison, reference (self), fm_notebook_notice ());
   bytes = g_bytes_new_take (csv, strlen (csv));
   g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
                                        written_cb, g_object_ref (self));

@@ -9,6 +9,7 @@
 #include "app/label/fm-label-stated.h"
 #include "app/label/fm-label-words.h"
 #include "app/print/fm-batch-sheet-print.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-store-task.h"
 #include "app/widgets/fm-number-row.h"
 #include "core/base/fm-number.h"
@@ -100,8 +101,14 @@ today (void)
 static FmLabelOrigin
 get_origin (FmLabelWindow *self, const char *date)
 {
-  return (FmLabelOrigin){ self->formula,      self->used, self->analysis,     self->blend_name,
-                          self->version_name, date,       self->serving_words };
+  return (FmLabelOrigin){ .formula = self->formula,
+                          .used = self->used,
+                          .analysis = self->analysis,
+                          .blend_name = self->blend_name,
+                          .version_name = self->version_name,
+                          .date_text = date,
+                          .serving_words = self->serving_words,
+                          .notice = fm_notebook_notice () };
 }
 
 static FmLabel *

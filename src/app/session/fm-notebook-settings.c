@@ -216,6 +216,7 @@ fm_setting_values_read (FmSettingValues *self, FmNotebook *notebook)
   g_autoptr (GError) error = NULL;
   guint n = 0;
 
+  self->notice = fm_notebook_invented (notebook);
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++) {
     g_autofree char *kept = fm_notebook_get_setting (notebook, keys[i]);
     g_autofree char *text = get_text (self, keys[i]);
@@ -281,6 +282,12 @@ const FmUnits *
 fm_notebook_units (void)
 {
   return &fm_notebook_settings_get_default ()->values.units;
+}
+
+const char *
+fm_notebook_notice (void)
+{
+  return fm_notebook_settings_get_default ()->values.notice;
 }
 
 const char *

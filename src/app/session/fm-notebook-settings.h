@@ -26,6 +26,7 @@ typedef struct {
   double own_d_min; /* NaN = not given, as the next two */
   double own_ref_c;
   double own_z_k;
+  const char *notice; /* (nullable) static: that all in it is invented */
 } FmSettingValues;
 
 #define FM_TYPE_NOTEBOOK_SETTINGS (fm_notebook_settings_get_type ())
@@ -48,6 +49,9 @@ fm_notebook_settings_set_own (FmNotebookSettings *self, double d_min, double ref
 
 /** The units of the open notebook. (transfer none) */
 const FmUnits *fm_notebook_units (void);
+/** What the open notebook says of itself in the window, on paper and in exports: that all in it is
+ * invented. (nullable) (transfer none) */
+const char *fm_notebook_notice (void);
 /** In which the value of a target is written: costs in the currency. (transfer none) */
 const char *fm_notebook_target_unit (FmTargetKind kind);
 /** Accessible name of the entry for what was weighed of an ingredient. (transfer full) */

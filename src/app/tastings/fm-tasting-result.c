@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "app/print/fm-batch-sheet-print.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/tastings/fm-tasting-result-job.h"
 #include "app/tastings/fm-tasting-result-sections.h"
 #include "app/tastings/fm-tasting-text.h"
@@ -145,7 +146,10 @@ new_report (FmTastingResult *self)
   g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (tasting->held_at);
   g_autofree char *text = date != NULL ? g_date_time_format (date, "%x") : NULL;
 
-  return fm_tasting_report_new (tasting, self->reading, text);
+  FmBatchSheet *sheet = fm_tasting_report_new (tasting, self->reading, text);
+
+  sheet->notice = fm_notebook_notice ();
+  return sheet;
 }
 
 static char *
@@ -197,7 +201,8 @@ csv_chosen_cb (GtkNativeDialog *dialog, int response, FmTastingResult *self)
   g_clear_object (&self->chooser);
   if (response != GTK_RESPONSE_ACCEPT || file == NULL || self->reading == NULL)
     return;
-  csv = fm_tasting_report_csv (fm_tasting_document_get_tasting (self->document), self->reading);
+  csv = fm_tasting_report_csv (fm_tasting_document_get_tasting (self->document), self->reading,
+                               fm_notebook_notice ());
   bytes = g_bytes_new_take (csv, strlen (csv));
   g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
                                        written_cb, g_object_ref (self));

@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/print/fm-batch-sheet-print.h"
+#include "app/session/fm-notebook-settings.h"
 #include "app/tastings/fm-tasting-blind-window.h"
 #include "app/tastings/fm-tasting-cautions.h"
 #include "app/tastings/fm-tasting-key-window.h"
@@ -90,30 +91,45 @@ get_file_name (FmTastingSheetTools *self, const char *what)
   return fm_print_file_name (name, "pdf");
 }
 
+static FmBatchSheet *
+new_sheets (FmTastingSheetTools *self)
+{
+  g_autofree char *date = get_date_text (self);
+  FmBatchSheet *sheets = fm_taster_sheets_new (get_tasting (self), date);
+
+  sheets->notice = fm_notebook_notice ();
+  return sheets;
+}
+
+static FmBatchSheet *
+new_key_sheet (FmTastingSheetTools *self)
+{
+  g_autofree char *date = get_date_text (self);
+  FmBatchSheet *sheet = fm_taster_key_sheet_new (get_tasting (self), date);
+
+  sheet->notice = fm_notebook_notice ();
+  return sheet;
+}
+
 static void
 print_clicked_cb (FmTastingSheetTools *self)
 {
-  g_autofree char *date = get_date_text (self);
-
-  fm_batch_sheet_print (GTK_WIDGET (self), fm_taster_sheets_new (get_tasting (self), date), say);
+  fm_batch_sheet_print (GTK_WIDGET (self), new_sheets (self), say);
 }
 
 static void
 save_clicked_cb (FmTastingSheetTools *self)
 {
-  g_autofree char *date = get_date_text (self);
   g_autofree char *name = get_file_name (self, _ ("Taster Sheets"));
 
-  fm_batch_sheet_save_pdf (GTK_WIDGET (self), fm_taster_sheets_new (get_tasting (self), date), name,
-                           say);
+  fm_batch_sheet_save_pdf (GTK_WIDGET (self), new_sheets (self), name, say);
 }
 
 /* It is on record before it is seen. */
 static void
 show_key (FmTastingSheetTools *self, const char *helper)
 {
-  g_autofree char *date = get_date_text (self);
-  g_autoptr (FmBatchSheet) sheet = fm_taster_key_sheet_new (get_tasting (self), date);
+  g_autoptr (FmBatchSheet) sheet = new_key_sheet (self);
   g_autofree char *key = fm_batch_sheet_text (sheet);
 
   fm_tasting_document_record (self->document, FM_TASTING_EVENT_KEY_SHEET, helper);
@@ -156,7 +172,6 @@ ask_helper (FmTastingSheetTools *self)
 static void
 key_answered_cb (FmTastingSheetTools *self, const char *response)
 {
-  g_autofree char *date = NULL;
   FmBatchSheet *sheet;
 
   if (self->document == NULL || g_str_equal (response, "close"))
@@ -165,8 +180,7 @@ key_answered_cb (FmTastingSheetTools *self, const char *response)
     ask_helper (self);
     return;
   }
-  date = get_date_text (self);
-  sheet = fm_taster_key_sheet_new (get_tasting (self), date);
+  sheet = new_key_sheet (self);
   g_set_object (&self->key_document, self->document);
   if (g_str_equal (response, "print")) {
     fm_batch_sheet_print (GTK_WIDGET (self), sheet, say_of_key);

@@ -16,6 +16,7 @@ struct _FmWindow {
   FmSidebar *sidebar;
   AdwViewSwitcherTitle *switcher_title;
   GtkLabel *shown_label;
+  GtkLabel *notice_label; /* what the notebook says of itself */
   GtkToggleButton *nutrition_button;
   AdwHeaderBar *header;
   AdwViewSwitcherBar *switcher_bar;

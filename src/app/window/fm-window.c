@@ -70,6 +70,7 @@ update_title (FmWindow *self)
   const FmCompareItem *made = fm_session_get_made (self->session);
   g_autofree char *shown = made != NULL ? g_strdup_printf ("%s, %s", made->short_title, made->title)
                                         : fm_session_dup_shown (self->session);
+  const char *notice = notebook != NULL ? fm_notebook_notice () : NULL;
   g_autofree char *title = NULL;
 
   title = shown != NULL ? g_strdup_printf ("%s – %s", shown, file)
@@ -78,6 +79,8 @@ update_title (FmWindow *self)
   /* The header has no room for it beside the pages. */
   fm_widget_set_label (self->shown_label, title);
   gtk_widget_set_visible (GTK_WIDGET (self->shown_label), notebook != NULL);
+  fm_widget_set_label (self->notice_label, notice != NULL ? notice : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->notice_label), notice != NULL);
 }
 
 /* What is not watched, as a folder of another computer, is looked for when one comes back. */
@@ -301,6 +304,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, FmWindow, sidebar);
   gtk_widget_class_bind_template_child (klass, FmWindow, switcher_title);
   gtk_widget_class_bind_template_child (klass, FmWindow, shown_label);
+  gtk_widget_class_bind_template_child (klass, FmWindow, notice_label);
   gtk_widget_class_bind_template_child (klass, FmWindow, header);
   gtk_widget_class_bind_template_child (klass, FmWindow, switcher_bar);
   gtk_widget_class_bind_template_child (klass, FmWindow, undo_button);

@@ -42,7 +42,7 @@ typedef struct {
   FmBand bands[FM_N_TARGETS];
   FmRuleSet rules;
   double surface_salt_pct; /* strewn on the shaped patties, % of their mass; NaN = none planned */
-  char *doneness;          /* (nullable) free text, e.g. "71 °C in the centre" */
+  char *doneness;          /* (nullable) free text, e.g. "71.1 °C in the centre" */
   char *notes;             /* (nullable) free text */
 } FmBrief;
 

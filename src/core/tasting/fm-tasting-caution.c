@@ -176,6 +176,8 @@ fm_tasting_cautions_tally (const GPtrArray *cautions)
   if (*names != '\0')
     /* TRANSLATORS: "milk, mustard" */
     g_string_append_printf (text, _ ("Allergens stated for the samples: %s. "), names);
+  else if (n_unstated == 0)
+    g_string_append (text, _ ("Allergens stated for the samples: none of the listed ones. "));
   if (n_unstated > 0)
     g_string_append_printf (text,
                             ngettext ("For %u of %u samples allergens are not all stated: any may "

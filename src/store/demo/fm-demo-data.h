@@ -3,16 +3,19 @@
 /* fm-demo-data.h - the invented story that the demo notebook tells (inside the store only)
  *
  * Kitchen, blends, prices, weighings, temperatures and opinions are all made up; only the
- * compositions are real rows of the food dataset. Strings are untranslated; pass them to _().
+ * compositions are real rows of the food dataset. The notebook carries FM_SETTING_INVENTED, so no
+ * name and no note has to say so. Strings are untranslated; pass them to _().
  */
 #pragma once
 
 #include "core/composition/fm-ingredient.h"
+#include "core/formula/fm-process.h"
 
 G_BEGIN_DECLS
 
 #define FM_DEMO_MAX_LINES 8
-/* Blends (rows of fm_demo_blends()) that carry the map and the tasting under way. */
+/* Blends (rows of fm_demo_blends()) that carry the map and the tasting under way. The first of
+ * them has something on every page, so the demo opens on it. */
 #define FM_DEMO_MAP_BLEND 3
 #define FM_DEMO_SEALED_BLEND 1
 
@@ -37,8 +40,25 @@ typedef enum {
 /** @ndb_no: NULL for the developer's own entries, which fm-demo.c describes. */
 typedef struct {
   const char *ndb_no;
-  double price_per_kg; /* as purchased; NaN = not known */
+  double price_per_kg;     /* as purchased; NaN = not known */
+  FmAllergenSet allergens; /* stated by the supplier, who is as invented */
 } FmDemoStock;
+
+#define FM_DEMO_MAX_SEASONINGS 2
+
+typedef struct {
+  const char *what;
+  FmSeasonMoment moment;
+  gboolean on_surface;
+} FmDemoSeasoning;
+
+/** 0 and NULL are not planned. */
+typedef struct {
+  double numbers[FM_N_PROCESS_FIELDS];
+  const char *words[FM_N_PROCESS_FIELDS];
+  double plates_mm[FM_PROCESS_MAX_PASSES];
+  FmDemoSeasoning seasonings[FM_DEMO_MAX_SEASONINGS];
+} FmDemoProcess;
 
 typedef struct {
   const char *name;
@@ -48,6 +68,7 @@ typedef struct {
   double fat_max_pct;
   double cost_max; /* per raw patty */
   const char *notes;
+  FmDemoProcess process;
 } FmDemoBlend;
 
 typedef struct {

@@ -113,7 +113,7 @@ make_experiment (const FmDemoExperiment *making, const FmDemoMade *made, guint32
   fm_experiment_plan (experiment, made->formula);
   experiment->version_id = made->version_id;
   experiment->title = g_strdup (_ (making->title));
-  experiment->notes = g_strdup_printf ("%s\n%s", _ (making->notes), _ ("(Invented.)"));
+  experiment->notes = g_strdup (_ (making->notes));
   experiment->made_at = fm_demo_moment (making->day, 10 + (int)(seed % 6));
   experiment->meat_temp_c = making->meat_temp_c;
   experiment->plate_mm = making->plate_mm;

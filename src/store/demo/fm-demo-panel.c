@@ -58,7 +58,7 @@ map_new (gint64 blend_id, const FmDemoMade *base)
   map->blend_id = blend_id;
   map->base_version_id = base->version_id;
   g_free (map->name);
-  map->name = g_strdup (_ ("Chuck, shank and suet (invented)"));
+  map->name = g_strdup (_ ("Chuck, shank and suet"));
   map->created_at = fm_demo_moment (FIRST_DAY, 9);
   map->design = FM_MAP_OPTIMAL;
   map->order = FM_MIX_QUADRATIC;
@@ -187,7 +187,7 @@ static gboolean
 taste_trials (Maker *self, GError **error)
 {
   for (guint i = 0; i < G_N_ELEMENTS (served); i++) {
-    g_autofree char *title = g_strdup_printf (_ ("Map tasting %u (invented)"), i + 1);
+    g_autofree char *title = g_strdup_printf (_ ("Map tasting %u"), i + 1);
     FmDemoSample samples[N_SERVED];
 
     for (guint j = 0; j < N_SERVED; j++)
@@ -241,7 +241,6 @@ fm_demo_panel_add_sealed (FmNotebook *notebook, gint64 blend_id, GError **error)
 
     samples[n] = (FmDemoSample){ info->id, info->version_id, info->title, 5 + 0.5 * n };
   }
-  return fm_demo_tasting_add (notebook, _ ("Counter panel (invented)"),
-                              fm_demo_moment (FIRST_DAY + 6, 15), samples, n, TRUE, SEED - 1,
-                              error);
+  return fm_demo_tasting_add (notebook, _ ("Counter panel"), fm_demo_moment (FIRST_DAY + 6, 15),
+                              samples, n, TRUE, SEED - 1, error);
 }

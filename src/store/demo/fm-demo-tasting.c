@@ -34,7 +34,6 @@ plan (const char *title,
   tasting->held_at = held_at;
   tasting->seed = seed;
   tasting->tasks = FM_TASTING_RANK | FM_TASTING_LIKING | FM_TASTING_REMARKS;
-  tasting->notes = g_strdup (_ ("Invented for this demo: nobody tasted this."));
   for (guint i = 0; i < n_samples; i++)
     fm_tasting_add_sample (tasting, samples[i].experiment_id, samples[i].version_id,
                            samples[i].name);

@@ -15,6 +15,7 @@
 
 /* Marks a notebook as ours to replace. */
 #define DEMO_SETTING "demo"
+#define LAST_BLEND_SETTING "last-blend"
 
 /* What is needed while the story is told. */
 typedef struct {
@@ -33,9 +34,7 @@ stock_from_dataset (FmFoodStore *foods, const FmDemoStock *stock, GError **error
 
   if (food == NULL)
     return NULL;
-  FmIngredient *ingredient = fm_ingredient_new_from_food (food);
-  ingredient->price_per_kg = stock->price_per_kg;
-  return ingredient;
+  return fm_ingredient_new_from_food (food);
 }
 
 /* Only the lean point is declared: everything else stays unknown. */
@@ -46,7 +45,7 @@ new_declared_trim (void)
 
   trim->species = FM_SPECIES_BEEF;
   trim->provenance = FM_PROVENANCE_DECLARED;
-  trim->source_ref = g_strdup (_ ("Supplier's lean point 50/50 (invented)"));
+  trim->source_ref = g_strdup (_ ("Supplier's lean point 50/50"));
   trim->declared_fat_pct = 50.0;
   return trim;
 }
@@ -58,7 +57,7 @@ new_analysed_trim (void)
 
   trim->species = FM_SPECIES_BEEF;
   trim->provenance = FM_PROVENANCE_ANALYSIS;
-  trim->source_ref = g_strdup (_ ("Laboratory report 7 (invented)"));
+  trim->source_ref = g_strdup (_ ("Laboratory report 7"));
   trim->composition.per_100g[FM_NUTRIENT_WATER] = 62.6;
   trim->composition.per_100g[FM_NUTRIENT_PROTEIN] = 18.1;
   trim->composition.per_100g[FM_NUTRIENT_FAT] = 18.4;
@@ -72,15 +71,17 @@ fill_stock (Demo *demo, FmFoodStore *foods, GError **error)
 {
   for (guint i = 0; i < FM_DEMO_N_FOODS; i++) {
     const FmDemoStock *stock = &fm_demo_stock[i];
-    if (stock->ndb_no != NULL) {
+
+    if (stock->ndb_no != NULL)
       demo->stock[i] = stock_from_dataset (foods, stock, error);
-      if (demo->stock[i] == NULL)
-        return FALSE;
-      continue;
-    }
-    demo->stock[i] = i == FM_DEMO_TRIM_50 ? new_declared_trim () : new_analysed_trim ();
+    else
+      demo->stock[i] = i == FM_DEMO_TRIM_50 ? new_declared_trim () : new_analysed_trim ();
+    if (demo->stock[i] == NULL)
+      return FALSE;
     demo->stock[i]->price_per_kg = stock->price_per_kg;
-    if (!fm_ingredients_save (demo->notebook, demo->stock[i], error))
+    demo->stock[i]->allergens_known = TRUE;
+    demo->stock[i]->allergens = stock->allergens;
+    if (stock->ndb_no == NULL && !fm_ingredients_save (demo->notebook, demo->stock[i], error))
       return FALSE;
   }
   return TRUE;
@@ -120,6 +121,29 @@ add_blends (Demo *demo, GError **error)
   return TRUE;
 }
 
+static void
+plan_process (FmProcess *process, const FmDemoProcess *plan)
+{
+  guint n_passes = 0;
+
+  for (guint i = 0; i < FM_N_PROCESS_FIELDS; i++) {
+    if (plan->numbers[i] > 0)
+      process->numbers[i] = plan->numbers[i];
+    if (plan->words[i] != NULL)
+      fm_process_set_words (process, (FmProcessField)i, _ (plan->words[i]));
+  }
+  while (n_passes < FM_PROCESS_MAX_PASSES && plan->plates_mm[n_passes] > 0)
+    n_passes++;
+  fm_process_set_plates (process, plan->plates_mm, n_passes);
+  for (guint i = 0; i < FM_DEMO_MAX_SEASONINGS; i++) {
+    const FmDemoSeasoning *seasoning = &plan->seasonings[i];
+
+    if (seasoning->what != NULL)
+      fm_process_add_seasoning (process, _ (seasoning->what), seasoning->moment,
+                                seasoning->on_surface);
+  }
+}
+
 static FmFormula *
 new_formula_for (const FmDemoBlend *blend)
 {
@@ -129,8 +153,9 @@ new_formula_for (const FmDemoBlend *blend)
   formula->brief->n_patties = blend->n_patties;
   formula->brief->bands[FM_TARGET_FAT_PCT] = (FmBand){ blend->fat_min_pct, blend->fat_max_pct };
   formula->brief->bands[FM_TARGET_COST] = (FmBand){ NAN, blend->cost_max };
-  formula->brief->doneness = g_strdup (_ ("71 °C in the core"));
+  formula->brief->doneness = g_strdup (_ ("71.1 °C (160 °F) in the core"));
   formula->brief->notes = g_strdup (_ (blend->notes));
+  plan_process (formula->process, &blend->process);
   return formula;
 }
 
@@ -264,6 +289,14 @@ add_tastings (Demo *demo, GError **error)
          fm_demo_panel_add_sealed (demo->notebook, demo->blend_ids[FM_DEMO_SEALED_BLEND], error);
 }
 
+static gboolean
+remember_where_to_open (Demo *demo, GError **error)
+{
+  g_autofree char *id = g_strdup_printf ("%" G_GINT64_FORMAT, demo->blend_ids[FM_DEMO_MAP_BLEND]);
+
+  return fm_notebook_set_setting (demo->notebook, LAST_BLEND_SETTING, id, error);
+}
+
 static void
 clear_demo (Demo *demo)
 {
@@ -280,10 +313,12 @@ static gboolean
 tell_story (FmNotebook *notebook, FmFoodStore *foods, GCancellable *cancellable, GError **error)
 {
   Demo demo = { .notebook = notebook, .cancellable = cancellable };
-  gboolean told = fm_notebook_set_setting (notebook, DEMO_SETTING, "1", error) &&
-                  fill_stock (&demo, foods, error) && add_blends (&demo, error) &&
-                  add_versions (&demo, error) && add_experiments (&demo, error) &&
-                  add_tastings (&demo, error);
+  gboolean told =
+      fm_notebook_set_setting (notebook, DEMO_SETTING, "1", error) &&
+      fm_notebook_set_setting (notebook, FM_SETTING_INVENTED, fm_invented_words (), error) &&
+      fill_stock (&demo, foods, error) && add_blends (&demo, error) &&
+      add_versions (&demo, error) && add_experiments (&demo, error) &&
+      add_tastings (&demo, error) && remember_where_to_open (&demo, error);
 
   clear_demo (&demo);
   return told;

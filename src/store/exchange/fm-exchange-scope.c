@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "store/exchange/fm-exchange-private.h"
+#include "store/fm-versions.h"
 
 /* A version and all that it grew from. */
 #define GROWN_FROM                                                                                 \
@@ -184,8 +185,16 @@ has_hash (const FmExchangeScope *self, FmStmt *stmt, int column)
   return sha256 != NULL && g_hash_table_contains (self->photos, sha256);
 }
 
+static gboolean
+is_notice (FmStmt *stmt, int column)
+{
+  g_autofree char *key = fm_stmt_text (stmt, column);
+
+  return g_strcmp0 (key, FM_SETTING_INVENTED) == 0;
+}
+
 /* Rows are found by the column that says whose they are; what belongs to nothing of a part, such as
- * settings and prices, stays with the whole notebook. */
+ * settings and prices, stays with the whole notebook. That all is invented is true of each part. */
 gboolean
 fm_exchange_scope_has (const FmExchangeScope *self, const FmExchangeTable *table, FmStmt *stmt)
 {
@@ -206,6 +215,8 @@ fm_exchange_scope_has (const FmExchangeScope *self, const FmExchangeTable *table
     return TRUE;
   if (strcmp (table->name, "drafts") == 0 && !self->has_draft)
     return FALSE;
+  if (strcmp (table->name, "settings") == 0)
+    return is_notice (stmt, fm_exchange_find_column (table, "key"));
   if (strcmp (table->name, FM_EXCHANGE_PHOTOS) == 0)
     return has_hash (self, stmt, fm_exchange_find_column (table, "sha256"));
   if (strcmp (table->name, "tasting_samples") == 0)

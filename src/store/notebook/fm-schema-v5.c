@@ -51,4 +51,10 @@
 /* What a map was told. */
 #define MAP_SQL ""
 
-const char fm_schema_v5_sql[] = DESK_SQL SUM_SQL SERVING_SQL LOT_SQL MAP_SQL;
+/* A demo said in its names that it was invented; now the notebook says so. */
+#define INVENTED_SQL                                                                               \
+  "INSERT INTO settings (key, value)\n"                                                            \
+  "  SELECT 'invented', 'Everything in this notebook is invented.' FROM settings\n"                \
+  "  WHERE key = 'demo' AND value = '1';\n"
+
+const char fm_schema_v5_sql[] = DESK_SQL SUM_SQL SERVING_SQL LOT_SQL MAP_SQL INVENTED_SQL;

@@ -98,6 +98,9 @@ test_allergens (void)
   assert_says (fm_tasting_cautions_tally (cautions),
                "Allergens stated for the samples: Milk, Mustard. For 3 of 4 samples allergens are "
                "not all stated: any may be in them. ");
+  g_ptr_array_set_size (cautions, 1);
+  assert_says (fm_tasting_cautions_tally (cautions),
+               "Allergens stated for the samples: none of the listed ones. ");
 }
 
 /* What tasters read names no sample; a figure comes with its edition, once. */

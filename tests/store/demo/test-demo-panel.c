@@ -220,7 +220,6 @@ test_one_tasting_is_still_sealed (Panel *panel, gconstpointer data)
   for (guint i = 0; i < tastings->len; i++) {
     const FmTastingInfo *info = g_ptr_array_index (tastings, i);
 
-    g_assert_nonnull (strstr (info->title, "invented"));
     if (info->state != FM_TASTING_SEALED)
       continue;
     n_sealed++;

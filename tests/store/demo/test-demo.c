@@ -5,6 +5,8 @@
 
 #include "log-fixture.h"
 #include "store/demo/fm-demo.h"
+#include "store/fm-maps.h"
+#include "store/fm-tastings.h"
 
 typedef struct {
   char *folder;
@@ -43,6 +45,28 @@ create (Demo *demo)
   return notebook;
 }
 
+/* The notebook says it once, so that nothing in it has to. */
+static void
+assert_says_nothing_of_invention (const char *text)
+{
+  g_autofree char *lower = g_utf8_strdown (text, -1);
+
+  g_assert_null (strstr (lower, "invent"));
+}
+
+/* A visitor meets no blank that a cook would have filled: allergens are stated, a process planned.
+ */
+static void
+check_is_complete (const FmFormula *formula)
+{
+  for (guint i = 0; i < fm_formula_n_lines (formula); i++)
+    g_assert_true (fm_formula_line (formula, i)->ingredient->allergens_known);
+  g_assert_false (fm_process_is_empty (formula->process));
+  g_assert_cmpuint (formula->process->plates_mm->len, ==, 2);
+  g_assert_cmpuint (formula->process->seasonings->len, >, 0);
+  g_assert_cmpfloat (formula->process->numbers[FM_PROCESS_TARGET_CORE], ==, 71.1);
+}
+
 static void
 check_version_tree (FmNotebook *notebook, const FmBlendInfo *blend, guint *n_branchings)
 {
@@ -54,14 +78,47 @@ check_version_tree (FmNotebook *notebook, const FmBlendInfo *blend, guint *n_bra
     g_assert_cmpint (version->number, ==, (int)i + 1);
     g_assert_true ((version->parent_id == 0) == (i == 0));
     g_assert_true (version->fat_pct > 5 && version->fat_pct < 25);
-    if (i == 0)
-      g_assert_true (g_str_has_prefix (version->reason, "Invented for this demo"));
+    assert_says_nothing_of_invention (version->reason);
     if (!g_hash_table_add (parents, GSIZE_TO_POINTER ((gsize)version->parent_id)))
       (*n_branchings)++;
     g_autoptr (FmFormula) formula = fm_versions_load (notebook, version->id, NULL);
     g_assert_cmpuint (fm_formula_n_lines (formula), ==, version->n_lines);
-    g_assert_nonnull (strstr (formula->brief->notes, "Invented"));
+    assert_says_nothing_of_invention (formula->brief->notes);
+    check_is_complete (formula);
   }
+}
+
+static void
+check_says_that_it_is_invented (Demo *demo, FmNotebook *notebook)
+{
+  g_autofree char *path = g_build_filename (demo->folder, "copy.forcemeat", NULL);
+  g_autofree char *own_path = g_build_filename (demo->folder, "own.forcemeat", NULL);
+  g_autoptr (FmNotebook) own = fm_notebook_create (own_path, NULL);
+  g_autoptr (FmNotebook) copy = NULL;
+
+  g_assert_cmpstr (fm_notebook_invented (notebook), ==, fm_invented_words ());
+  g_assert_true (fm_notebook_save_copy (notebook, path, NULL, NULL));
+  copy = fm_notebook_open (path, NULL, NULL);
+  g_assert_cmpstr (fm_notebook_invented (copy), ==, fm_invented_words ());
+  g_assert_null (fm_notebook_invented (own));
+}
+
+/* Each page of the window has something to show of the blend that it opens on. */
+static void
+check_opens_where_there_is_something (FmNotebook *notebook)
+{
+  g_autofree char *setting = fm_notebook_get_setting (notebook, "last-blend");
+  const gint64 blend_id = g_ascii_strtoll (setting, NULL, 10);
+  const FmExperimentFilter filter = { .blend_id = blend_id };
+  g_autoptr (GPtrArray) versions = fm_versions_list (notebook, blend_id, NULL);
+  g_autoptr (GPtrArray) experiments = fm_experiments_list (notebook, &filter, NULL, NULL);
+  g_autoptr (GPtrArray) tastings = fm_tastings_list (notebook, blend_id, NULL);
+  g_autoptr (GPtrArray) maps = fm_maps_list (notebook, blend_id, 0, NULL);
+
+  g_assert_cmpuint (versions->len, >=, 2);
+  g_assert_cmpuint (experiments->len, >=, 2);
+  g_assert_cmpuint (tastings->len, >=, 1);
+  g_assert_cmpuint (maps->len, ==, 1);
 }
 
 static void
@@ -78,7 +135,7 @@ test_counts (Demo *demo, gconstpointer data)
   g_assert_cmpuint (blends->len, >=, 3);
   for (guint i = 0; i < blends->len; i++) {
     const FmBlendInfo *blend = blends->pdata[i];
-    g_assert_nonnull (strstr (blend->name, "(invented)"));
+    assert_says_nothing_of_invention (blend->name);
     g_assert_false (blend->has_draft_changes);
     n_versions += blend->n_versions;
     check_version_tree (notebook, blend, &n_branchings);
@@ -91,12 +148,14 @@ test_counts (Demo *demo, gconstpointer data)
     const FmExperimentInfo *info = experiments->pdata[i];
     g_autoptr (FmExperiment) experiment = fm_experiments_load (notebook, info->id, NULL);
     g_assert_true (fm_experiment_check (experiment, NULL));
-    g_assert_nonnull (strstr (experiment->notes, "Invented"));
+    assert_says_nothing_of_invention (experiment->notes);
     g_assert_true (isnan (info->cook_loss_pct) ||
                    (info->cook_loss_pct > 15 && info->cook_loss_pct < 35));
     n_photos += info->n_photos;
   }
   g_assert_cmpuint (n_photos, >=, 15);
+  check_says_that_it_is_invented (demo, notebook);
+  check_opens_where_there_is_something (notebook);
 }
 
 static void

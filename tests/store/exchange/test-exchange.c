@@ -151,6 +151,24 @@ test_demo (Fixture *self, gconstpointer data)
   assert_round_trip (self, notebook, &experiment);
 }
 
+/* That all is invented is said by every part, and by what is made of it. */
+static void
+test_invented (Fixture *self, gconstpointer data)
+{
+  const FmExchangePart parts[] = { whole, { .blend_id = 1 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++) {
+    g_autofree char *out = g_strdup_printf ("part-%u.json", i);
+    g_autofree char *in = g_strdup_printf ("part-%u.forcemeat", i);
+    g_autoptr (FmNotebook) notebook = demo_notebook (self);
+    g_autofree char *text = export_to (self, notebook, &parts[i], out);
+    g_autoptr (FmNotebook) made = import_from (self, out, in);
+
+    g_assert_nonnull (strstr (text, fm_invented_words ()));
+    g_assert_cmpstr (fm_notebook_invented (made), ==, fm_invented_words ());
+  }
+}
+
 /* What is imported may be searched and is as frozen as it was. */
 static void
 test_imported_lives (Fixture *self, gconstpointer data)
@@ -290,6 +308,7 @@ main (int argc, char **argv)
   FIXTURE_TEST ("/exchange/imported-lives", test_imported_lives);
   FIXTURE_TEST ("/exchange/refused", test_refused);
   FIXTURE_TEST ("/exchange/changed-photo", test_changed_photo);
+  FIXTURE_TEST ("/exchange/invented", test_invented);
   FIXTURE_TEST ("/exchange/no-such-part", test_no_such_part);
   FIXTURE_TEST ("/exchange/documented", test_documented);
   return g_test_run ();

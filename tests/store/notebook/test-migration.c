@@ -376,10 +376,30 @@ test_parts_the_salt (Fixture *self, gconstpointer data)
   g_assert_true (isnan (without->salt_pct) && isnan (without->surface_salt_pct));
 }
 
+/* An older demo said in its names that it was invented; a notebook of one's own says nothing. */
+static void
+test_marks_the_demo (Fixture *self, gconstpointer data)
+{
+  for (guint is_demo = 0; is_demo < 2; is_demo++) {
+    g_autofree char *name = g_strdup_printf ("%s-%u", self->path, is_demo);
+    g_autoptr (FmNotebook) notebook = NULL;
+
+    fm_schema_set_migrations_for_test (second_release, 2);
+    notebook = create_notebook (name);
+    if (is_demo)
+      g_assert_true (fm_notebook_set_setting (notebook, "demo", "1", NULL));
+    fm_notebook_unref (g_steal_pointer (&notebook));
+    fm_schema_set_migrations_for_test (NULL, 0);
+    notebook = open_notebook (name);
+    g_assert_cmpstr (fm_notebook_invented (notebook), ==, is_demo ? fm_invented_words () : NULL);
+  }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  FIXTURE_TEST ("/migration/marks-the-demo", test_marks_the_demo);
   FIXTURE_TEST ("/migration/keeps-everything", test_keeps_everything);
   FIXTURE_TEST ("/migration/keeps-tastings", test_keeps_tastings);
   FIXTURE_TEST ("/migration/parts-the-salt", test_parts_the_salt);

@@ -15,6 +15,7 @@
 #include "store/fm-experiments.h"
 #include "store/fm-maps.h"
 #include "store/fm-tastings.h"
+#include "store/fm-versions.h"
 
 /* In front of a version for each branch that it lies behind. */
 #define STEP_IN "\u2003"
@@ -352,6 +353,7 @@ fm_development_report_new (FmNotebook *notebook,
 
   if (versions == NULL)
     return NULL;
+  sheet->notice = fm_notebook_invented (notebook);
   add_head (&self);
   add_versions (&self);
   if (!add_experiments (&self, cancellable, error) || !add_tastings (&self, error) ||

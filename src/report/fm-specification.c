@@ -141,6 +141,7 @@ fm_specification_new (const FmFormula *formula, const FmBatchSheetInput *input, 
   if (batch == NULL)
     return NULL;
   self = fm_batch_sheet_new_empty (_ ("Specification"));
+  self->notice = input->notice;
   fm_batch_sheet_add (
       self, FM_SHEET_TITLE,
       /* TRANSLATORS: name of the blend, "version 3" */

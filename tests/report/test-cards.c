@@ -203,7 +203,8 @@ test_notice (void)
   g_autoptr (FmBatchSheet) cook = fm_cook_card_new (formula, &input, NULL);
   g_autoptr (FmBatchSheet) reader = fm_reader_card_new (formula, &input, FALSE, NULL);
   g_autofree char *page = fm_reader_card_html (formula, &input, FALSE, NULL, NULL);
-  const FmBatchSheet *const sheets[] = { sheet, cook, reader };
+  g_autoptr (FmBatchSheet) specification = fm_specification_new (formula, &input, NULL);
+  const FmBatchSheet *const sheets[] = { sheet, cook, reader, specification };
   for (guint i = 0; i < G_N_ELEMENTS (sheets); i++) {
     g_autofree char *text = fm_batch_sheet_text (sheets[i]);
     g_assert_true (g_str_has_prefix (text, "All made up.\n"));

@@ -6,6 +6,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-page.h"
 
 typedef struct {
@@ -68,11 +69,15 @@ draw_cb (gpointer data, FmChartCanvas *canvas)
 static GBytes *
 make_picture (FmChart *chart, FmChartFormat format, GError **error)
 {
+  const char *notice = fm_notebook_notice ();
   g_autofree char *subject = fm_chart_dup_subject (chart);
+  g_autofree char *words = subject != NULL && notice != NULL
+                               ? g_strdup_printf ("%s\n%s", subject, notice)
+                               : g_strdup (subject != NULL ? subject : notice);
   FmChartPicture picture = {
     .title = fm_chart_get_title (chart),
     .legend = fm_chart_get_legend (chart),
-    .subject = subject,
+    .subject = words,
     .pango = gtk_widget_get_pango_context (GTK_WIDGET (chart)),
     .draw = draw_cb,
     .data = chart,

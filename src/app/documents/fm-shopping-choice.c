@@ -118,6 +118,7 @@ make_list (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GErro
   g_autoptr (GStrvBuilder) lines = g_strv_builder_new ();
   g_auto (GStrv) batches = NULL;
   g_autoptr (FmShopping) shopping = NULL;
+  FmBatchSheet *sheet;
 
   for (guint i = 0; i < order->batches->len; i++) {
     const Batch *batch = g_ptr_array_index (order->batches, i);
@@ -139,9 +140,11 @@ make_list (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GErro
   shopping = fm_shopping_new (orders, NULL, order->buy_step_g, error);
   if (shopping == NULL)
     return NULL;
-  return fm_shopping_list_new (
+  sheet = fm_shopping_list_new (
       shopping, &(FmShoppingHead){ order->notebook_name, order->date, order->currency,
                                    (const char *const *)batches, order->buy_step_g });
+  sheet->notice = fm_notebook_invented (notebook);
+  return sheet;
 }
 
 static void

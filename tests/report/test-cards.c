@@ -92,7 +92,7 @@ test_specification (void)
   formula->brief->bands[FM_TARGET_FAT_PCT] = (FmBand){ 30.0, 34.0 };
   g_autoptr (FmBatchSheet) sheet = fm_specification_new (formula, &input, NULL);
   g_autofree char *text = fm_batch_sheet_text (sheet);
-  assert_says (text, "Specification: Pan <patty> & co (invented), version 3");
+  assert_says (text, "Specification: Pan <patty> & co, version 3");
   assert_says (text, "Fat that the brief asks for: 30.0\u00a0% to 34.0\u00a0%");
   assert_says (text, "Plates of the grinder, if it is delivered ground:");
   assert_says (text, "Cut and trim:");

@@ -42,7 +42,7 @@ set_up (Fixture *self, gconstpointer data)
   self->folder = g_dir_make_tmp ("forcemeat-XXXXXX", NULL);
   path = g_build_filename (self->folder, "test.forcemeat", NULL);
   self->notebook = fm_notebook_create (path, NULL);
-  self->blend_id = fm_blends_add (self->notebook, "Pan patty (invented)", NULL);
+  self->blend_id = fm_blends_add (self->notebook, "Pan patty", NULL);
   const gint64 first = fm_versions_save (self->notebook, self->blend_id, formula, "start", NULL);
   experiment->version_id =
       fm_versions_save (self->notebook, self->blend_id, formula, "again", NULL);
@@ -84,15 +84,14 @@ static void
 test_report (Fixture *self, gconstpointer data)
 {
   g_autoptr (GArray) chosen = g_array_new (FALSE, FALSE, sizeof (gint64));
-  const FmDevelopmentReportInput input = { self->blend_id, "Pan patty (invented)", "test", "1/2/26",
-                                           chosen };
+  const FmDevelopmentReportInput input = { self->blend_id, "Pan patty", "test", "1/2/26", chosen };
   g_autoptr (GError) error = NULL;
 
   g_array_append_val (chosen, self->experiment_id);
   g_autoptr (FmBatchSheet) sheet = fm_development_report_new (self->notebook, &input, NULL, &error);
   g_assert_no_error (error);
   g_autofree char *text = fm_batch_sheet_text (sheet);
-  assert_says (text, "Development report: Pan patty (invented), up to version 3");
+  assert_says (text, "Development report: Pan patty, up to version 3");
   assert_says (text, "\nVersion 2, from version 1,");
   assert_says (text, "\n\u2003Version 3, from version 1,"); /* a branch stands further in */
   assert_says (text, "Sunday: version 2,");

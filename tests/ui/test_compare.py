@@ -48,7 +48,7 @@ def a_chart_is_a_table_and_a_file(start, folder):
     chart = program.find("Fat, calculated, %", role="image")
     program.press_in(chart, "shift+F10", "Return")
     program.find("Chart as a Table")
-    program.find("Pan patty (invented), version 7")
+    program.find("Pan patty, version 7")
     program.find("19.7 %")
     program.screenshot("chart-table")
     program.click("Copy")

@@ -62,7 +62,7 @@ def the_demo_panel_becomes_a_map(start, folder):
     program.gone("Version 2: ", role="label", contains=True)
     program.says("(95 % interval of the mean ")
     program.press("Home", "Return")
-    program.says("mapped (invented), version 2 ")
+    program.says("mapped, version 2 ")
     program.page("Map")
     program.click("Map as a table")
     program.find("Version 9")

@@ -16,6 +16,7 @@
 #include "app/widgets/fm-widget.h"
 #include "report/fm-serving-sheet.h"
 #include "store/fm-servings.h"
+#include "store/fm-versions.h"
 
 struct _FmServingChoice {
   GtkWidget parent_instance;
@@ -149,12 +150,15 @@ make_sheet (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GErr
 {
   const Order *order = data;
   g_autoptr (FmDishSum) sum = fm_dish_sum_new (order->dish, order->patty, order->patty_name, error);
+  FmBatchSheet *sheet;
 
   if (sum == NULL)
     return NULL;
-  return fm_serving_sheet_new (order->dish, sum,
-                               &(FmServingHead){ order->blend_name, order->version_name,
-                                                 order->name, order->date, order->currency });
+  sheet = fm_serving_sheet_new (order->dish, sum,
+                                &(FmServingHead){ order->blend_name, order->version_name,
+                                                  order->name, order->date, order->currency });
+  sheet->notice = fm_notebook_invented (notebook);
+  return sheet;
 }
 
 static const char *

@@ -50,6 +50,7 @@ fm_batch_sheet_free (FmBatchSheet *self)
     return;
   g_ptr_array_unref (self->rows);
   g_free (self->costs);
+  g_free (self->cost_derivation);
   g_free (self);
 }
 

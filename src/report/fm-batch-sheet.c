@@ -9,6 +9,7 @@
 #include "core/base/fm-double.h"
 #include "core/base/fm-number.h"
 #include "core/base/fm-rounding.h"
+#include "core/batch/fm-batch-derivation.h"
 #include "core/cooking/fm-caution.h"
 
 /* Names of the dataset are full of commas. */
@@ -247,6 +248,7 @@ add_costs (FmBatchSheet *self, const FmBatchSheetInput *input, const FmBatch *ba
   g_autofree char *unknown = fm_cook_unknown_text (input->method, &input->food);
 
   self->costs = costs_text (input, batch);
+  self->cost_derivation = fm_batch_cost_derivation (batch, &input->plan);
   fm_batch_sheet_add (self, FM_SHEET_HEADING, g_strdup (_ ("Cost")));
   fm_batch_sheet_add (self, FM_SHEET_TEXT, g_strdup (self->costs));
   fm_batch_sheet_add (

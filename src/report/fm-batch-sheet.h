@@ -72,6 +72,7 @@ typedef struct {
   gboolean is_long;   /* goes on over pages at full size, else shrinks first to fit on one */
   gboolean secret;    /* goes to paper or a file without a preview */
   char *costs;        /* the three costs and what has no price, for the dialog */
+  char *cost_derivation; /* (nullable): what they are worked out of */
 } FmBatchSheet;
 
 /** NULL + error as fm_batch_new(). */

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "app/print/fm-batch-sheet-print.h"
+#include "app/widgets/fm-derivation-window.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-row.h"
 #include "core/experiment/fm-strange.h"
@@ -138,6 +139,8 @@ plan_changed_cb (FmBatchSheetDialog *self)
     return;
   sheet = make_sheet (self, &error);
   gtk_label_set_text (self->costs_label, sheet != NULL && sheet->costs != NULL ? sheet->costs : "");
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.why",
+                                 sheet != NULL && sheet->cost_derivation != NULL);
   fm_paper_window_show (FM_PAPER_WINDOW (self), sheet, error);
   fm_number_entry_set_warning (self->patty_mass_entry,
                                fm_strange_patty (fm_number_entry_get_value (self->patty_mass_entry),
@@ -156,6 +159,16 @@ list_entries (FmBatchSheetDialog *self, FmNumberEntry *entries[N_ENTRIES])
   };
 
   memcpy (entries, all, sizeof all);
+}
+
+static void
+why_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FmBatchSheet) sheet = make_sheet (FM_BATCH_SHEET_DIALOG (widget), &error);
+
+  if (sheet != NULL && sheet->cost_derivation != NULL)
+    fm_derivation_window_show (widget, _ ("Costs of the Batch"), sheet->cost_derivation);
 }
 
 static GBytes *
@@ -244,6 +257,7 @@ fm_batch_sheet_dialog_class_init (FmBatchSheetDialogClass *klass)
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/batch/fm-batch-sheet-dialog.ui");
   bind_children (widget_class);
+  gtk_widget_class_install_action (widget_class, "sheet.why", NULL, why_action);
   gtk_widget_class_install_action (widget_class, "sheet.save-page", NULL, save_page_action);
 }
 

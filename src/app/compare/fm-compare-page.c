@@ -10,9 +10,11 @@
 #include "app/compare/fm-compare-picker.h"
 #include "app/compare/fm-compare-table.h"
 #include "app/session/fm-notebook-settings.h"
+#include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-chart-scale.h"
+#include "core/compare/fm-comparison-derivation.h"
 #include "report/fm-compare-csv.h"
 
 struct _FmComparePage {
@@ -90,6 +92,7 @@ take_comparison (FmComparePage *self, FmComparison *comparison)
     g_clear_pointer (&comparison, fm_comparison_free);
   self->comparison = comparison;
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.export", comparison != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.why", comparison != NULL);
   if (comparison == NULL) {
     gtk_stack_set_visible_child_name (self->stack, "empty");
     return;
@@ -289,6 +292,22 @@ export_response_cb (GtkNativeDialog *dialog, int response, gpointer user_data)
                                        written_cb, g_object_ref (self));
 }
 
+/* Opened for a heading it would say nothing, so the row drawn stands in. */
+static void
+why_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmComparePage *self = FM_COMPARE_PAGE (widget);
+  const FmCompareRow *row = fm_compare_table_get_row (self->table);
+  g_autofree char *text = NULL;
+
+  if (row == NULL && self->comparison != NULL)
+    row = fm_comparison_find_row (self->comparison, "fat");
+  if (row == NULL)
+    return;
+  text = fm_comparison_derivation (self->comparison, row, reference (self));
+  fm_derivation_window_show (widget, row->name, text);
+}
+
 static void
 export_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -372,6 +391,9 @@ fm_compare_page_class_init (FmComparePageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
   gtk_widget_class_install_action (widget_class, "compare.choose", NULL, choose_action);
   gtk_widget_class_install_action (widget_class, "compare.export", NULL, export_action);
+  gtk_widget_class_install_action (widget_class, "compare.why", NULL, why_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, "compare.why",
+                                       NULL);
 }
 
 static void

@@ -214,6 +214,15 @@ fm_compare_table_init (FmCompareTable *self)
   gtk_widget_set_parent (fm_one_stop_new (scroller), GTK_WIDGET (self));
 }
 
+const FmCompareRow *
+fm_compare_table_get_row (FmCompareTable *self)
+{
+  GtkSelectionModel *model = gtk_column_view_get_model (self->view);
+  FmCompareLine *line = gtk_single_selection_get_selected_item (GTK_SINGLE_SELECTION (model));
+
+  return line != NULL ? fm_compare_line_get_row (line) : NULL;
+}
+
 void
 fm_compare_table_show (FmCompareTable *self, const FmComparison *comparison, int reference)
 {

@@ -21,4 +21,7 @@ G_DECLARE_FINAL_TYPE (FmCompareTable, fm_compare_table, FM, COMPARE_TABLE, GtkWi
  */
 void fm_compare_table_show (FmCompareTable *self, const FmComparison *comparison, int reference);
 
+/** The row that is selected. (nullable) (transfer none): NULL on a heading and without a row. */
+const FmCompareRow *fm_compare_table_get_row (FmCompareTable *self);
+
 G_END_DECLS

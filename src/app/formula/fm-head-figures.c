@@ -149,7 +149,7 @@ static const FmHeadFigure figures[] = {
   { N_ ("Moisture"), FM_NUTRIENT_WATER, 1, "%", NULL, NULL, FALSE },
   { N_ ("Energy/100 g, raw"), FM_NUTRIENT_ENERGY_KCAL, 0, N_ ("kcal"), say_energy, NULL, FALSE },
   { N_ ("Cost per kg, edible"), FM_NUTRIENT_NONE, 0, NULL, say_cost, fm_derivation_cost, FALSE },
-  { N_ ("Targets"), FM_NUTRIENT_NONE, 0, NULL, say_targets, NULL, TRUE },
+  { N_ ("Targets"), FM_NUTRIENT_NONE, 0, NULL, say_targets, fm_derivation_targets, TRUE },
 };
 
 void

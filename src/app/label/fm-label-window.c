@@ -11,6 +11,7 @@
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/session/fm-store-task.h"
+#include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-number-row.h"
 #include "core/base/fm-number.h"
 #include "report/fm-label-sheet.h"
@@ -157,6 +158,17 @@ show_label (FmLabelWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-panel", label->panel != NULL);
   if (label->refused != NULL)
     fm_paper_window_say (GTK_WIDGET (self), label->refused, TRUE);
+}
+
+static void
+why_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FmLabelWindow *self = FM_LABEL_WINDOW (widget);
+  g_autoptr (FmLabel) label = make_label (self);
+  g_autofree char *text =
+      label->panel != NULL ? fm_label_panel_derivation (label->panel) : g_strdup (label->refused);
+
+  fm_derivation_window_show (widget, _ ("Figures of the Label"), text);
 }
 
 static void
@@ -400,6 +412,7 @@ fm_label_window_class_init (FmLabelWindowClass *klass)
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/label/fm-label-window.ui");
   bind_children (widget_class);
+  gtk_widget_class_install_action (widget_class, "label.why", NULL, why_action);
   gtk_widget_class_install_action (widget_class, "label.save-panel", NULL, save_panel_action);
 }
 

@@ -5,8 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-widget.h"
-#include "core/mixture/fm-mix-text.h"
+#include "core/mixture/fm-mix-derivation.h"
 
 enum {
   BEST,
@@ -32,6 +33,7 @@ struct _FmMapSpots {
   FmMapDocument *document;
   double x[N_SPOTS][FM_MIX_MAX_COMPONENTS];
   char *reason[N_SPOTS];
+  char *derivation[N_SPOTS];
 };
 
 G_DEFINE_FINAL_TYPE (FmMapSpots, fm_map_spots, GTK_TYPE_WIDGET)
@@ -63,6 +65,42 @@ make_unknown_cb (FmMapSpots *self)
   make (self, UNKNOWN);
 }
 
+static void
+why (FmMapSpots *self, int spot, const char *title)
+{
+  if (self->derivation[spot] != NULL)
+    fm_derivation_window_show (GTK_WIDGET (self), title, self->derivation[spot]);
+}
+
+static void
+why_best_cb (FmMapSpots *self)
+{
+  why (self, BEST, _ ("Predicted Best Blend"));
+}
+
+static void
+why_next_cb (FmMapSpots *self)
+{
+  why (self, NEXT, _ ("Next Blend to Try"));
+}
+
+static void
+why_unknown_cb (FmMapSpots *self)
+{
+  why (self, UNKNOWN, gtk_label_get_text (self->unknown_title));
+}
+
+static void
+keep_derivation (FmMapSpots *self, int spot, const FmMapFit *fit)
+{
+  g_autofree char *unit = NULL;
+  const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
+
+  g_free (self->derivation[spot]);
+  self->derivation[spot] = fm_mix_derivation (
+      fit->fit, self->x[spot], fm_map_document_get_short_names (self->document), &wording);
+}
+
 /* What the version is saved for: one line, since the tree of versions shows it. */
 static void
 keep_spot (FmMapSpots *self, int spot, const FmMixSpot *from, const FmMapFit *fit)
@@ -76,6 +114,7 @@ keep_spot (FmMapSpots *self, int spot, const FmMixSpot *from, const FmMapFit *fi
   const char *name = fm_map_document_get_map (self->document)->name;
 
   memcpy (self->x[spot], from->x, sizeof self->x[spot]);
+  keep_derivation (self, spot, fit);
   g_free (self->reason[spot]);
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
@@ -131,6 +170,8 @@ fm_map_spots_dispose (GObject *object)
   g_clear_object (&self->document);
   for (int i = 0; i < N_SPOTS; i++)
     g_clear_pointer (&self->reason[i], g_free);
+  for (int i = 0; i < N_SPOTS; i++)
+    g_clear_pointer (&self->derivation[i], g_free);
   fm_widget_drop_template (GTK_WIDGET (object), FM_TYPE_MAP_SPOTS);
   G_OBJECT_CLASS (fm_map_spots_parent_class)->dispose (object);
 }
@@ -154,6 +195,9 @@ fm_map_spots_class_init (FmMapSpotsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmMapSpots, best_button);
   gtk_widget_class_bind_template_child (widget_class, FmMapSpots, next_button);
   gtk_widget_class_bind_template_child (widget_class, FmMapSpots, unknown_button);
+  gtk_widget_class_bind_template_callback (widget_class, why_best_cb);
+  gtk_widget_class_bind_template_callback (widget_class, why_next_cb);
+  gtk_widget_class_bind_template_callback (widget_class, why_unknown_cb);
   gtk_widget_class_bind_template_callback (widget_class, make_best_cb);
   gtk_widget_class_bind_template_callback (widget_class, make_next_cb);
   gtk_widget_class_bind_template_callback (widget_class, make_unknown_cb);

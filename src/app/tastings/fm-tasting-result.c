@@ -11,8 +11,10 @@
 #include "app/tastings/fm-tasting-result-job.h"
 #include "app/tastings/fm-tasting-result-sections.h"
 #include "app/tastings/fm-tasting-text.h"
+#include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
+#include "core/tasting/fm-tasting-derivation.h"
 #include "report/fm-tasting-report.h"
 
 /* Sheets are typed one mark after the other; the reading may take a second. */
@@ -209,6 +211,19 @@ csv_chosen_cb (GtkNativeDialog *dialog, int response, FmTastingResult *self)
 }
 
 static void
+why_clicked_cb (FmTastingResult *self)
+{
+  const char *title;
+  g_autofree char *text = NULL;
+
+  if (self->reading == NULL)
+    return;
+  title = fm_tasting_document_get_tasting (self->document)->title;
+  text = fm_tasting_derivation (self->reading);
+  fm_derivation_window_show (GTK_WIDGET (self), fm_tasting_text_title (title), text);
+}
+
+static void
 csv_clicked_cb (FmTastingResult *self)
 {
   GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
@@ -255,6 +270,7 @@ fm_tasting_result_class_init (FmTastingResultClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, print_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, pdf_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, csv_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, why_clicked_cb);
 }
 
 static void

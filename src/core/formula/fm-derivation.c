@@ -175,12 +175,14 @@ add_sources (GString *text, const FmFormula *formula)
                     "means; the piece on the table differs."));
 }
 
-char *
-fm_derivation_nutrient (const FmFormula *formula, const FmAnalysis *analysis, FmNutrient nutrient)
+static void
+append_nutrient (GString *text,
+                 const FmFormula *formula,
+                 const FmAnalysis *analysis,
+                 FmNutrient nutrient)
 {
   const FmNutrientInfo *info = fm_nutrient_info (nutrient);
   const FmAmount *amount = &analysis->amounts[nutrient];
-  GString *text = g_string_new (NULL);
 
   g_string_append_printf (text,
                           _ ("%s in 100 g of the raw blend: each ingredient's mass times its "
@@ -200,6 +202,14 @@ fm_derivation_nutrient (const FmFormula *formula, const FmAnalysis *analysis, Fm
     add_fat_uncertainty (text, formula, analysis);
   if (nutrient == FM_NUTRIENT_ENERGY_KCAL)
     add_energy_rules (text, formula);
+}
+
+char *
+fm_derivation_nutrient (const FmFormula *formula, const FmAnalysis *analysis, FmNutrient nutrient)
+{
+  GString *text = g_string_new (NULL);
+
+  append_nutrient (text, formula, analysis, nutrient);
   add_sources (text, formula);
   return g_string_free (text, FALSE);
 }
@@ -264,6 +274,61 @@ fm_derivation_cost (const FmFormula *formula, const FmAnalysis *analysis)
     g_string_append (text, _ ("Without every price there is no figure."));
   else
     g_string_append_printf (text, _ ("Their sum ÷ %s kg = %s per kg"), total, cost);
+  return g_string_free (text, FALSE);
+}
+
+/* "Fat: 20.12 %, within the band 18-22" and, for a patty, what it was multiplied with. */
+static void
+append_target (GString *text,
+               const FmFormula *formula,
+               const FmAnalysis *analysis,
+               FmTargetKind kind)
+{
+  const FmTargetInfo *info = fm_target_info (kind);
+  const FmBand *band = &formula->brief->bands[kind];
+  const double value = fm_analysis_target_value (analysis, formula->brief, kind);
+  g_autofree char *number = fm_number_format_unit (value, info->decimals + 2, info->unit);
+  g_autofree char *standing = fm_band_describe (band, value, info->decimals, info->unit);
+  g_autofree char *patty = fm_number_format (formula->brief->patty_mass_g, MASS_DECIMALS);
+
+  g_string_append_printf (text, "%s%s: %s; %s", text->len > 0 ? "\n\n" : "", fm_target_name (kind),
+                          number, standing);
+  if (info->is_per_patty && info->nutrient != FM_NUTRIENT_NONE)
+    g_string_append_printf (text, _ ("\nWhat is in 100 g × %s g of a raw patty ÷ 100"), patty);
+  else if (info->is_per_patty)
+    g_string_append_printf (text, _ ("\nThe cost of a kilogram × %s g of a raw patty ÷ 1000"),
+                            patty);
+}
+
+char *
+fm_derivation_targets (const FmFormula *formula, const FmAnalysis *analysis)
+{
+  gboolean is_told[FM_N_NUTRIENTS] = { FALSE };
+  gboolean has_cost = FALSE;
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < FM_N_TARGETS; i++) {
+    const FmNutrient nutrient = fm_target_info ((FmTargetKind)i)->nutrient;
+
+    if (fm_band_state (&formula->brief->bands[i], 0.0) == FM_BAND_NONE)
+      continue;
+    append_target (text, formula, analysis, (FmTargetKind)i);
+    if (nutrient == FM_NUTRIENT_NONE)
+      has_cost = TRUE;
+    else
+      is_told[nutrient] = TRUE;
+  }
+  for (guint i = 0; i < FM_N_NUTRIENTS; i++) {
+    if (!is_told[i])
+      continue;
+    add_paragraph (text, "");
+    append_nutrient (text, formula, analysis, (FmNutrient)i);
+  }
+  if (has_cost) {
+    g_autofree char *cost = fm_derivation_cost (formula, analysis);
+    add_paragraph (text, cost);
+  }
+  add_sources (text, formula);
   return g_string_free (text, FALSE);
 }
 

@@ -18,6 +18,9 @@ fm_derivation_nutrient (const FmFormula *formula, const FmAnalysis *analysis, Fm
 char *fm_derivation_lean (const FmFormula *formula, const FmAnalysis *analysis);
 /** What a kilogram of the edible mass costs. Returns: (transfer full). */
 char *fm_derivation_cost (const FmFormula *formula, const FmAnalysis *analysis);
+/** Each target that is set: value, band and how it stands, then what the value is worked out of.
+ * Returns: (transfer full). */
+char *fm_derivation_targets (const FmFormula *formula, const FmAnalysis *analysis);
 /** The mass of the lines and the patties that it makes. Returns: (transfer full). */
 char *fm_derivation_mass (const FmFormula *formula, const FmAnalysis *analysis);
 /**

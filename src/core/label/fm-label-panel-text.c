@@ -86,6 +86,80 @@ fm_label_edge_text (const FmLabelLine *line)
   return g_string_free (text, FALSE);
 }
 
+/* "from 5 g on to the nearest 1 g" or "below 0.5 g: 0". */
+static void
+append_band (GString *text, FmRounding rounding, double amount, const char *unit)
+{
+  const FmLabelBand *band = fm_label_band (rounding, amount);
+  g_autofree char *from = fm_number_format_unit (band->from, 1, unit);
+  g_autofree char *step = fm_number_format_unit (band->step, band->step < 0.1 ? 2 : 1, unit);
+
+  /* TRANSLATORS: an amount from which a rule holds */
+  g_string_append_printf (text, band->from_is_in ? _ ("Rule from %s on: ") : _ ("Rule above %s: "),
+                          from);
+  if (band->step > 0.0)
+    g_string_append_printf (text, _ ("to the nearest %s"), step);
+  else
+    g_string_append_printf (text, _ ("“%s” stands there"), band->text);
+  g_string_append_printf (text, " (%s; %s).\n", band->source, band->how_read);
+}
+
+static void
+append_edges (GString *text, const FmLabelFigure *figure, const char *unit)
+{
+  g_autofree char *below = fm_number_format_unit (figure->edge_below, 3, unit);
+  g_autofree char *above = fm_number_format_unit (figure->edge_above, 3, unit);
+
+  if (!isnan (figure->edge_below) && !isnan (figure->edge_above))
+    g_string_append_printf (text, _ ("It shows the same between %s and %s.\n"), below, above);
+  else if (!isnan (figure->edge_above))
+    g_string_append_printf (text, _ ("It shows the same below %s.\n"), above);
+  else if (!isnan (figure->edge_below))
+    g_string_append_printf (text, _ ("It shows the same from %s on.\n"), below);
+}
+
+static void
+append_share (GString *text, const FmLabelLine *line)
+{
+  g_autofree char *amount = fm_number_format (line->amount, MAX_DECIMALS);
+  g_autofree char *daily = fm_number_format (line->row->daily_value, 1);
+  g_autofree char *share = fm_number_format (line->share_pct, MAX_DECIMALS);
+
+  if (isnan (line->share_pct) || isnan (line->row->daily_value))
+    return;
+  /* TRANSLATORS: "11.600 ÷ 78.0 × 100 = 14.872 % of the Daily Value, shown as 15" */
+  g_string_append_printf (text, _ ("%s ÷ %s × 100 = %s %% of the Daily Value, shown as %s.\n"),
+                          amount, daily, share, line->share.text);
+}
+
+char *
+fm_label_panel_derivation (const FmLabelPanel *self)
+{
+  const double basis_g = fm_label_basis_g (&self->input);
+  g_autofree char *basis = fm_number_format_unit (basis_g, 1, "g");
+  g_autofree char *rules = fm_label_set_text (self->input.set);
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < self->lines->len; i++) {
+    const FmLabelLine *line = &g_array_index (self->lines, FmLabelLine, i);
+    const char *unit = line->row->unit;
+    g_autofree char *shown = fm_label_figure_text (&line->figure, unit);
+    g_autofree char *amount = fm_number_format_unit (line->amount, MAX_DECIMALS, unit);
+    g_autofree char *per_100g =
+        fm_number_format_unit (line->amount * 100.0 / basis_g, MAX_DECIMALS, unit);
+
+    /* TRANSLATORS: "Total Fat: 12 g", "11.600 g", "112.0 g", "10.357 g" */
+    g_string_append_printf (text, _ ("%s: %s. Unrounded %s in %s, %s in 100 g of the raw blend.\n"),
+                            fm_label_row_name (line->row), shown, amount, basis, per_100g);
+    append_band (text, line->row->rounding, line->amount, unit);
+    append_edges (text, &line->figure, unit);
+    append_share (text, line);
+    g_string_append (text, line->is_stated ? _ ("Stated, not calculated.\n\n") : "\n");
+  }
+  g_string_append (text, rules);
+  return g_string_free (text, FALSE);
+}
+
 static void
 append_unit_note (GString *text, double serving_g)
 {

@@ -71,6 +71,9 @@ char *fm_label_figure_text (const FmLabelFigure *figure, const char *unit);
 const char *fm_label_row_name (const FmLabelRow *row);
 /** How near a line stands to another figure and to the tolerance, a sentence. (transfer full) */
 char *fm_label_edge_text (const FmLabelLine *line);
+/** Why each line shows what it shows: the unrounded amount and what it is of, the band of the rule
+ * with its step and source, and the edges. Returns: (transfer full). */
+char *fm_label_panel_derivation (const FmLabelPanel *self);
 /** What is to be thought of: servings, further columns of the panel, the unit as a serving, a line
  * each; "" for none. Returns: (transfer full). */
 char *fm_label_panel_notes (const FmLabelPanel *self);

@@ -135,6 +135,12 @@ edge_above (const FmLabelFigure *figure, guint index)
   return is_shown_as (index + 1, end, figure->text) ? edge_above (figure, index + 1) : end;
 }
 
+const FmLabelBand *
+fm_label_band (FmRounding rounding, double amount)
+{
+  return &fm_label_bands[find_band (rounding, amount)];
+}
+
 FmLabelFigure
 fm_label_round (FmRounding rounding, double amount)
 {

@@ -26,6 +26,8 @@ typedef struct {
   double edge_above;
 } FmLabelFigure;
 
+/** The band of the rule that @amount lies in. (transfer none) */
+const FmLabelBand *fm_label_band (FmRounding rounding, double amount);
 /** @amount: >= 0, in the unit of the rounding. */
 FmLabelFigure fm_label_round (FmRounding rounding, double amount);
 /** Distance from @amount to the nearer edge, in its unit; NaN when there is none. */

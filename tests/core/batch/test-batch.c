@@ -2,9 +2,12 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-batch.c - batch sheets, corrections of a real batch, certainty of its fat */
 #include "core/batch/fm-batch-correction.h"
+#include "core/batch/fm-batch-derivation.h"
 #include "core/batch/fm-batch-weighed.h"
 #include "core/batch/fm-batch.h"
 #include "core/base/fm-error.h"
+
+#include <string.h>
 
 #include "blends.h"
 
@@ -37,6 +40,34 @@ test_sheet (void)
   assert_near (batch->salt_g, 28.5, 1e-9);
   assert_near (batch->salt_bought_g, 30.0, 1e-9);
   g_assert_cmpstr (batch->without_price[0], ==, "salt on the surface");
+}
+
+/* Every cost can be followed by hand, and what has no price is named. */
+static void
+test_cost_derivation (void)
+{
+  g_autoptr (FmFormula) formula = three_line_blend ();
+  FmIngredient *lean = fm_formula_line (formula, 0)->ingredient;
+  lean->ep_yield_pct = 80.0;
+  lean->price_per_kg = 8.0;
+  fm_formula_line (formula, 1)->ingredient->price_per_kg = 5.0;
+  FmBatchPlan plan = { 10, 190.0, 5.0, NAN, 75.0, NAN, 30.0 };
+  g_autoptr (FmBatch) batch = fm_batch_new (formula, &plan, NULL);
+  g_autofree char *text = fm_batch_cost_derivation (batch, &plan);
+  static const char *const parts[] = {
+    "10 patties × 190.0 g = 1900.0 g shaped.",
+    "1900.0 g ÷ (100 % − 5.0 % grind loss) = 2000.0 g edible",
+    "Lean: 1000.0 g edible ÷ 80.0 % = 1250.0 g as purchased × 8.00 per kg = 10.000",
+    "Plate: 600.0 g edible ÷ 100.0 % = 600.0 g as purchased × 5.00 per kg = 3.000",
+    "Backfat: 400.0 g edible ÷ 100.0 % = 400.0 g as purchased, no price",
+    "the whole batch: 13.000",
+    "each raw patty: 1.300",
+    "these are the least that it costs",
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    if (strstr (text, parts[i]) == NULL)
+      g_error ("“%s” is not in: %s", parts[i], text);
 }
 
 /* Salt on the surface is bought and paid for: at its own price, or at that of a salt in the blend.
@@ -428,6 +459,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/batch/sheet", test_sheet);
   g_test_add_func ("/batch/sheet-gaps", test_sheet_gaps);
+  g_test_add_func ("/batch/cost-derivation", test_cost_derivation);
   g_test_add_func ("/batch/surface-salt", test_surface_salt);
   g_test_add_func ("/batch/corrections", test_corrections);
   g_test_add_func ("/batch/correction-edge-and-middle", test_correction_edge_and_middle);

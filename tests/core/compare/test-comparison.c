@@ -2,8 +2,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-comparison.c - what stands in which row and column */
 #include <math.h>
+#include <string.h>
 
-#include "core/compare/fm-comparison.h"
+#include "core/compare/fm-comparison-derivation.h"
 
 static FmIngredient *
 beef (const char *name, double fat_pct)
@@ -54,6 +55,29 @@ test_union_of_ingredients (void)
   g_assert_cmpfloat_with_epsilon (row->values[0], 20.0, 1e-9);
   g_assert_cmpfloat_with_epsilon (fm_compare_row_value (row, 1, 0), -15.0, 1e-9);
   g_assert_cmpfloat_with_epsilon (fm_compare_row_value (row, 0, 0), 20.0, 1e-9);
+}
+
+/* Each cell tells its masses, and a difference its two values. */
+static void
+test_derivation (void)
+{
+  g_autoptr (FmIngredient) lean = beef ("Lean", 5.0);
+  g_autoptr (FmIngredient) fat = beef ("Fat", 80.0);
+  g_autoptr (FmComparison) comparison = two_versions (lean, fat);
+  g_autofree char *key = g_strconcat ("ingredient:", fm_ingredient_identity (fat), NULL);
+  const FmCompareRow *fat_row = fm_comparison_find_row (comparison, "fat");
+  const FmCompareRow *share_row = fm_comparison_find_row (comparison, key);
+  const FmCompareRow *loss_row = fm_comparison_find_row (comparison, "cook_loss");
+  g_autofree char *of_fat = fm_comparison_derivation (comparison, fat_row, 0);
+  g_autofree char *of_share = fm_comparison_derivation (comparison, share_row, -1);
+  g_autofree char *of_loss = fm_comparison_derivation (comparison, loss_row, 0);
+
+  g_assert_nonnull (strstr (of_fat, "200.0 g × 80.000 g per 100 g = 160.000 g"));
+  g_assert_nonnull (strstr (of_fat, "Sum 200.000 g ÷ 1000.0 g × 100 = 20.000 g in 100 g"));
+  g_assert_nonnull (strstr (of_fat, "Two: 5.000 − 20.000 = -15.000"));
+  g_assert_nonnull (strstr (of_share, "200.0 g ÷ 1000.0 g × 100"));
+  g_assert_nonnull (strstr (of_loss, "Mean of what was recorded in 2 experiments"));
+  g_assert_nonnull (strstr (of_loss, "Two: one of the two is not known"));
 }
 
 /* A step that differs says so; a field that nobody plans has no row. */
@@ -247,6 +271,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/comparison/union-of-ingredients", test_union_of_ingredients);
+  g_test_add_func ("/comparison/derivation", test_derivation);
   g_test_add_func ("/comparison/process-in-words", test_process_in_words);
   g_test_add_func ("/comparison/lines-of-one-ingredient-add", test_lines_of_one_ingredient_add);
   g_test_add_func ("/comparison/unknown-is-said", test_unknown_is_said);

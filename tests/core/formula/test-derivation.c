@@ -106,12 +106,32 @@ test_doubts (void)
   g_assert_null (strstr (strstr (text, "Plate") + 1, "Plate"));
 }
 
+/* Each target that is set, with its band, and what its value is worked out of, once. */
+static void
+test_targets (void)
+{
+  g_autoptr (FmFormula) formula = three_line_blend ();
+
+  formula->brief->patty_mass_g = 150.0;
+  formula->brief->bands[FM_TARGET_FAT_PCT] = (FmBand){ 18.0, 22.0 };
+  formula->brief->bands[FM_TARGET_COST] = (FmBand){ NAN, 2.0 };
+  g_autoptr (FmAnalysis) analysis = fm_analysis_new (formula);
+  g_autofree char *text = fm_derivation_targets (formula, analysis);
+  assert_holds (text, "Fat: 32.");
+  assert_holds (text, "above the band");
+  assert_holds (text, "The cost of a kilogram × 150.0 g of a raw patty ÷ 1000");
+  assert_holds (text, "Sum 320.000 g ÷ 1000.0 g × 100 = 32.000 g in 100 g");
+  assert_holds (text, "Without every price there is no figure.");
+  g_assert_null (strstr (text, "Protein"));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/derivation/fat", test_fat);
   g_test_add_func ("/derivation/gap-and-surface-salt", test_gap_and_surface_salt);
+  g_test_add_func ("/derivation/targets", test_targets);
   g_test_add_func ("/derivation/cost", test_cost);
   g_test_add_func ("/derivation/doubts", test_doubts);
   return g_test_run ();

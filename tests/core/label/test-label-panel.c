@@ -72,6 +72,31 @@ test_known_goes_first (void)
                1e-9);
 }
 
+/* "Why 12 and not 11.6": the rule is FDA's, A Food Labeling Guide, Appendix H (2009): above 5 g of
+ * fat to the nearest gram. Daily Value 78 g: 21 CFR 101.9(c)(9). */
+static void
+test_derivation (void)
+{
+  g_autoptr (FmFormula) formula = new_meat (11.6 / 1.14);
+  FmLabelStated stated;
+
+  fm_label_stated_init (&stated);
+  stated.per_100g[FM_LABEL_ITEM_TRANS_FAT] = 1.0;
+  g_autoptr (FmLabelPanel) panel = panel_of (formula, FM_LABEL_US_RETAIL, &stated, NULL);
+  g_autofree char *text = fm_label_panel_derivation (panel);
+  static const char *const parts[] = {
+    "Total Fat: 12 g. Unrounded 11.600\u00a0g in 114.0\u00a0g, 10.175\u00a0g in 100 g",
+    "to the nearest 1.0\u00a0g",
+    "It shows the same between 11.500\u00a0g and 12.500\u00a0g.",
+    "11.600 ÷ 78.0 × 100 = 14.872 % of the Daily Value, shown as 15",
+    "Stated, not calculated.",
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    if (strstr (text, parts[i]) == NULL)
+      g_error ("“%s” is not in: %s", parts[i], text);
+}
+
 static void
 test_empty (void)
 {
@@ -165,6 +190,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/label-panel/refused", test_refused);
   g_test_add_func ("/label-panel/known-goes-first", test_known_goes_first);
+  g_test_add_func ("/label-panel/derivation", test_derivation);
   g_test_add_func ("/label-panel/empty", test_empty);
   g_test_add_func ("/label-panel/edges", test_edges);
   g_test_add_func ("/label-panel/edge-over-bands", test_edge_over_bands);

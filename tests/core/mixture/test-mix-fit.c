@@ -2,9 +2,10 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-mix-fit.c - mixture models: what they learn, refuse, and where they send the cook */
 #include <math.h>
+#include <string.h>
 
 #include "core/base/fm-error.h"
-#include "core/mixture/fm-mix-fit.h"
+#include "core/mixture/fm-mix-derivation.h"
 #include "core/statistics/fm-stat.h"
 
 /* A random blend inside @region, by throwing away what falls outside */
@@ -416,6 +417,31 @@ coverage (guint n_runs, guint64 seed)
   g_assert_cmpfloat_with_epsilon ((double)n_held / n_runs, 0.95, 4 * sqrt (0.95 * 0.05 / n_runs));
 }
 
+/* The hill is a quadratic: of A alone 7 - 9 (0.25 + 0.09 + 0.04) = 3.58, at the top 7. */
+static void
+test_derivation (void)
+{
+  const char *const names[] = { "A", "B", "C" };
+  const FmMixResponse liking = { .name = "liking", .decimals = 1, .low_end = 1, .high_end = 9 };
+  const double top[] = { 0.5, 0.3, 0.2 };
+  g_autoptr (FmMixData) data = hill_data (0.0, 30);
+  g_autoptr (FmMixFit) fit = fit_or_fail (data, FM_MIX_QUADRATIC);
+  g_autofree char *text = fm_mix_derivation (fit, top, names, &liking);
+  static const char *const parts[] = {
+    "Expected liking of 50\u00a0% A, 30\u00a0% B, 20\u00a0% C.",
+    "fitted to 30 values of 30 different blends",
+    "A: 3.5800 (standard error 0.0000) × 0.5000 = 1.7900",
+    "A × B: ",
+    "Their sum: 7.0000",
+    "with 24 degrees of freedom: 7.0000 to 7.0000",
+    "end at 1.0 and 9.0, as liking does",
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    if (strstr (text, parts[i]) == NULL)
+      g_error ("“%s” is not in: %s", parts[i], text);
+}
+
 static void
 test_coverage (void)
 {
@@ -441,6 +467,7 @@ main (int argc, char **argv)
   g_test_add_func ("/mix-fit/best-order", test_best_order);
   g_test_add_func ("/mix-fit/desirability", test_desirability);
   g_test_add_func ("/mix-fit/trace", test_trace);
+  g_test_add_func ("/mix-fit/derivation", test_derivation);
   g_test_add_func ("/mix-fit/coverage", test_coverage);
   return g_test_run ();
 }

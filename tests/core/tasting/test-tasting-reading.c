@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-tasting-reading.c - what a tasting says, sealed and opened */
+#include "core/tasting/fm-tasting-derivation.h"
 #include "core/tasting/fm-tasting-reading.h"
 
 #include <string.h>
@@ -112,6 +113,27 @@ test_reasons_are_told (void)
   g_assert_nonnull (strstr (said, "thermometer broke"));
   g_assert_nonnull (strstr (said, "Dot saw the key before the codes were opened"));
   g_assert_nonnull (strstr (said, "This is a copy of the sealed tasting"));
+}
+
+/* Three sheets of four that agree: each order is one of 24, so p = 1 / 24^2. */
+static void
+test_derivation (void)
+{
+  const double place[] = { 4, 1, 2, 3, 4, 1, 2, 3, 4, 1, 2, 3 };
+  g_autoptr (FmTasting) self = tasting_sealed (4, 3, FM_TASTING_RANK, 6);
+  rank_all (self, place);
+  g_autoptr (FmTastingReading) sealed = read_it (self);
+  g_autofree char *blind = fm_tasting_derivation (sealed);
+  g_assert_null (strstr (blind, "Draft"));
+  tasting_open (self);
+  g_autoptr (FmTastingReading) reading = read_it (self);
+  g_autofree char *text = fm_tasting_derivation (reading);
+  g_assert_true (g_str_has_prefix (text, reading->headline));
+  g_assert_nonnull (strstr (text, "Sheets counted: 3 ("));
+  g_assert_nonnull (strstr (text, "Draft 1: rank sum 12.0 of 3 sheets; 7.5 if all were alike"));
+  g_assert_nonnull (strstr (text, "Friedman's statistic: 9.0000"));
+  g_assert_nonnull (strstr (text, "p = 0.002: if all were alike"));
+  g_assert_nonnull (strstr (text, "counted over all orders"));
 }
 
 static void
@@ -454,6 +476,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/tasting-reading/undecided", test_undecided);
+  g_test_add_func ("/tasting-reading/derivation", test_derivation);
   g_test_add_func ("/tasting-reading/agreed", test_agreed);
   g_test_add_func ("/tasting-reading/reconciled", test_reconciled);
   g_test_add_func ("/tasting-reading/reasons-are-told", test_reasons_are_told);

@@ -201,6 +201,10 @@ test_durbin (void)
   g_assert_cmpint (result->method, ==, FM_RANK_EXACT);
   g_assert_cmpfloat_with_epsilon (result->statistic,
                                   12.0 * 6 / (3 * 7 * 2 * 4) * squares - 3.0 * 3 * 6 * 4 / 2, 1e-9);
+  /* the variance of a difference of two sums of a balanced incomplete design, (k+1) lambda t / 6
+   * (follows from the null variance), with every pair once on a sheet */
+  g_assert_cmpfloat_with_epsilon (result->lsd, 1.959963984540054 * sqrt (4.0 * 1 * 7 / 6),
+                                  QUANTILE * 4);
   /* 7! strict orders of all samples give this spread, of 6^7 */
   g_assert_cmpfloat_with_epsilon (result->p, 5040.0 / 279936, 1e-12);
 }

@@ -212,6 +212,25 @@ test_slips_are_named (void)
   g_assert_cmpuint (n_slips, ==, 2);
 }
 
+/* Of a cooked blend likewise: 100 g keep no more of anything than they had, beyond that limit. */
+static void
+test_nothing_is_multiplied_in_a_blend (void)
+{
+  for (guint level = 0; level < FM_N_COOK_LEVELS; level++)
+    for (int m = 0; m < FM_N_COOK_METHODS; m++) {
+      FmAnalysis raw;
+
+      analysis_of_level (&raw, level);
+      g_autoptr (FmCooked) cooked = fm_cooked_new (&raw, beef, (FmCookMethod)m, NAN, NULL);
+      for (int n = FM_NUTRIENT_THIAMIN; n < FM_N_NUTRIENTS; n++) {
+        const double had = raw.amounts[n].known_g_per_100g;
+        const double kept = cooked->amounts[n].known_g_per_100g * cooked->yield_pct / 100.0;
+
+        g_assert_false (kept > had * fm_cook_retention_limit_pct () / 100.0 + 1e-6);
+      }
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -223,6 +242,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/cooking/unknown-stays-unknown", test_unknown_stays_unknown);
   g_test_add_func ("/cooking/outside-the-table", test_outside_the_table);
   g_test_add_func ("/cooking/nothing-is-multiplied", test_nothing_is_multiplied);
+  g_test_add_func ("/cooking/nothing-is-multiplied-in-a-blend",
+                   test_nothing_is_multiplied_in_a_blend);
   g_test_add_func ("/cooking/other-animals", test_other_animals);
   g_test_add_func ("/cooking/slips-are-named", test_slips_are_named);
   return g_test_run ();

@@ -32,7 +32,7 @@ def map_of_three(program):
 def show_the_mapped_blend(program):
     program.find("Blend Pan patty", contains=True)
     program.type_into("Find a blend or version", "three cuts")
-    program.press_in(program.find("where the map of three cuts", contains=True, role="list item"))
+    program.press_in(program.find("Where the map of three cuts", contains=True, role="list item"))
 
 
 def share(text, name):

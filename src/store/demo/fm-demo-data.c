@@ -110,7 +110,7 @@ static const FmDemoBlend blends[] = {
     .n_patties = 8,
     .fat_min_pct = 14,
     .fat_max_pct = 24,
-    .cost_max = 1.60,
+    .cost_max = NAN,
     .notes = N_ ("Chuck, shank and suet divided in several ways and tasted blind."),
     .process = { .words = { [FM_PROCESS_SURFACE] = N_ ("Cast iron pan"),
                             [FM_PROCESS_HEAT] = N_ ("Medium high"),

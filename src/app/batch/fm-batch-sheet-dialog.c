@@ -295,7 +295,8 @@ take_from_session (FmBatchSheetDialog *self, FmSession *session)
   self->blend_name = g_strdup (fm_session_get_blend_name (session));
   self->version_name = version != NULL ? g_strdup_printf (_ ("version %d"), version->number)
                                        : g_strdup (_ ("draft"));
-  fm_paper_window_set_name (FM_PAPER_WINDOW (self), self->blend_name, self->version_name, NULL);
+  fm_paper_window_set_name (FM_PAPER_WINDOW (self),
+                            (const char *const[]){ self->blend_name, self->version_name, NULL });
   self->formula = fm_formula_copy (fm_session_get_formula (session));
   self->food.species = fm_formula_species (self->formula);
   self->food.fat_pct = fm_session_get_analysis (session)->fat_pct;

@@ -103,7 +103,7 @@ fm_sheet_window_present (GtkWidget *parent, const FmSheetOrder *order)
 
   self->order = *order;
   g_object_ref (self->order.session);
-  fm_paper_window_set_name (FM_PAPER_WINDOW (self), order->title, NULL);
+  fm_paper_window_set_name (FM_PAPER_WINDOW (self), (const char *const[]){ order->title, NULL });
   gtk_box_append (self->options_box, order->options);
   gtk_widget_activate_action (GTK_WIDGET (self), "sheet.renew", NULL);
   gtk_window_present (GTK_WINDOW (self));

@@ -151,8 +151,9 @@ show_label (FmLabelWindow *self)
   const FmLabelSetId set = self->choice->input.set;
   g_autoptr (FmLabel) label = make_label (self);
 
-  fm_paper_window_set_name (FM_PAPER_WINDOW (self), self->blend_name, self->version_name,
-                            fm_label_sets[set].key, NULL);
+  fm_paper_window_set_name (
+      FM_PAPER_WINDOW (self),
+      (const char *const[]){ self->blend_name, self->version_name, fm_label_sets[set].key, NULL });
   fm_paper_window_show (FM_PAPER_WINDOW (self), make_sheet (self), NULL);
   gtk_widget_set_sensitive (GTK_WIDGET (self->gather_row), set != FM_LABEL_EU);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "label.save-panel", label->panel != NULL);

@@ -95,19 +95,11 @@ fm_paper_window_set_parts (FmPaperWindow *self, GtkLabel *message, FmBatchSheetP
 }
 
 void
-fm_paper_window_set_name (FmPaperWindow *self, ...)
+fm_paper_window_set_name (FmPaperWindow *self, const char *const *parts)
 {
-  g_autoptr (GString) name = g_string_new (NULL);
-  const char *part;
-  va_list parts;
-
   g_return_if_fail (FM_IS_PAPER_WINDOW (self));
-  va_start (parts, self);
-  while ((part = va_arg (parts, const char *)) != NULL)
-    g_string_append_printf (name, "%s%s", name->len > 0 ? ", " : "", part);
-  va_end (parts);
   g_free (get (self)->name);
-  get (self)->name = g_string_free (g_steal_pointer (&name), FALSE);
+  get (self)->name = g_strjoinv (", ", (char **)parts);
 }
 
 void

@@ -27,7 +27,7 @@ struct _FmPaperWindowClass {
 void
 fm_paper_window_set_parts (FmPaperWindow *self, GtkLabel *message, FmBatchSheetPreview *preview);
 /** The parts up to NULL are what files are called, with commas between them. */
-void fm_paper_window_set_name (FmPaperWindow *self, ...) G_GNUC_NULL_TERMINATED;
+void fm_paper_window_set_name (FmPaperWindow *self, const char *const *parts);
 /** @sheet: (transfer full) (nullable): @error says why there is none (nullable) */
 void fm_paper_window_show (FmPaperWindow *self, FmBatchSheet *sheet, const GError *error);
 /** FmBatchSheetSay of such a window: the sentence stands over the fields. */

@@ -8,8 +8,8 @@
 #include "core/base/fm-history.h"
 
 typedef struct {
-  gpointer state;   /* after the act */
-  char *label;      /* NULL for the initial state */
+  gpointer state; /* after the act */
+  char *label;    /* NULL for the initial state */
   char *merge_key;
 } Step;
 

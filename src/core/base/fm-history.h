@@ -30,7 +30,8 @@ gconstpointer fm_history_current (const FmHistory *self);
  *   fm_history_seal() between) replaces this one, so typing is one step, and typing back to where
  *   it began is none
  */
-void fm_history_push (FmHistory *self, gconstpointer next, const char *label, const char *merge_key);
+void
+fm_history_push (FmHistory *self, gconstpointer next, const char *label, const char *merge_key);
 /** Ends a run of merged acts, e.g. when an entry loses the focus. */
 void fm_history_seal (FmHistory *self);
 gboolean fm_history_can_undo (const FmHistory *self);

@@ -1,16 +1,13 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-schema-v5.c - what the desk, the checks, servings, lots and maps keep
+/* fm-schema-v5.c - surfaces that are searched, servings, and what is invented
  *
  * NULL stands for "not known" or "none", as before.
  */
 #include "store/notebook/fm-schema-v5.h"
 
-/* Pages, photos and settings of the notebook. */
-#define DESK_SQL "CREATE INDEX experiments_by_surface ON experiments(version_id, surface);\n"
-
-/* Sums by which damage is seen. */
-#define SUM_SQL ""
+/* The search goes through surfaces. */
+#define SEARCH_SQL "CREATE INDEX experiments_by_surface ON experiments(version_id, surface);\n"
 
 /* A cooked patty and what comes with it. Number 0 is the one that is being put together. */
 #define SERVING_SQL                                                                                \
@@ -45,16 +42,10 @@
   "  SELECT RAISE(ABORT, 'a saved serving cannot change');\n"                                      \
   "END;\n"
 
-/* What suppliers deliver. */
-#define LOT_SQL ""
-
-/* What a map was told. */
-#define MAP_SQL ""
-
 /* A demo said in its names that it was invented; now the notebook says so. */
 #define INVENTED_SQL                                                                               \
   "INSERT INTO settings (key, value)\n"                                                            \
   "  SELECT 'invented', 'Everything in this notebook is invented.' FROM settings\n"                \
   "  WHERE key = 'demo' AND value = '1';\n"
 
-const char fm_schema_v5_sql[] = DESK_SQL SUM_SQL SERVING_SQL LOT_SQL MAP_SQL INVENTED_SQL;
+const char fm_schema_v5_sql[] = SEARCH_SQL SERVING_SQL INVENTED_SQL;

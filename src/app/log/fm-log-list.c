@@ -61,7 +61,7 @@ setup_cb (FmLogList *self, GtkListItem *list_item)
     gtk_label_set_wrap (GTK_LABEL (label), TRUE);
     gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   } else {
-    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
+    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   }
   gtk_widget_set_margin_start (label, 8);
   gtk_widget_set_margin_end (label, 8);

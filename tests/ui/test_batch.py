@@ -125,7 +125,7 @@ def lists_and_reports_are_documents_too(start, folder):
     program.press("Escape")
     program.gone("Add a batch")
     from_main_menu(program, "Prices…")
-    sheet_says(program, "At today’s prices: Pan patty (invented), draft")
+    sheet_says(program, "At today’s prices: Pan patty, draft")
     sheet_says(program, "A kilogram of blend: at least €")
     program.screenshot("prices")
     prices = os.path.join(folder, "list.csv")

@@ -122,6 +122,8 @@ make_experiment (const FmDemoExperiment *making, const FmDemoMade *made, guint32
     experiment->surface_salt_pct = making->salt_pct;
   experiment->salt_minutes_before = recorded_or_unknown (making->salt_minutes_before);
   experiment->method = making->blend == 2 ? FM_COOK_PATTY_BROILED : FM_COOK_PATTY_PAN_BROILED;
+  /* The process of the version planned one already. */
+  g_free (experiment->surface);
   experiment->surface = making->surface != NULL ? g_strdup (_ (making->surface)) : NULL;
   experiment->surface_temp_c = recorded_or_unknown (making->surface_temp_c);
   experiment->minutes_side_1 = recorded_or_unknown (making->minutes_side_1);

@@ -71,10 +71,10 @@ def dialogs(start, folder):
 
 def arrows_go_through_a_list(start, folder):
     program = open_demo(start)
-    stops = walk_both_ways(program, "Water: ")
+    stops = walk_both_ways(program, "Energy: ")
     assert sum(stop.startswith(("Energy: ", "Total fat: ", "Sodium: ")) for stop in stops) == 1, stops
     focus = Focus(program)
-    while not focus.path or not focus.name().startswith("Water: "):
+    while not focus.path or not focus.name().startswith("Energy: "):
         focus.press("Tab")
     seen = []
     while not seen or not seen[-1].startswith("Sodium: "):

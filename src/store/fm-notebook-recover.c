@@ -99,15 +99,6 @@ version_of (FmDb *from)
 }
 
 static gboolean
-exec (sqlite3 *handle, const char *sql, GError **error)
-{
-  if (sqlite3_exec (handle, sql, NULL, NULL, NULL) == SQLITE_OK)
-    return TRUE;
-  fm_db_set_error (handle, error);
-  return FALSE;
-}
-
-static gboolean
 make_tables (sqlite3 *to, int version, GError **error)
 {
   guint n_steps;
@@ -117,7 +108,7 @@ make_tables (sqlite3 *to, int version, GError **error)
     if (!fm_schema_migrate_step (to, &steps[i], error))
       return FALSE;
   sqlite3_db_config (to, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, NULL);
-  return exec (to, "PRAGMA foreign_keys = OFF", error);
+  return fm_db_exec_handle (to, "PRAGMA foreign_keys = OFF", error);
 }
 
 /* Links that say where something came from are let go; what holds a name or a formula is put in. */
@@ -140,7 +131,7 @@ mend_links (sqlite3 *to, GError **error)
       "UPDATE drafts SET parent_id = NULL WHERE parent_id NOT IN (SELECT id FROM versions);",
       _ ("Recovered blend "), _ ("Its formula was lost with the damaged notebook"), json);
 
-  const gboolean ok = exec (to, sql, error);
+  const gboolean ok = fm_db_exec_handle (to, sql, error);
 
   sqlite3_free (sql);
   return ok;
@@ -151,16 +142,16 @@ fill (FmDb *from, sqlite3 *to, char **report, GCancellable *cancellable, GError 
 {
   g_autoptr (GPtrArray) counts = NULL;
 
-  if (!exec (to, "BEGIN", error))
+  if (!fm_db_exec_handle (to, "BEGIN", error))
     return FALSE;
   counts = fm_salvage_rows (fm_db_handle (from), to, cancellable, error);
   if (counts == NULL || !mend_links (to, error) || !fm_salvage_drop_orphans (to, counts, error) ||
-      !exec (to,
-             "UPDATE experiments SET n_photos = (SELECT count(*) FROM photos p WHERE"
-             " p.experiment_id = experiments.id);"
-             "INSERT INTO experiments_fts (experiments_fts) VALUES ('rebuild');"
-             "COMMIT",
-             error))
+      !fm_db_exec_handle (to,
+                          "UPDATE experiments SET n_photos = (SELECT count(*) FROM photos p WHERE"
+                          " p.experiment_id = experiments.id);"
+                          "INSERT INTO experiments_fts (experiments_fts) VALUES ('rebuild');"
+                          "COMMIT",
+                          error))
     return FALSE;
   *report = write_report (counts);
   return TRUE;

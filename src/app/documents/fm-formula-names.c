@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/session/fm-store-task.h"
+
 FmFormulaName *
 fm_formula_name_copy (const FmFormulaName *self)
 {
@@ -60,6 +62,24 @@ fm_formula_names_read (FmNotebook *notebook, GError **error)
     if (!add_blend (names, notebook, g_ptr_array_index (blends, i), error))
       return NULL;
   return blends != NULL ? g_steal_pointer (&names) : NULL;
+}
+
+static gpointer
+read_names (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
+{
+  return fm_formula_names_read (notebook, error);
+}
+
+void
+fm_formula_names_task (gpointer owner, FmNotebook *notebook, GAsyncReadyCallback done)
+{
+  fm_store_task (&(FmStoreTask){
+      .owner = owner,
+      .notebook = notebook,
+      .run = read_names,
+      .free_result = (GDestroyNotify)g_ptr_array_unref,
+      .done = done,
+  });
 }
 
 FmFormula *

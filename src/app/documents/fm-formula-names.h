@@ -17,6 +17,8 @@ FmFormulaName *fm_formula_name_copy (const FmFormulaName *self);
 void fm_formula_name_free (FmFormulaName *self);
 /** FmFormulaName by blend, the newest version first. Any thread but the main one. NULL + error. */
 GPtrArray *fm_formula_names_read (FmNotebook *notebook, GError **error);
+/** Reads them for the object @owner in a task; @done finishes with fm_store_task_finish(). */
+void fm_formula_names_task (gpointer owner, FmNotebook *notebook, GAsyncReadyCallback done);
 /** The formula itself. NULL + error. */
 FmFormula *fm_formula_name_load (const FmFormulaName *self, FmNotebook *notebook, GError **error);
 

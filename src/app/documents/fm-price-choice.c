@@ -231,12 +231,6 @@ import_action (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
-static gpointer
-read_names (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
-{
-  return fm_formula_names_read (notebook, error);
-}
-
 static guint
 find_shown (FmPriceChoice *self)
 {
@@ -323,11 +317,5 @@ fm_price_choice_present (GtkWidget *parent, FmSession *session)
                                        .new_order = new_order,
                                        .free_order = order_free,
                                    });
-  fm_store_task (&(FmStoreTask){
-      .owner = self,
-      .notebook = notebook,
-      .run = read_names,
-      .free_result = (GDestroyNotify)g_ptr_array_unref,
-      .done = names_read_cb,
-  });
+  fm_formula_names_task (self, notebook, names_read_cb);
 }

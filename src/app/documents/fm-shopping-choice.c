@@ -218,12 +218,6 @@ add_chosen_cb (FmShoppingChoice *self)
   changed_cb (self);
 }
 
-static gpointer
-read_names (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError **error)
-{
-  return fm_formula_names_read (notebook, error);
-}
-
 static void
 names_read_cb (GObject *owner, GAsyncResult *result, gpointer data)
 {
@@ -310,11 +304,5 @@ fm_shopping_choice_present (GtkWidget *parent, FmSession *session)
                                        .new_order = new_order,
                                        .free_order = order_free,
                                    });
-  fm_store_task (&(FmStoreTask){
-      .owner = self,
-      .notebook = notebook,
-      .run = read_names,
-      .free_result = (GDestroyNotify)g_ptr_array_unref,
-      .done = names_read_cb,
-  });
+  fm_formula_names_task (self, notebook, names_read_cb);
 }

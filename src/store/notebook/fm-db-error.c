@@ -115,3 +115,12 @@ fm_db_set_error (sqlite3 *handle, GError **error)
     code = SQLITE_FULL;
   fm_db_set_error_code (code, sqlite3_errmsg (handle), error);
 }
+
+gboolean
+fm_db_exec_handle (sqlite3 *handle, const char *sql, GError **error)
+{
+  if (sqlite3_exec (handle, sql, NULL, NULL, NULL) == SQLITE_OK)
+    return TRUE;
+  fm_db_set_error (handle, error);
+  return FALSE;
+}

@@ -55,6 +55,8 @@ void fm_db_set_cancellable (FmDb *self, GCancellable *cancellable);
 
 /** Runs SQL text without parameters and drops its rows. */
 gboolean fm_db_exec (FmDb *self, const char *sql, GError **error);
+/** The same on a connection that is no FmDb. */
+gboolean fm_db_exec_handle (sqlite3 *handle, const char *sql, GError **error);
 /** Runs one statement whose only parameter, ?1, is @id. */
 gboolean fm_db_run_with_id (FmDb *self, const char *sql, gint64 id, GError **error);
 /** First column of the first row; fails when there is none. */

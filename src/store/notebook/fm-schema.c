@@ -48,15 +48,6 @@ fm_schema_set_migrations_for_test (const FmMigration *steps, guint n_migrations)
   n_test_migrations = n_migrations;
 }
 
-static gboolean
-exec (sqlite3 *handle, const char *sql, GError **error)
-{
-  if (sqlite3_exec (handle, sql, NULL, NULL, NULL) == SQLITE_OK)
-    return TRUE;
-  fm_db_set_error (handle, error);
-  return FALSE;
-}
-
 /* Foreign keys are not checked while tables are rebuilt, so look at the result. */
 static gboolean
 check_foreign_keys (sqlite3 *handle, GError **error)
@@ -79,13 +70,13 @@ fm_schema_migrate_step (sqlite3 *handle, const FmMigration *migration, GError **
   g_autofree char *stamp = g_strdup_printf ("PRAGMA application_id = %d; PRAGMA user_version = %d;",
                                             FM_NOTEBOOK_APPLICATION_ID, migration->to_version);
 
-  if (!exec (handle, "BEGIN IMMEDIATE", error))
+  if (!fm_db_exec_handle (handle, "BEGIN IMMEDIATE", error))
     return FALSE;
-  if (exec (handle, migration->sql, error) && check_foreign_keys (handle, error) &&
-      exec (handle, stamp, error) && exec (handle, "COMMIT", error))
+  if (fm_db_exec_handle (handle, migration->sql, error) && check_foreign_keys (handle, error) &&
+      fm_db_exec_handle (handle, stamp, error) && fm_db_exec_handle (handle, "COMMIT", error))
     return TRUE;
   if (!sqlite3_get_autocommit (handle))
-    exec (handle, "ROLLBACK", NULL);
+    fm_db_exec_handle (handle, "ROLLBACK", NULL);
   return FALSE;
 }
 
@@ -109,7 +100,7 @@ create_expected (sqlite3 *handle, int version, GError **error)
   const FmMigration *steps = fm_schema_migrations (&n_migrations);
 
   for (guint i = 0; i < n_migrations && steps[i].to_version <= version; i++) {
-    if (!exec (handle, steps[i].sql, error))
+    if (!fm_db_exec_handle (handle, steps[i].sql, error))
       return FALSE;
   }
   return TRUE;

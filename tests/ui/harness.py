@@ -229,23 +229,52 @@ class Program:
             return places[-1][3] > 0 and places[-2:] == [places[-1]] * 2
         wait_for(stays, f"{node} at rest")
 
+    def _pointer(self, window, frame, extents):
+        """Where the middle of @extents lies in the X @window that shows @frame."""
+        geometry = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], check=True,
+                                  stdout=subprocess.PIPE, text=True).stdout
+        outer = dict(line.split("=") for line in geometry.split())
+        inner = frame.extents()
+        x, y, width, height = extents
+        # The window's own frame lies around what the toolkit measures from.
+        return (str(x + width // 2 + (int(outer["WIDTH"]) - inner[2]) // 2),
+                str(y + height // 2 + (int(outer["HEIGHT"]) - inner[3]) // 2))
+
+    def _scroll_to(self, window, frame, node):
+        """Rolls the wheel until the middle of @node lies within the pane that scrolls it."""
+        panes = [pane for pane in frame.below() if pane.role == "scroll pane"
+                 and any(below.path == node.path for below in pane.below())]
+        if not panes:
+            return
+        pane = panes[-1].extents()
+
+        def off():
+            _, y, _, height = node.extents()
+            middle = y + height // 2
+            return 1 if middle >= pane[1] + pane[3] else -1 if middle < pane[1] else 0
+
+        def rolled():
+            way = off()
+            if way:
+                left, top = self._pointer(window, frame, pane)
+                subprocess.run(["xdotool", "mousemove", "--window", window, left, top, "click",
+                                "5" if way > 0 else "4"], check=True)
+            return not way
+        if off():
+            wait_for(rolled, f"{node} within its pane")
+            self._still(node)
+
     def press_in(self, node, *keys):
         """Clicks into the middle of @node with the mouse, then presses keys there."""
         self._still(node)
         frame = next(frame for frame in self.tree(hasty=True).children
                      if any(below.path == node.path for below in frame.below()))
         window = self.window_of(frame)
-        geometry = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], check=True,
-                                  stdout=subprocess.PIPE, text=True).stdout
-        outer = dict(line.split("=") for line in geometry.split())
-        inner = frame.extents()
-        x, y, width, height = node.extents()
-        # The window's own frame lies around what the toolkit measures from.
-        left = x + width // 2 + (int(outer["WIDTH"]) - inner[2]) // 2
-        top = y + height // 2 + (int(outer["HEIGHT"]) - inner[3]) // 2
+        self._scroll_to(window, frame, node)
+        left, top = self._pointer(window, frame, node.extents())
         self.bus.forget()
         subprocess.run(["xdotool", "windowfocus", "--sync", window, "mousemove", "--window", window,
-                        str(left), str(top), "click", "1"], check=True)
+                        left, top, "click", "1"], check=True)
         for key in keys:
             subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
 

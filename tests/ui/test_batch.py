@@ -158,7 +158,7 @@ def bad_numbers_are_never_printed(start, folder):
     program.click("Batch Sheet…", role="push button")
     program.type_into("Raw mass of each patty", "some")
     program.says("“some” is not a number")
-    program.click("Print…", role="push button")
+    program.button("Print…")
     wait_for(lambda: len(list(program.all("“some” is not a number", role="label",
                                           contains=True))) > 1, "the reason beside the costs")
     close_sheet(program)
@@ -172,7 +172,7 @@ def the_sheet_is_printed_to_a_file(start, folder):
     program.type_into("Patties of this batch", "12")
     program.type_into("Raw mass of each patty", "150")
     sheet_says(program, "12 patties of 150.0 g raw")
-    program.click("Print…", role="push button")
+    program.button("Print…")
     program.press_in(program.find("Print to File"))
     program.find(os.path.join(folder, "output.pdf"), role="push button")
     program.screenshot("print")

@@ -149,7 +149,7 @@ def a_removal_holds_when_the_program_ends_at_once(start, folder):
     program.quit()
     program = start("--separate")
     program.page("Experiments")
-    program.find("Invented", role="list item", contains=True)
+    program.find("Eight per cent heart", role="list item", contains=True)
     assert not list(program.all("Soon removed", contains=True)), "the removed experiment is back"
     program.quit()
 
@@ -219,10 +219,11 @@ def a_new_experiment_opens_at_once(start, folder):
     program.click("New experiment", role="push button")
     wait_for(lambda: program.read(TITLE).startswith("Trial "), "new experiment")
     first = program.read(TITLE)
-    program.reads("Number of grinder passes", "")
-    program.click("As the Last One", role="push button")
-    wait_for(lambda: program.read("Number of grinder passes") != "", "passes of the last one")
+    salt = "Salt on the surface, in percent of the mass of the patties"
     passes = program.read("Number of grinder passes")
+    program.reads(salt, "")
+    program.click("As the Last One", role="push button")
+    wait_for(lambda: program.read(salt) != "", "salt of the last one")
     what = next(program.all("Weighed grams of ", contains=True)).name
     program.click("As Planned", role="push button")
     program.reads(what, "500")

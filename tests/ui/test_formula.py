@@ -331,6 +331,7 @@ def prices_stand_in_the_rows_and_targets_beside_the_totals(start, folder):
     program.type_into("Price of " + GROUND, "-3", contains=True)
     program.says("Cost per kg, edible: 8.45")
     program.click("Undo")
+    program.says("Cost per kg, edible: at least 6.45")
     program.click("Undo")
     program.says("Cost per kg, edible: — no prices yet")
     program.type_into("Fat, at most", "18")

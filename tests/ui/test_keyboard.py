@@ -90,6 +90,7 @@ def keys_of_the_work(start, folder):
     program.find("Search experiments")
     program.press("ctrl+l")
     focus.goes_to("Add a cut")
+    program.type_into("Grams of Chuck", "501", contains=True)
     program.press("ctrl+e")
     program.says("An experiment keeps the version it was made from")
 

@@ -23,6 +23,8 @@ POLL_S = 0.2
 # How long the program must say nothing before it is looked at again.
 SILENCE_S = 0.02
 NAMED_S = 20
+# A tip is gone at once when the pointer leaves what it tells of; a menu stays.
+TIP_S = 3
 
 CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
                  "text", "spin button", "slider", "switch", "menu item", "page tab", "table",
@@ -198,12 +200,14 @@ class Program:
                                 str(self.process.pid)], stdout=subprocess.PIPE, text=True)
         return found.stdout.split()
 
+    def _title(self, window):
+        return subprocess.run(["xdotool", "getwindowname", window], stdout=subprocess.PIPE,
+                              stderr=subprocess.DEVNULL, text=True).stdout.strip()
+
     def window_of(self, frame):
         """The X window that carries @frame's title."""
         for window in reversed(self.windows()):
-            title = subprocess.run(["xdotool", "getwindowname", window], stdout=subprocess.PIPE,
-                                   text=True).stdout.strip()
-            if title == frame.name:
+            if self._title(window) == frame.name:
                 return window
         raise Missing(f"no window titled {frame.name!r}")
 
@@ -231,14 +235,12 @@ class Program:
 
     def _pointer(self, window, frame, extents):
         """Where the middle of @extents lies in the X @window that shows @frame."""
-        geometry = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], check=True,
-                                  stdout=subprocess.PIPE, text=True).stdout
-        outer = dict(line.split("=") for line in geometry.split())
+        outer = self._geometry(window)
         inner = frame.extents()
         x, y, width, height = extents
         # The window's own frame lies around what the toolkit measures from.
-        return (str(x + width // 2 + (int(outer["WIDTH"]) - inner[2]) // 2),
-                str(y + height // 2 + (int(outer["HEIGHT"]) - inner[3]) // 2))
+        return (str(x + width // 2 + (outer["WIDTH"] - inner[2]) // 2),
+                str(y + height // 2 + (outer["HEIGHT"] - inner[3]) // 2))
 
     def _scroll_to(self, window, frame, node):
         """Rolls the wheel until the middle of @node lies within the pane that scrolls it."""
@@ -264,6 +266,33 @@ class Program:
             wait_for(rolled, f"{node} within its pane")
             self._still(node)
 
+    def _geometry(self, window):
+        found = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window],
+                               stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True).stdout
+        return {key: int(value) for key, value in (line.split("=") for line in found.split())}
+
+    def _point_at(self, window, left, top):
+        """Moves the pointer, and lets a tip go that what was pointed at before has left there."""
+        subprocess.run(["xdotool", "windowfocus", "--sync", window, "mousemove", "--window", window,
+                        left, top], check=True)
+        here = self._geometry(window)
+        x, y = here["X"] + int(left), here["Y"] + int(top)
+
+        def covers(other):
+            place = self._geometry(other)
+            return place and 0 <= x - place["X"] < place["WIDTH"] \
+                and 0 <= y - place["Y"] < place["HEIGHT"]
+
+        def is_free():
+            # Tips lie above the windows; a menu that is open has the tip's kind of window too.
+            names = [frame.name for frame in self.tree(hasty=True).children]
+            return not any(self._title(other) not in names and covers(other)
+                           for other in self.windows() if other != window)
+        try:
+            wait_for(is_free, "end of a tip", TIP_S)
+        except Missing:
+            pass
+
     def press_in(self, node, *keys):
         """Clicks into the middle of @node with the mouse, then presses keys there."""
         self._still(node)
@@ -273,8 +302,8 @@ class Program:
         self._scroll_to(window, frame, node)
         left, top = self._pointer(window, frame, node.extents())
         self.bus.forget()
-        subprocess.run(["xdotool", "windowfocus", "--sync", window, "mousemove", "--window", window,
-                        left, top, "click", "1"], check=True)
+        self._point_at(window, left, top)
+        subprocess.run(["xdotool", "click", "1"], check=True)
         for key in keys:
             subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
 

@@ -157,7 +157,7 @@ def the_experiment_keeps_what_was_typed(start, folder):
     # Another experiment shows its own and is not touched by being shown.
     program.press_in([node for node in program.all("\nVersion ", role="label", contains=True)][1])
     program.reads("Core temperature to reach", "71.1")
-    program.reads("Diameter of the patty", "")
+    program.reads("Diameter of the patty", "115")
     program.says("Changes are saved as you make them")
     program.quit()
 

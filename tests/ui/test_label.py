@@ -101,7 +101,7 @@ def a_serving_follows_its_patty(start, folder):
     sheet_says(program, "Sauce: ")
     program.type_into("Mass of ", "30", contains=True)
     sheet_says(program, "The serving; 157.8 g")
-    sheet_says(program, "Not stated: Chuck blade")
+    sheet_says(program, "none stated by whoever entered it")
     program.screenshot("serving")
     assert not program.unnamed(), program.unnamed()
     program.click("Save Serving", role="push button")

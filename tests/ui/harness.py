@@ -72,6 +72,16 @@ def lay_demo_into(folder):
         shutil.copy(ready, path)
 
 
+def has_notebook(folder):
+    """Whether the program that keeps its data in @folder opens a notebook when it starts."""
+    kept = folder + "/config/glib-2.0/settings/keyfile"
+    if os.path.exists(kept):
+        with open(kept, encoding="utf-8") as file:
+            if "last-notebook" in file.read():
+                return True
+    return os.path.exists(folder + "/forcemeat/notebook.forcemeat")
+
+
 class Child:
     """A process that a program has started, as far as a test asks of one."""
 
@@ -371,8 +381,12 @@ def report(number, case, programs):
     label = case.__name__.replace("_", " ")
     began = time.monotonic()
 
-    def start(*arguments):
+    def start(*arguments, begin=True):
+        """Somebody new begins with an empty notebook, unless @begin says that he does not yet."""
+        is_new = arguments in ((), ("--separate",)) and not has_notebook(folder)
         programs.append(Program(*arguments, data_home=folder))
+        if is_new and begin:
+            programs[-1].click("Start an Empty Notebook")
         return programs[-1]
 
     with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder:

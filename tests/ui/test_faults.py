@@ -6,8 +6,9 @@ import os
 import shutil
 import sqlite3
 
-from harness import run, wait_for
+from harness import lay_demo_into, run, wait_for
 from steps import add_cut, first_blend, new_blend, save_version, weigh
+from tree import Atspi
 
 NOTEBOOK = "forcemeat/notebook.forcemeat"
 OLD_NOTEBOOK = os.path.join(os.path.dirname(__file__), "../store/data/notebook-v1.forcemeat")
@@ -106,7 +107,16 @@ def the_first_notebook_lies_among_the_documents(start, folder):
     os.makedirs(os.path.join(folder, "config"))
     with open(os.path.join(folder, "config/user-dirs.dirs"), "w", encoding="utf-8") as file:
         file.write(f'XDG_DOCUMENTS_DIR="{documents}"\n')
-    program = start()
+    program = start(begin=False)
+    program.says("Welcome to Forcemeat")
+    program.says(f"It will lie in {documents}/notebook.forcemeat.")
+    assert not os.path.exists(documents), "made before it was asked for"
+    assert not program.unnamed(), program.unnamed()
+    program.screenshot("first-start")
+    # The keyboard stands on the first way in; the second is the empty notebook.
+    wait_for(lambda: program.find("Look at the Demo", role="push button").has_state(
+        Atspi.StateType.FOCUSED), "first way in with the cursor")
+    program.press("Tab", "Return")
     program.find("notebook.forcemeat", role="frame")
     assert os.listdir(documents).count("notebook.forcemeat") == 1, os.listdir(documents)
     # The desktop knows it as recent, and so does the menu.
@@ -118,6 +128,16 @@ def the_first_notebook_lies_among_the_documents(start, folder):
     os.remove(os.path.join(documents, "notebook.forcemeat"))
     program = start()
     program.says("notebook.forcemeat is not there any more.")
+    program.says("No Notebook Is Open")
+    program.quit()
+
+
+def somebody_new_looks_at_the_demo(start, folder):
+    lay_demo_into(folder + "/forcemeat")
+    program = start(begin=False)
+    program.find("Open a File…", role="push button")
+    program.press("Return")
+    program.find("demo.forcemeat", role="frame", contains=True)
     program.quit()
 
 
@@ -144,4 +164,4 @@ def each_notebook_opens_in_a_window_of_its_own(start, folder):
 run(a_killed_program_keeps_the_draft, a_second_program_may_only_read,
     a_damaged_notebook_is_told_and_left_alone, a_notebook_cut_short_is_told,
     a_notebook_that_is_not_there_is_told, the_first_notebook_lies_among_the_documents,
-    each_notebook_opens_in_a_window_of_its_own)
+    each_notebook_opens_in_a_window_of_its_own, somebody_new_looks_at_the_demo)

@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/session/fm-notebook-settings.h"
-#include "app/session/fm-preferences.h"
 #include "app/session/fm-writer.h"
 #include "app/widgets/fm-widget.h"
 #include "app/window/fm-window-private.h"
@@ -247,27 +246,6 @@ fm_window_recover (FmWindow *self, const char *path)
 }
 
 void
-fm_window_open_last (FmWindow *self)
-{
-  g_autofree char *last = g_settings_get_string (fm_preferences_get (), "last-notebook");
-  g_autofree char *first = fm_window_first_path ();
-
-  if (*last != '\0' && g_file_test (last, G_FILE_TEST_EXISTS)) {
-    start_work (self, FM_WORK_OPEN, last);
-    return;
-  }
-  if (*last != '\0') {
-    g_autofree char *text = g_strdup_printf (
-        _ ("The notebook %s is not there any more. Open it from where it is now, if it was moved."),
-        last);
-    g_autoptr (GError) error = g_error_new_literal (FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND, text);
-
-    fm_session_failure (self->session, error);
-  }
-  start_work (self, FM_WORK_OPEN_OR_CREATE, first);
-}
-
-void
 fm_window_open_demo (FmWindow *self)
 {
   g_autofree char *path = fm_window_own_path ("demo" FM_NOTEBOOK_SUFFIX);
@@ -292,6 +270,14 @@ static void
 demo_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   fm_window_open_demo (FM_WINDOW (widget));
+}
+
+static void
+first_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  g_autofree char *path = fm_window_first_path ();
+
+  start_work (FM_WINDOW (widget), FM_WORK_OPEN_OR_CREATE, path);
 }
 
 static void
@@ -415,4 +401,5 @@ fm_window_install_open_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.save-copy", NULL, save_copy_action);
   gtk_widget_class_install_action (klass, "win.follow", NULL, follow_action);
   gtk_widget_class_install_action (klass, "win.demo", NULL, demo_action);
+  gtk_widget_class_install_action (klass, "win.first", NULL, first_action);
 }

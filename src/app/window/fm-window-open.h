@@ -14,7 +14,7 @@ void fm_window_open_path (FmWindow *self, const char *path);
  * the first has a path on this computer; what has none is told.
  */
 gboolean fm_window_open_files (FmWindow *self, GFile **files, guint n_files);
-/** The notebook that was open last, or the first empty one. */
+/** The notebook that was open last, or the first of all; where there is none, the ways in. */
 void fm_window_open_last (FmWindow *self);
 /** The demo notebook; made when it is not there yet. */
 void fm_window_open_demo (FmWindow *self);

@@ -23,30 +23,35 @@ build_page_cb (FmWindow *self, FmPageSlot *slot)
   fm_window_watch_page (self);
 }
 
-/* One of the pages that stand for a missing notebook or blend. */
-static void
-take_empty_page (FmPageSlot *slot, const char *id)
+/* One of the pages that stand for a missing notebook or blend. (transfer full) */
+static GtkBuilder *
+read_empty_page (const char *id)
 {
   const char *ids[] = { id, NULL };
-  g_autoptr (GtkBuilder) builder = gtk_builder_new ();
+  GtkBuilder *builder = gtk_builder_new ();
   g_autoptr (GError) error = NULL;
 
   if (!gtk_builder_add_objects_from_resource (
           builder, "/io/github/forcemeat/Forcemeat/ui/window/fm-window-empty.ui", ids, &error))
     g_error ("%s", error->message);
-  fm_page_slot_set_page (slot, GTK_WIDGET (gtk_builder_get_object (builder, id)));
+  return builder;
 }
 
 static void
 build_no_notebook_cb (FmWindow *self, FmPageSlot *slot)
 {
-  take_empty_page (slot, "no_notebook_page");
+  g_autoptr (GtkBuilder) builder = read_empty_page ("no_notebook_page");
+
+  fm_page_slot_set_page (slot, GTK_WIDGET (gtk_builder_get_object (builder, "no_notebook_page")));
+  fm_window_fill_start (self, builder);
 }
 
 static void
 build_no_blend_cb (FmWindow *self, FmPageSlot *slot)
 {
-  take_empty_page (slot, "no_blend_page");
+  g_autoptr (GtkBuilder) builder = read_empty_page ("no_blend_page");
+
+  fm_page_slot_set_page (slot, GTK_WIDGET (gtk_builder_get_object (builder, "no_blend_page")));
 }
 
 static void

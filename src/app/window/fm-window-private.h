@@ -50,8 +50,9 @@ struct _FmWindow {
   GCancellable *busy; /* of the work under way, NULL = none */
   guint busy_delay_id;
   GtkFileChooserNative *chooser;
-  gboolean loading;  /* the first notebook is being opened */
-  gboolean gives_up; /* the user was asked and goes on */
+  gboolean loading;        /* the first notebook is being opened */
+  gboolean is_first_start; /* no notebook was ever opened here */
+  gboolean gives_up;       /* the user was asked and goes on */
 };
 
 /* fm-window-open.c */
@@ -74,6 +75,9 @@ void fm_window_update_recent (FmWindow *self);
 char *fm_window_find_path (FmWindow *self, GFile *file);
 /** Lets notebooks be dropped on the window. */
 void fm_window_accept_files (FmWindow *self);
+/* fm-window-start.c */
+/** Fills the page that stands for a missing notebook, which @builder has read. */
+void fm_window_fill_start (FmWindow *self, GtkBuilder *builder);
 /* fm-window-undo.c */
 void fm_window_init_undo (FmWindow *self);
 void fm_window_install_undo_actions (GtkWidgetClass *klass);

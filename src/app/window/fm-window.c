@@ -179,13 +179,16 @@ picked_cb (FmWindow *self)
   adw_leaflet_set_visible_child_name (self->leaflet, "work");
 }
 
-/* Compare and Map show several blends, of which the panel could tell of one only. */
+/* Compare and Map show several blends, of which the panel could tell of one only; without a
+ * notebook there is nothing to tell of. */
 static gboolean
 page_has_panel (FmWindow *self)
 {
+  const char *content = gtk_stack_get_visible_child_name (self->content_stack);
   const char *name = adw_view_stack_get_visible_child_name (self->stack);
 
-  return g_strcmp0 (name, "compare") != 0 && g_strcmp0 (name, "map") != 0;
+  return g_strcmp0 (content, "no-notebook") != 0 && g_strcmp0 (name, "compare") != 0 &&
+         g_strcmp0 (name, "map") != 0;
 }
 
 static void
@@ -208,15 +211,29 @@ flap_revealed_cb (FmWindow *self)
 }
 
 static void
+update_panel (FmWindow *self)
+{
+  fm_window_set_enabled (self, "win.nutrition", page_has_panel (self));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->nutrition_button), page_has_panel (self));
+  flap_folded_cb (self);
+}
+
+/* The ways in are shown once at most: a panel that the user opened is not put away by reading. */
+static void
+content_changed_cb (FmWindow *self)
+{
+  if (gtk_widget_get_sensitive (GTK_WIDGET (self->nutrition_button)) != page_has_panel (self))
+    update_panel (self);
+}
+
+static void
 page_changed_cb (FmWindow *self)
 {
   const char *name = adw_view_stack_get_visible_child_name (self->stack);
 
   if (name != NULL)
     g_settings_set_string (fm_preferences_get (), "page", name);
-  fm_window_set_enabled (self, "win.nutrition", page_has_panel (self));
-  gtk_widget_set_sensitive (GTK_WIDGET (self->nutrition_button), page_has_panel (self));
-  flap_folded_cb (self);
+  update_panel (self);
   fm_window_watch_page (self);
 }
 
@@ -336,6 +353,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_callback (klass, flap_folded_cb);
   gtk_widget_class_bind_template_callback (klass, flap_revealed_cb);
   gtk_widget_class_bind_template_callback (klass, page_changed_cb);
+  gtk_widget_class_bind_template_callback (klass, content_changed_cb);
   gtk_widget_class_bind_template_callback (klass, fm_window_cancel_busy);
   gtk_widget_class_bind_template_callback (klass, failure_dismiss_cb);
 }

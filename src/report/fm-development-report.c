@@ -183,6 +183,22 @@ add_photo_row (Report *self, GPtrArray *photos, GString *captions)
     fm_batch_sheet_add (self->sheet, FM_SHEET_SMALL, g_strdup (captions->str));
 }
 
+/* "Crust: Seared", or as much of it as there is. */
+static void
+add_photo_words (GString *captions, const FmPhotoInfo *info)
+{
+  const gboolean has_view = info->view != FM_PHOTO_VIEW_NONE;
+
+  if (!has_view && info->caption == NULL)
+    return;
+  if (captions->len > 0)
+    g_string_append (captions, " · ");
+  if (has_view)
+    g_string_append (captions, fm_photo_view_name (info->view));
+  if (info->caption != NULL)
+    g_string_append_printf (captions, "%s%s", has_view ? ": " : "", info->caption);
+}
+
 /* One row of photos: the first ones of the experiment. */
 static gboolean
 add_photos (Report *self, gint64 experiment_id, GError **error)
@@ -201,8 +217,7 @@ add_photos (Report *self, gint64 experiment_id, GError **error)
     if (photo == NULL)
       continue;
     g_ptr_array_add (photos, photo);
-    if (info->caption != NULL)
-      g_string_append_printf (captions, "%s%s", captions->len > 0 ? " · " : "", info->caption);
+    add_photo_words (captions, info);
   }
   add_photo_row (self, photos, captions);
   return infos != NULL;

@@ -6,6 +6,9 @@
 #include <math.h>
 #include <pango/pangocairo.h>
 
+#include "store/fm-experiments.h"
+#include "store/fm-image.h"
+
 #define PHOTO_WIDTH_PT 165.0
 #define PHOTO_HEIGHT_PT 124.0
 #define PHOTO_GAP_PT 8.0
@@ -20,11 +23,9 @@
 GdkPixbuf *
 fm_report_photo (GBytes *data)
 {
-  g_autoptr (GInputStream) stream = g_memory_input_stream_new_from_bytes (data);
-  g_autoptr (GdkPixbuf) small =
-      gdk_pixbuf_new_from_stream_at_scale (stream, PHOTO_PX, PHOTO_PX, TRUE, NULL, NULL);
+  static const FmImageLimits limits = { FM_PHOTO_MAX_BYTES, FM_PHOTO_MAX_PIXELS, PHOTO_PX };
 
-  return small != NULL ? gdk_pixbuf_apply_embedded_orientation (small) : NULL;
+  return fm_image_decode (data, &limits, NULL, NULL);
 }
 
 /* What is seen through is white, as paper is. */

@@ -56,7 +56,9 @@ list_sql (const FmExperimentFilter *filter, gboolean with_text)
 {
   GString *sql = g_string_new (
       "SELECT e.id, e.version_id, e.blend_id, v.number, b.name, e.title, e.made_at, e.fat_pct,"
-      " e.mean_raw_g, e.cook_loss_pct, e.peak_core_c, e.rating, e.n_photos"
+      " e.mean_raw_g, e.cook_loss_pct, e.peak_core_c, e.rating, e.n_photos,"
+      " CASE WHEN e.n_photos > 0"
+      " THEN (SELECT min(p.id) FROM photos p WHERE p.experiment_id = e.id) END"
       " FROM experiments e JOIN versions v ON v.id = e.version_id JOIN blends b ON b.id = "
       "e.blend_id"
       " WHERE 1");
@@ -122,6 +124,7 @@ read_info (FmStmt *stmt)
   info->peak_core_c = fm_stmt_double (stmt, 10);
   info->rating = (int)CLAMP (fm_stmt_int (stmt, 11), 0, 10);
   info->n_photos = (guint)CLAMP (fm_stmt_int (stmt, 12), 0, G_MAXINT);
+  info->first_photo_id = fm_stmt_int (stmt, 13);
   return info;
 }
 

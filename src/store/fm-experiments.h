@@ -3,6 +3,7 @@
 /* fm-experiments.h - the experiment log and its photos */
 #pragma once
 
+#include "core/experiment/fm-photo-view.h"
 #include "store/fm-versions.h"
 
 G_BEGIN_DECLS
@@ -22,6 +23,7 @@ typedef struct {
   double peak_core_c;
   int rating;
   guint n_photos;
+  gint64 first_photo_id; /* 0 = none */
 } FmExperimentInfo;
 
 typedef enum {
@@ -71,15 +73,23 @@ typedef struct {
   int height_px;
   gint64 size_bytes;
   int orientation; /* EXIF 1-8 */
+  FmPhotoView view;
+  char *taken;        /* (nullable): "YYYY-MM-DD HH:MM:SS" by the camera's clock, of no zone */
+  char *title;        /* (nullable): of the experiment */
+  int version_number; /* of the version that the experiment made */
 } FmPhotoInfo;
 
 #define FM_PHOTO_MAX_BYTES (64 * 1024 * 1024)
 #define FM_PHOTO_MAX_PIXELS (100 * 1000 * 1000) /* refused from here on */
 #define FM_PHOTO_THUMB_PX 256
+#define FM_PHOTOS_BESIDE 500 /* that a photo can be laid beside */
 
 void fm_photo_info_free (FmPhotoInfo *info);
 GPtrArray *fm_photos_list (FmNotebook *self, gint64 experiment_id, GError **error);
-/** Checks the size from the header before decoding, reads EXIF orientation, makes the thumbnail.
+/** Of all experiments of the same blend: first its own, then those of the newest; at most
+ * FM_PHOTOS_BESIDE. */
+GPtrArray *fm_photos_list_beside (FmNotebook *self, gint64 experiment_id, GError **error);
+/** Checks the size from the header before decoding, reads what EXIF says, makes the thumbnail.
  * Returns the photo's id, 0 on error. */
 gint64 fm_photos_add (FmNotebook *self,
                       gint64 experiment_id,
@@ -87,8 +97,8 @@ gint64 fm_photos_add (FmNotebook *self,
                       const char *caption,
                       GCancellable *cancellable,
                       GError **error);
-gboolean
-fm_photos_set_caption (FmNotebook *self, gint64 photo_id, const char *caption, GError **error);
+gboolean fm_photos_describe (
+    FmNotebook *self, gint64 photo_id, const char *caption, FmPhotoView view, GError **error);
 gboolean fm_photos_remove (FmNotebook *self, gint64 photo_id, GError **error);
 GBytes *fm_photos_thumbnail (FmNotebook *self, gint64 photo_id, GError **error); /* JPEG, upright */
 GBytes *fm_photos_original (FmNotebook *self, gint64 photo_id, GError **error);  /* as imported */

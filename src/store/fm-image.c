@@ -53,7 +53,8 @@ has_size (const Decoding *decoding)
 static gboolean
 fits_limits (const Decoding *decoding)
 {
-  return decoding->width_px * decoding->height_px < decoding->limits->max_pixels;
+  return (double)decoding->width_px * (double)decoding->height_px <
+         (double)decoding->limits->max_pixels;
 }
 
 /* A size of zero makes the decoders stop here, before they allocate any pixel. JPEG decoders skip
@@ -143,7 +144,7 @@ decode_whole (GBytes *data, Decoding *decoding, GCancellable *cancellable, GErro
   gboolean closed = gdk_pixbuf_loader_close (loader, fed ? error : NULL);
   GdkPixbuf *pixbuf = fed && closed ? gdk_pixbuf_loader_get_pixbuf (loader) : NULL;
   if (pixbuf == NULL ||
-      (!decoding->kind->scales && decoding->n_rows < gdk_pixbuf_get_height (pixbuf)))
+      (decoding->kind->fills_up && decoding->n_rows < gdk_pixbuf_get_height (pixbuf)))
     return NULL;
   return g_object_ref (pixbuf);
 }
@@ -171,7 +172,11 @@ set_failure (const Decoding *decoding, GError *failure, GError **error)
   if (g_error_matches (failure, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     g_propagate_error (error, g_error_copy (failure));
   else if (g_error_matches (failure, GDK_PIXBUF_ERROR, GDK_PIXBUF_ERROR_UNKNOWN_TYPE))
-    bad_image (error, _ ("This computer has no decoder for this kind of image. Save it as JPEG."));
+    g_set_error (error, FM_STORE_ERROR, FM_STORE_ERROR_BAD_IMAGE,
+                 /* TRANSLATORS: a kind of file: "HEIC", "WebP" */
+                 _ ("This computer has no decoder for %s photos. Save the photo as JPEG, then add "
+                    "it again."),
+                 decoding->kind->name);
   else if (has_size (decoding) && !fits_limits (decoding))
     set_too_many_pixels (decoding, error);
   else
@@ -190,10 +195,13 @@ decode (GBytes *data, Decoding *decoding, GCancellable *cancellable, GError **er
     return NULL;
   decoding->kind = fm_image_kind_of (data);
   if (decoding->kind == NULL) {
-    bad_image (error, _ ("This is not a photo that can be read. Choose a JPEG, PNG or TIFF file."));
+    bad_image (
+        error,
+        _ ("This is not a photo that can be read. Choose a JPEG, PNG, TIFF, WebP or HEIC file."));
     return NULL;
   }
-  if (fm_image_kind_is_whole (decoding->kind, data))
+  fm_image_kind_size (decoding->kind, data, &decoding->width_px, &decoding->height_px);
+  if (fits_limits (decoding) && fm_image_kind_is_whole (decoding->kind, data))
     pixbuf = decode_whole (data, decoding, cancellable, &failure);
   small = pixbuf != NULL ? scale_down (pixbuf, decoding->limits->max_edge_px) : NULL;
   if (small == NULL)
@@ -248,6 +256,7 @@ fm_image_inspect (GBytes *data, GCancellable *cancellable, GError **error)
   gboolean turned = self->orientation >= 5;
   self->width_px = (int)(turned ? decoding.height_px : decoding.width_px);
   self->height_px = (int)(turned ? decoding.width_px : decoding.height_px);
+  self->taken = fm_image_kind_taken (decoding.kind, data);
   self->thumbnail = encode_upright (pixbuf, error);
   return self->thumbnail != NULL ? g_steal_pointer (&self) : NULL;
 }
@@ -258,6 +267,7 @@ fm_image_free (FmImage *self)
   if (self == NULL)
     return;
   g_clear_pointer (&self->thumbnail, g_bytes_unref);
+  g_free (self->taken);
   g_free (self);
 }
 

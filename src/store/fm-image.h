@@ -27,6 +27,7 @@ typedef struct {
   int width_px;      /* after orientation */
   int height_px;     /* after orientation */
   int orientation;   /* EXIF 1-8; 1 when the file says nothing */
+  char *taken;       /* (nullable): "YYYY-MM-DD HH:MM:SS" by the camera's clock */
   GBytes *thumbnail; /* JPEG, upright, at most FM_PHOTO_THUMB_PX on each side */
 } FmImage;
 

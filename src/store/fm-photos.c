@@ -30,6 +30,8 @@ fm_photo_info_free (FmPhotoInfo *info)
   g_free (info->sha256);
   g_free (info->mime);
   g_free (info->caption);
+  g_free (info->taken);
+  g_free (info->title);
   g_free (info);
 }
 
@@ -37,6 +39,7 @@ static FmPhotoInfo *
 read_info (FmStmt *stmt)
 {
   FmPhotoInfo *info = g_new0 (FmPhotoInfo, 1);
+  g_autofree char *view = fm_stmt_text (stmt, 9);
 
   info->id = fm_stmt_int (stmt, 0);
   info->experiment_id = fm_stmt_int (stmt, 1);
@@ -47,22 +50,25 @@ read_info (FmStmt *stmt)
   info->height_px = (int)CLAMP (fm_stmt_int (stmt, 6), 0, G_MAXINT);
   info->size_bytes = fm_stmt_int (stmt, 7);
   info->orientation = (int)CLAMP (fm_stmt_int (stmt, 8), 1, 8);
+  info->view = fm_photo_view_of_key (view);
+  info->taken = fm_stmt_text (stmt, 10);
+  info->title = fm_stmt_text (stmt, 11);
+  info->version_number = (int)CLAMP (fm_stmt_int (stmt, 12), 0, G_MAXINT);
   return info;
 }
 
-GPtrArray *
-fm_photos_list (FmNotebook *self, gint64 experiment_id, GError **error)
+#define INFO_SQL                                                                                   \
+  "SELECT p.id, p.experiment_id, p.sha256, b.mime, p.caption, b.width_px, b.height_px,"            \
+  " b.size_bytes, b.orientation, p.view, b.taken, e.title, v.number"                               \
+  " FROM photos p JOIN photo_blobs b ON b.sha256 = p.sha256"                                       \
+  " JOIN experiments e ON e.id = p.experiment_id JOIN versions v ON v.id = e.version_id"
+
+static GPtrArray *
+read_infos (FmNotebook *self, const char *sql, gint64 experiment_id, GError **error)
 {
   g_autoptr (GPtrArray) infos = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_photo_info_free);
   g_autoptr (FmReader) db = fm_notebook_reader (self, NULL, error);
-  g_autoptr (FmStmt) stmt =
-      db == NULL ? NULL
-                 : fm_db_prepare (db,
-                                  "SELECT p.id, p.experiment_id, p.sha256, b.mime, p.caption,"
-                                  " b.width_px, b.height_px, b.size_bytes, b.orientation"
-                                  " FROM photos p JOIN photo_blobs b ON b.sha256 = p.sha256"
-                                  " WHERE p.experiment_id = ?1 ORDER BY p.id",
-                                  error);
+  g_autoptr (FmStmt) stmt = db == NULL ? NULL : fm_db_prepare (db, sql, error);
   FmStep step = FM_FAILED;
 
   if (stmt == NULL)
@@ -73,14 +79,35 @@ fm_photos_list (FmNotebook *self, gint64 experiment_id, GError **error)
   return step == FM_DONE ? g_steal_pointer (&infos) : NULL;
 }
 
+GPtrArray *
+fm_photos_list (FmNotebook *self, gint64 experiment_id, GError **error)
+{
+  return read_infos (self, INFO_SQL " WHERE p.experiment_id = ?1 ORDER BY p.id", experiment_id,
+                     error);
+}
+
+GPtrArray *
+fm_photos_list_beside (FmNotebook *self, gint64 experiment_id, GError **error)
+{
+  return read_infos (
+      self,
+      INFO_SQL
+      " WHERE e.blend_id = (SELECT blend_id FROM experiments WHERE id = ?1)"
+      " ORDER BY e.id <> ?1, e.made_at DESC, e.id DESC, p.id LIMIT " G_STRINGIFY (FM_PHOTOS_BESIDE),
+      experiment_id, error);
+}
+
 static gboolean
 add_blob (FmDb *db, const char *sha256, const FmImage *image, GBytes *data, GError **error)
 {
   g_autoptr (FmStmt) stmt =
       fm_db_prepare (db,
                      "INSERT INTO photo_blobs (sha256, mime, width_px, height_px, orientation,"
-                     " size_bytes, thumb, data) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)"
-                     " ON CONFLICT (sha256) DO NOTHING",
+                     " size_bytes, thumb, data, taken)"
+                     " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)"
+                     /* An older edition of the notebook did not keep the time. */
+                     " ON CONFLICT (sha256) DO UPDATE SET taken = excluded.taken"
+                     " WHERE taken IS NOT excluded.taken",
                      error);
 
   if (stmt == NULL)
@@ -93,6 +120,7 @@ add_blob (FmDb *db, const char *sha256, const FmImage *image, GBytes *data, GErr
   fm_stmt_bind_int (stmt, 6, (gint64)g_bytes_get_size (data));
   fm_stmt_bind_bytes (stmt, 7, image->thumbnail);
   fm_stmt_bind_bytes (stmt, 8, data);
+  fm_stmt_bind_text (stmt, 9, image->taken);
   return fm_stmt_run (db, stmt, error);
 }
 
@@ -147,24 +175,27 @@ fm_photos_add (FmNotebook *self,
 }
 
 static gboolean
-set_caption_in (FmDb *db, gint64 photo_id, const char *caption, GError **error)
+describe_in (FmDb *db, gint64 photo_id, const char *caption, FmPhotoView view, GError **error)
 {
   g_autoptr (FmStmt) stmt =
-      fm_db_prepare (db, "UPDATE photos SET caption = ?2 WHERE id = ?1", error);
+      fm_db_prepare (db, "UPDATE photos SET caption = ?2, view = ?3 WHERE id = ?1", error);
 
   if (stmt == NULL)
     return FALSE;
   fm_stmt_bind_int (stmt, 1, photo_id);
   fm_stmt_bind_text (stmt, 2, caption_or_null (caption));
+  fm_stmt_bind_text (stmt, 3, fm_photo_view_key (view));
   return fm_stmt_run (db, stmt, error) && (fm_db_changes (db) > 0 || set_not_found (error));
 }
 
 gboolean
-fm_photos_set_caption (FmNotebook *self, gint64 photo_id, const char *caption, GError **error)
+fm_photos_describe (
+    FmNotebook *self, gint64 photo_id, const char *caption, FmPhotoView view, GError **error)
 {
   FmDb *db = fm_notebook_begin (self, error);
 
-  return db != NULL && fm_notebook_end (self, set_caption_in (db, photo_id, caption, error), error);
+  return db != NULL &&
+         fm_notebook_end (self, describe_in (db, photo_id, caption, view, error), error);
 }
 
 /* A trigger drops the bytes once no photo uses them. */

@@ -41,7 +41,7 @@ put_image (const char *folder, const char *type)
   put (folder, "image", type, bytes, size);
   if (strcmp (type, "jpeg") != 0)
     return;
-  turned = fm_demo_photo_tag_orientation (plain, 6);
+  turned = fm_demo_photo_tag (plain, 6, 1740996000);
   put (folder, "image", "jpeg-exif", g_bytes_get_data (turned, NULL), g_bytes_get_size (turned));
 }
 

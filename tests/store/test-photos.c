@@ -154,7 +154,7 @@ test_exif_orientation (Fixture *fixture, gconstpointer data)
 {
   gint64 experiment = fixture_add_experiment (fixture, "One", NULL);
   g_autoptr (GBytes) plain = make_image (600, 400, "jpeg");
-  g_autoptr (GBytes) jpeg = fm_demo_photo_tag_orientation (plain, 6);
+  g_autoptr (GBytes) jpeg = fm_demo_photo_tag (plain, 6, 0);
   g_autoptr (GPtrArray) infos = NULL;
   g_autoptr (GError) error = NULL;
 
@@ -220,8 +220,8 @@ test_no_image (Fixture *fixture, gconstpointer data)
   g_autoptr (GBytes) svg = g_bytes_new_static (drawing, sizeof drawing - 1);
   g_autoptr (GBytes) nothing = g_bytes_new_static ("", 0);
 
-  assert_refused (fixture, words, "JPEG, PNG or TIFF");
-  assert_refused (fixture, svg, "JPEG, PNG or TIFF");
+  assert_refused (fixture, words, "JPEG, PNG, TIFF, WebP or HEIC");
+  assert_refused (fixture, svg, "JPEG, PNG, TIFF, WebP or HEIC");
   assert_refused (fixture, nothing, "empty");
 }
 
@@ -230,7 +230,7 @@ static void
 test_truncated (Fixture *fixture, gconstpointer data)
 {
   static const char *const types[] = { "jpeg", "png", "tiff" };
-  const FmDemoPhoto photo = { FM_DEMO_PHOTO_SEARED, 3, 20, 70, FALSE };
+  const FmDemoPhoto photo = { FM_DEMO_PHOTO_SEARED, 3, 20, 70, FALSE, 0 };
   g_autoptr (GBytes) jpeg = fm_demo_photo_paint (&photo, NULL);
   g_autoptr (GBytes) half = g_bytes_new_from_bytes (jpeg, 0, g_bytes_get_size (jpeg) / 2);
 
@@ -260,7 +260,7 @@ file_size (Fixture *fixture)
 static void
 test_same_bytes_are_stored_once (Fixture *fixture, gconstpointer data)
 {
-  const FmDemoPhoto photo = { FM_DEMO_PHOTO_RAW, 9, 30, 70, FALSE };
+  const FmDemoPhoto photo = { FM_DEMO_PHOTO_RAW, 9, 30, 70, FALSE, 0 };
   g_autoptr (GBytes) jpeg = fm_demo_photo_paint (&photo, NULL);
   gint64 size = (gint64)g_bytes_get_size (jpeg);
   gint64 first = fixture_add_experiment (fixture, "One", NULL);
@@ -303,16 +303,18 @@ test_counts_and_captions (Fixture *fixture, gconstpointer data)
   gint64 id = fm_photos_add (fixture->notebook, experiment, png, "", NULL, &error);
   g_assert_null (only_photo (fixture, experiment, &infos)->caption);
   g_clear_pointer (&infos, g_ptr_array_unref);
-  g_assert_true (fm_photos_set_caption (fixture->notebook, id, "Käse", &error));
+  g_assert_true (fm_photos_describe (fixture->notebook, id, "Käse", FM_PHOTO_VIEW_CRUMB, &error));
   g_assert_cmpstr (only_photo (fixture, experiment, &infos)->caption, ==, "Käse");
+  g_assert_cmpint (((FmPhotoInfo *)infos->pdata[0])->view, ==, FM_PHOTO_VIEW_CRUMB);
   g_autoptr (GPtrArray) rows = fm_experiments_list (fixture->notebook, &filter, NULL, &error);
   g_assert_cmpuint (rows->len, ==, 1);
   g_assert_cmpuint (((FmExperimentInfo *)rows->pdata[0])->n_photos, ==, 1);
+  g_assert_cmpint (((FmExperimentInfo *)rows->pdata[0])->first_photo_id, ==, id);
   g_assert_true (fm_photos_remove (fixture->notebook, id, &error));
   g_assert_false (fm_photos_remove (fixture->notebook, id, &error));
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND);
   g_clear_error (&error);
-  g_assert_false (fm_photos_set_caption (fixture->notebook, id, "x", &error));
+  g_assert_false (fm_photos_describe (fixture->notebook, id, "x", FM_PHOTO_VIEW_NONE, &error));
   g_assert_error (error, FM_STORE_ERROR, FM_STORE_ERROR_NOT_FOUND);
   g_autoptr (GPtrArray) none = fm_experiments_list (fixture->notebook, &filter, NULL, NULL);
   g_assert_cmpuint (none->len, ==, 0);

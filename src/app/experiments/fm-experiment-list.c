@@ -8,12 +8,15 @@
 
 #include "app/experiments/fm-experiment-filter-bar.h"
 #include "app/experiments/fm-experiment-query.h"
+#include "app/photos/fm-photo-thumbnails.h"
 #include "core/base/fm-number.h"
 
 struct _FmExperimentList {
   FmLogList parent_instance;
 
   FmExperimentFilterBar *filter_bar;
+
+  FmPhotoThumbnails *thumbnails;
 };
 
 G_DEFINE_FINAL_TYPE (FmExperimentList, fm_experiment_list, FM_TYPE_LOG_LIST)
@@ -76,6 +79,17 @@ row_markup (gconstpointer data)
   return g_strdup_printf ("<b>%s</b>\n<small>%s\n%s</small>", title, origin->str, facts->str);
 }
 
+/* The first photo of an experiment. */
+static void
+show_picture (FmLogList *list, gconstpointer data, GtkImage *image)
+{
+  const FmExperimentInfo *info = data;
+  const gint64 photo_id = info != NULL ? info->first_photo_id : 0;
+
+  gtk_widget_set_visible (GTK_WIDGET (image), photo_id != 0);
+  fm_photo_thumbnails_show (FM_EXPERIMENT_LIST (list)->thumbnails, photo_id, image);
+}
+
 static char *
 count_text (guint n)
 {
@@ -87,6 +101,8 @@ fm_experiment_list_query (FmLogList *list, FmSession *session)
 {
   FmExperimentFilter filter;
 
+  fm_photo_thumbnails_set_notebook (FM_EXPERIMENT_LIST (list)->thumbnails,
+                                    fm_session_get_notebook (session));
   fm_experiment_filter_bar_get_filter (FM_EXPERIMENT_LIST (list)->filter_bar, session, &filter);
   return fm_experiment_query_copy_filter (&filter);
 }
@@ -111,13 +127,22 @@ fm_experiment_list_dispose (GObject *object)
 }
 
 static void
+fm_experiment_list_finalize (GObject *object)
+{
+  g_clear_object (&FM_EXPERIMENT_LIST (object)->thumbnails);
+  G_OBJECT_CLASS (fm_experiment_list_parent_class)->finalize (object);
+}
+
+static void
 fm_experiment_list_class_init (FmExperimentListClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   FmLogListClass *list_class = FM_LOG_LIST_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fm_experiment_list_dispose;
+  G_OBJECT_CLASS (klass)->finalize = fm_experiment_list_finalize;
   list_class->markup = row_markup;
+  list_class->show_picture = show_picture;
   list_class->count_text = count_text;
   list_class->query = fm_experiment_list_query;
   list_class->is_filtering = fm_experiment_list_is_filtering;
@@ -132,5 +157,6 @@ fm_experiment_list_class_init (FmExperimentListClass *klass)
 static void
 fm_experiment_list_init (FmExperimentList *self)
 {
+  self->thumbnails = fm_photo_thumbnails_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
 }

@@ -9,6 +9,8 @@
 #include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 
+#define PICTURE_PX 40
+
 typedef struct {
   GtkBox *header_box;
   GtkStack *stack;
@@ -50,6 +52,29 @@ get_private (FmLogList *self)
   return fm_log_list_get_instance_private (self);
 }
 
+/* The words of a row, and behind them its picture where rows have one. */
+static GtkWidget *
+find_label (GtkWidget *child)
+{
+  return GTK_IS_LABEL (child) ? child : gtk_widget_get_first_child (child);
+}
+
+static GtkWidget *
+lay_out (GtkWidget *label)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *image =
+      g_object_new (GTK_TYPE_IMAGE, "accessible-role", GTK_ACCESSIBLE_ROLE_PRESENTATION, NULL);
+
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_widget_set_margin_end (label, 4);
+  gtk_image_set_pixel_size (GTK_IMAGE (image), PICTURE_PX);
+  gtk_widget_set_margin_end (image, 6);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), image);
+  return box;
+}
+
 static void
 setup_cb (FmLogList *self, GtkListItem *list_item)
 {
@@ -67,7 +92,8 @@ setup_cb (FmLogList *self, GtkListItem *list_item)
   gtk_widget_set_margin_end (label, 8);
   gtk_widget_set_margin_top (label, 4);
   gtk_widget_set_margin_bottom (label, 4);
-  gtk_list_item_set_child (list_item, label);
+  gtk_list_item_set_child (
+      list_item, FM_LOG_LIST_GET_CLASS (self)->show_picture != NULL ? lay_out (label) : label);
 }
 
 /* A row that could not be read says so under what was read before. */
@@ -84,10 +110,22 @@ row_markup (FmLogListClass *klass, FmLogRow *row)
   return g_strdup_printf ("%s\n<small>%s</small>", markup, text);
 }
 
+/* @row: (nullable): NULL when the row is let go */
 static void
-show_row (GtkLabel *label, FmLogRow *row)
+show_picture (FmLogList *self, GtkWidget *child, FmLogRow *row)
 {
-  GtkWidget *list = gtk_widget_get_ancestor (GTK_WIDGET (label), FM_TYPE_LOG_LIST);
+  FmLogListClass *klass = FM_LOG_LIST_GET_CLASS (self);
+
+  if (klass->show_picture != NULL)
+    klass->show_picture (self, row != NULL ? fm_log_row_get_info (row) : NULL,
+                         GTK_IMAGE (gtk_widget_get_last_child (child)));
+}
+
+static void
+show_row (GtkWidget *child, FmLogRow *row)
+{
+  GtkWidget *list = gtk_widget_get_ancestor (child, FM_TYPE_LOG_LIST);
+  GtkLabel *label = GTK_LABEL (find_label (child));
   g_autofree char *markup = NULL;
   g_autofree char *spoken = NULL;
 
@@ -97,25 +135,28 @@ show_row (GtkLabel *label, FmLogRow *row)
   gtk_label_set_markup (label, markup);
   spoken = g_strdelimit (g_strdup (gtk_label_get_text (label)), "\n", ' ');
   /* The row is what a reader of the list stops at, so it says what the label shows. */
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (GTK_WIDGET (label))),
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (child)),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  show_picture (FM_LOG_LIST (list), child, row);
 }
 
 static void
 bind_cb (FmLogList *self, GtkListItem *list_item)
 {
-  GtkWidget *label = gtk_list_item_get_child (list_item);
+  GtkWidget *child = gtk_list_item_get_child (list_item);
   FmLogRow *row = gtk_list_item_get_item (list_item);
 
-  g_signal_connect_object (row, "changed", G_CALLBACK (show_row), label, G_CONNECT_SWAPPED);
-  show_row (GTK_LABEL (label), row);
+  g_signal_connect_object (row, "changed", G_CALLBACK (show_row), child, G_CONNECT_SWAPPED);
+  show_row (child, row);
 }
 
 static void
 unbind_cb (FmLogList *self, GtkListItem *list_item)
 {
-  g_signal_handlers_disconnect_by_func (gtk_list_item_get_item (list_item), show_row,
-                                        gtk_list_item_get_child (list_item));
+  GtkWidget *child = gtk_list_item_get_child (list_item);
+
+  g_signal_handlers_disconnect_by_func (gtk_list_item_get_item (list_item), show_row, child);
+  show_picture (self, child, NULL);
 }
 
 static gint64

@@ -31,6 +31,9 @@ struct _FmLogListClass {
   gboolean wraps; /* a row shows all of its text; else each line ends in dots, and all are alike */
   /** What a row shows, a paragraph a line, as Pango markup. Returns: (transfer full). */
   char *(*markup) (gconstpointer info);
+  /** (nullable): puts a picture of the record into @image, which is hidden where there is none.
+   * @info: NULL when the row is let go. */
+  void (*show_picture) (FmLogList *self, gconstpointer info, GtkImage *image);
   /** "3 experiments". Returns: (transfer full). */
   char *(*count_text) (guint n);
   /** What the controls and @session ask for. Returns: (transfer full). */

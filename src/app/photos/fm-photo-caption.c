@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-caption.c - the caption of a photo being edited, saved as it changes */
+/* fm-photo-caption.c - caption and view of a photo being edited, saved as they change */
 #include "app/photos/fm-photo-caption.h"
 
 #include <glib/gi18n-lib.h>
@@ -14,15 +14,17 @@ G_DEFINE_FINAL_TYPE (FmPhotoCaption, fm_photo_caption, FM_TYPE_STORED_DOCUMENT)
 typedef struct {
   gint64 photo_id;
   char *text;
+  FmPhotoView view;
 } Caption;
 
 static Caption *
-caption_new (gint64 photo_id, const char *text)
+caption_new (gint64 photo_id, const char *text, FmPhotoView view)
 {
   Caption *caption = g_new0 (Caption, 1);
 
   caption->photo_id = photo_id;
   caption->text = g_strdup (text != NULL ? text : "");
+  caption->view = view;
   return caption;
 }
 
@@ -40,7 +42,7 @@ copy (FmStoredDocument *document)
 {
   const Caption *caption = fm_stored_document_get_content (document);
 
-  return caption_new (caption->photo_id, caption->text);
+  return caption_new (caption->photo_id, caption->text, caption->view);
 }
 
 static gboolean
@@ -48,7 +50,7 @@ save (FmNotebook *notebook, gpointer data, GError **error)
 {
   const Caption *caption = data;
 
-  return fm_photos_set_caption (notebook, caption->photo_id, caption->text, error);
+  return fm_photos_describe (notebook, caption->photo_id, caption->text, caption->view, error);
 }
 
 static char *
@@ -80,7 +82,7 @@ fm_photo_caption_open (FmSession *session, const FmPhotoInfo *info)
 {
   return fm_documents_open (fm_session_get_documents (session), FM_TYPE_PHOTO_CAPTION,
                             fm_session_get_notebook (session), info->id,
-                            caption_new (info->id, info->caption));
+                            caption_new (info->id, info->caption, info->view));
 }
 
 const char *
@@ -100,5 +102,24 @@ fm_photo_caption_set_text (FmPhotoCaption *self, const char *text)
     return;
   g_free (caption->text);
   caption->text = g_strdup (text);
+  fm_stored_document_touch (FM_STORED_DOCUMENT (self));
+}
+
+FmPhotoView
+fm_photo_caption_get_view (FmPhotoCaption *self)
+{
+  const Caption *caption = fm_stored_document_get_content (FM_STORED_DOCUMENT (self));
+
+  return caption->view;
+}
+
+void
+fm_photo_caption_set_view (FmPhotoCaption *self, FmPhotoView view)
+{
+  Caption *caption = fm_stored_document_get_content (FM_STORED_DOCUMENT (self));
+
+  if (caption->view == view)
+    return;
+  caption->view = view;
   fm_stored_document_touch (FM_STORED_DOCUMENT (self));
 }

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-caption.h - the caption of a photo being edited, saved as it changes
+/* fm-photo-caption.h - caption and view of a photo being edited, saved as they change
  *
  * Signals: as of FmStoredDocument.
  */
@@ -18,5 +18,7 @@ FmPhotoCaption *fm_photo_caption_open (FmSession *session, const FmPhotoInfo *in
 /** Never NULL. (transfer none) */
 const char *fm_photo_caption_get_text (FmPhotoCaption *self);
 void fm_photo_caption_set_text (FmPhotoCaption *self, const char *text);
+FmPhotoView fm_photo_caption_get_view (FmPhotoCaption *self);
+void fm_photo_caption_set_view (FmPhotoCaption *self, FmPhotoView view);
 
 G_END_DECLS

@@ -7,6 +7,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/photos/fm-photo-text.h"
+
 typedef struct {
   gint64 photo_id;
   GFile *file;
@@ -18,23 +20,6 @@ export_free (Export *export)
 {
   g_clear_object (&export->file);
   g_free (export);
-}
-
-static const char *
-suffix_for (const char *mime)
-{
-  const struct {
-    const char *mime;
-    const char *suffix;
-  } known[] = {
-    { "image/jpeg", ".jpg" }, { "image/png", ".png" },   { "image/webp", ".webp" },
-    { "image/gif", ".gif" },  { "image/tiff", ".tiff" }, { "image/bmp", ".bmp" },
-  };
-
-  for (guint i = 0; i < G_N_ELEMENTS (known); i++)
-    if (g_strcmp0 (mime, known[i].mime) == 0)
-      return known[i].suffix;
-  return "";
 }
 
 static gpointer
@@ -86,8 +71,7 @@ fm_photo_export (GtkWidget *owner,
       _ ("Save Photo"), window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
   GTask *task;
   Export *export = g_new0 (Export, 1);
-  g_autofree char *name =
-      g_strdup_printf ("photo-%" G_GINT64_FORMAT "%s", info->id, suffix_for (info->mime));
+  g_autofree char *name = fm_photo_text_file_name (info);
 
   export->photo_id = info->id;
   export->failed = failed;

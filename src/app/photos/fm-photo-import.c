@@ -77,7 +77,7 @@ read_file (GFile *file, GCancellable *cancellable, GError **error)
     return NULL;
   if (g_file_info_get_file_type (info) != G_FILE_TYPE_REGULAR) {
     g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_NOT_REGULAR_FILE,
-                         _ ("This is not a file with a photo. Choose a JPEG or PNG file."));
+                         _ ("This is not a file with a photo. Choose a file that a camera made."));
     return NULL;
   }
   if (g_file_info_get_size (info) > FM_PHOTO_MAX_BYTES) {

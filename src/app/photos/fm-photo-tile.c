@@ -1,12 +1,14 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-tile.c - a photo's thumbnail with its caption */
+/* fm-photo-tile.c - a photo's thumbnail with its caption and view */
 #include "app/photos/fm-photo-tile.h"
 
 #include <glib/gi18n-lib.h>
 
 #include "app/photos/fm-photo-caption.h"
+#include "app/widgets/fm-accessible.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-date.h"
 
 struct _FmPhotoTile {
   GtkWidget parent_instance;
@@ -15,7 +17,9 @@ struct _FmPhotoTile {
   GtkButton *open_button;
   GtkPicture *picture;
   GtkLabel *missing_label;
+  GtkLabel *taken_label;
   GtkEntry *caption_entry;
+  GtkDropDown *view_drop;
   GtkButton *export_button;
   GtkButton *remove_button;
 
@@ -53,6 +57,7 @@ save_failed_cb (FmPhotoTile *self, const char *message)
 static void
 take_caption (FmPhotoTile *self)
 {
+  self->info->view = fm_photo_caption_get_view (self->caption);
   g_free (self->info->caption);
   self->info->caption = g_strdup (fm_photo_caption_get_text (self->caption));
 }
@@ -63,6 +68,15 @@ caption_changed_cb (FmPhotoTile *self)
   fm_photo_caption_set_text (self->caption,
                              gtk_editable_get_text (GTK_EDITABLE (self->caption_entry)));
   take_caption (self);
+}
+
+static void
+view_selected_cb (FmPhotoTile *self)
+{
+  if (self->caption == NULL)
+    return;
+  self->info->view = (FmPhotoView)gtk_drop_down_get_selected (self->view_drop);
+  fm_photo_caption_set_view (self->caption, self->info->view);
 }
 
 static void
@@ -135,9 +149,12 @@ fm_photo_tile_class_init (FmPhotoTileClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmPhotoTile, picture);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoTile, missing_label);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoTile, caption_entry);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoTile, taken_label);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoTile, view_drop);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoTile, export_button);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoTile, remove_button);
   gtk_widget_class_bind_template_callback (widget_class, caption_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, view_selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, open_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, export_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, remove_clicked_cb);
@@ -146,7 +163,24 @@ fm_photo_tile_class_init (FmPhotoTileClass *klass)
 static void
 fm_photo_tile_init (FmPhotoTile *self)
 {
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+
   gtk_widget_init_template (GTK_WIDGET (self));
+  for (guint i = 0; i < FM_N_PHOTO_VIEWS; i++)
+    gtk_string_list_append (names, fm_photo_view_name ((FmPhotoView)i));
+  gtk_drop_down_set_model (self->view_drop, G_LIST_MODEL (names));
+  fm_widget_ellipsize_drop_down (self->view_drop);
+}
+
+/* When the camera says that the photo was taken, else nothing. */
+static void
+show_taken (FmPhotoTile *self)
+{
+  g_autofree char *time =
+      self->info->taken != NULL ? fm_date_text_of_clock (self->info->taken) : NULL;
+
+  gtk_label_set_text (self->taken_label, time != NULL ? time : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->taken_label), time != NULL);
 }
 
 static void
@@ -160,6 +194,7 @@ GtkWidget *
 fm_photo_tile_new (FmSession *session, GPtrArray *photos, FmPhotoInfo *info, guint number)
 {
   FmPhotoTile *self = g_object_new (FM_TYPE_PHOTO_TILE, NULL);
+  g_autofree char *view_name = g_strdup_printf (_ ("View that photo %u shows"), number);
   gboolean editable;
 
   self->photos = g_ptr_array_ref (photos);
@@ -172,7 +207,11 @@ fm_photo_tile_new (FmSession *session, GPtrArray *photos, FmPhotoInfo *info, gui
   g_signal_connect_object (self->caption, "saved", G_CALLBACK (saved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->caption, "save-failed", G_CALLBACK (save_failed_cb), self,
                            G_CONNECT_SWAPPED);
+  gtk_drop_down_set_selected (self->view_drop, (guint)self->info->view);
+  show_taken (self);
   gtk_editable_set_editable (GTK_EDITABLE (self->caption_entry), editable);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->view_drop), editable);
+  fm_accessible_name_drop_down (self->view_drop, view_name);
   gtk_widget_set_sensitive (GTK_WIDGET (self->remove_button), editable);
   set_label (self->open_button, g_strdup_printf (_ ("View photo %u"), number));
   set_label (self->caption_entry, g_strdup_printf (_ ("Caption of photo %u"), number));

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-tile.h - a photo's thumbnail with its caption
+/* fm-photo-tile.h - a photo's thumbnail with its caption and view
  *
  * Signals: "open" () the thumbnail was pressed; "export" (); "remove" ().
  */

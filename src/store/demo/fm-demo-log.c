@@ -11,6 +11,7 @@
 #define FIRST_DAY 1740960000
 #define SECONDS_PER_DAY 86400
 #define READING_EVERY_S 60.0
+#define PHOTO_AFTER_S 600
 /* Heat goes on to the core after the pan: invented, for the shape of the curve. */
 #define CARRY_OVER_C 2.6
 
@@ -137,8 +138,24 @@ make_experiment (const FmDemoExperiment *making, const FmDemoMade *made, guint32
 }
 
 static gboolean
+add_picture (FmNotebook *notebook,
+             gint64 experiment_id,
+             const FmDemoPhoto *photo,
+             const char *caption,
+             FmPhotoView view,
+             GError **error)
+{
+  g_autoptr (GBytes) jpeg = fm_demo_photo_paint (photo, error);
+  const gint64 id =
+      jpeg != NULL ? fm_photos_add (notebook, experiment_id, jpeg, NULL, NULL, error) : 0;
+
+  return id != 0 && fm_photos_describe (notebook, id, caption, view, error);
+}
+
+static gboolean
 add_pictures (FmNotebook *notebook,
               gint64 experiment_id,
+              gint64 made_at,
               const FmDemoExperiment *making,
               const FmDemoMade *made,
               guint32 seed,
@@ -147,13 +164,17 @@ add_pictures (FmNotebook *notebook,
   const struct {
     FmDemoPictures flag;
     FmDemoPhotoKind kind;
+    FmPhotoView view;
     gboolean portrait;
     const char *caption;
   } pictures[] = {
-    { FM_DEMO_PICTURE_RAW, FM_DEMO_PHOTO_RAW, FALSE, _ ("Formed, raw (painted picture)") },
-    { FM_DEMO_PICTURE_SEARED, FM_DEMO_PHOTO_SEARED, FALSE, _ ("Seared (painted picture)") },
-    { FM_DEMO_PICTURE_CUT, FM_DEMO_PHOTO_CUT_FACE, FALSE, _ ("Cut face (painted picture)") },
-    { FM_DEMO_PICTURE_CUT_UPRIGHT, FM_DEMO_PHOTO_CUT_FACE, TRUE,
+    { FM_DEMO_PICTURE_RAW, FM_DEMO_PHOTO_RAW, FM_PHOTO_VIEW_RAW, FALSE,
+      _ ("Formed, raw (painted picture)") },
+    { FM_DEMO_PICTURE_SEARED, FM_DEMO_PHOTO_SEARED, FM_PHOTO_VIEW_CRUST, FALSE,
+      _ ("Seared (painted picture)") },
+    { FM_DEMO_PICTURE_CUT, FM_DEMO_PHOTO_CUT_FACE, FM_PHOTO_VIEW_CROSS_SECTION, FALSE,
+      _ ("Cut face (painted picture)") },
+    { FM_DEMO_PICTURE_CUT_UPRIGHT, FM_DEMO_PHOTO_CUT_FACE, FM_PHOTO_VIEW_CROSS_SECTION, TRUE,
       _ ("Cut face, camera held upright (painted picture)") },
   };
 
@@ -164,10 +185,10 @@ add_pictures (FmNotebook *notebook,
                                 .seed = seed * 8 + i,
                                 .fat_pct = isnan (made->fat_pct) ? 20.0 : made->fat_pct,
                                 .peak_core_c = making->peak_core_c,
-                                .portrait = pictures[i].portrait };
-    g_autoptr (GBytes) jpeg = fm_demo_photo_paint (&photo, error);
-    if (jpeg == NULL ||
-        fm_photos_add (notebook, experiment_id, jpeg, pictures[i].caption, NULL, error) == 0)
+                                .portrait = pictures[i].portrait,
+                                .taken_at = made_at + PHOTO_AFTER_S * (i + 1) };
+    if (!add_picture (notebook, experiment_id, &photo, pictures[i].caption, pictures[i].view,
+                      error))
       return FALSE;
   }
   return TRUE;
@@ -183,5 +204,5 @@ fm_demo_log_add (FmNotebook *notebook,
   g_autoptr (FmExperiment) experiment = make_experiment (making, made, seed);
 
   return fm_experiments_save (notebook, experiment, error) &&
-         add_pictures (notebook, experiment->id, making, made, seed, error);
+         add_pictures (notebook, experiment->id, experiment->made_at, making, made, seed, error);
 }

@@ -237,28 +237,44 @@ fm_demo_photo_paint (const FmDemoPhoto *photo, GError **error)
     return NULL;
 
   g_autoptr (GBytes) jpeg = g_bytes_new_take (buffer, size);
-  return photo->portrait ? fm_demo_photo_tag_orientation (jpeg, 6) : g_steal_pointer (&jpeg);
+  return fm_demo_photo_tag (jpeg, photo->portrait ? 6 : 1, photo->taken_at);
+}
+
+/* Spaces stand for a time that is not known. */
+static char *
+clock_text (gint64 taken_at)
+{
+  g_autoptr (GDateTime) time = taken_at != 0 ? g_date_time_new_from_unix_utc (taken_at) : NULL;
+
+  return time != NULL ? g_date_time_format (time, "%Y:%m:%d %H:%M:%S")
+                      : g_strdup ("    :  :     :  :  ");
 }
 
 GBytes *
-fm_demo_photo_tag_orientation (GBytes *jpeg, int orientation)
+fm_demo_photo_tag (GBytes *jpeg, int orientation, gint64 taken_at)
 {
-  /* Marker, length, "Exif", then a TIFF header (big-endian) with one directory of one entry:
-   * tag 0x0112, type SHORT, one value. Exif 2.3, sections 4.5 and 4.6. */
+  /* Marker, length, "Exif", then a TIFF header (big-endian), a directory of two entries, tag 0x0112
+   * (type SHORT, one value) and tag 0x8769 (type LONG, where the other directory lies), and that
+   * one with tag 0x9003 (type ASCII, 20 bytes behind it). Exif 2.3, sections 4.5 and 4.6. */
   const guint8 segment[] = {
-    0xff, 0xe1, 0x00, 0x22, 'E',  'x',  'i',  'f',  0x00, 0x00,
-    'M',  'M',  0x00, 0x2a, 0x00, 0x00, 0x00, 0x08, 0x00, 0x01,
+    0xff, 0xe1, 0x00, 0x54, 'E',  'x',  'i',  'f',  0x00, 0x00,
+    'M',  'M',  0x00, 0x2a, 0x00, 0x00, 0x00, 0x08, 0x00, 0x02,
     0x01, 0x12, 0x00, 0x03, 0x00, 0x00, 0x00, 0x01, 0x00, (guint8)orientation,
-    0x00, 0x00, 0x00, 0x00, 0x00, 0x00,
+    0x00, 0x00, 0x87, 0x69, 0x00, 0x04, 0x00, 0x00, 0x00, 0x01,
+    0x00, 0x00, 0x00, 0x26, 0x00, 0x00, 0x00, 0x00, 0x00, 0x01,
+    0x90, 0x03, 0x00, 0x02, 0x00, 0x00, 0x00, 0x14, 0x00, 0x00,
+    0x00, 0x38, 0x00, 0x00, 0x00, 0x00,
   };
   gsize size;
   const guint8 *bytes = g_bytes_get_data (jpeg, &size);
-  GByteArray *tagged = g_byte_array_sized_new ((guint)(size + sizeof segment));
+  g_autofree char *clock = clock_text (taken_at);
+  GByteArray *tagged = g_byte_array_new ();
 
-  g_return_val_if_fail (size > 2, NULL);
+  g_return_val_if_fail (size > 2 && strlen (clock) == 19, NULL);
   /* Right behind the two bytes of the start marker. */
   g_byte_array_append (tagged, bytes, 2);
   g_byte_array_append (tagged, segment, sizeof segment);
+  g_byte_array_append (tagged, (const guint8 *)clock, 20);
   g_byte_array_append (tagged, bytes + 2, (guint)(size - 2));
   return g_byte_array_free_to_bytes (tagged);
 }

@@ -27,11 +27,13 @@ typedef struct {
   double fat_pct;
   double peak_core_c;
   gboolean portrait;
+  gint64 taken_at; /* by a clock that shows UTC; 0 = the camera knew no time */
 } FmDemoPhoto;
 
 /** JPEG bytes. */
 GBytes *fm_demo_photo_paint (const FmDemoPhoto *photo, GError **error);
-/** The same JPEG with an APP1 segment that states @orientation (EXIF 1-8). */
-GBytes *fm_demo_photo_tag_orientation (GBytes *jpeg, int orientation);
+/** The same JPEG with an APP1 segment that states @orientation (EXIF 1-8) and @taken_at, as above.
+ */
+GBytes *fm_demo_photo_tag (GBytes *jpeg, int orientation, gint64 taken_at);
 
 G_END_DECLS

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-schema-v5.c - surfaces that are searched, servings, and what is invented
+/* fm-schema-v5.c - surfaces that are searched, servings, what is invented, what photos show
  *
  * NULL stands for "not known" or "none", as before.
  */
@@ -48,4 +48,10 @@
   "  SELECT 'invented', 'Everything in this notebook is invented.' FROM settings\n"                \
   "  WHERE key = 'demo' AND value = '1';\n"
 
-const char fm_schema_v5_sql[] = SEARCH_SQL SERVING_SQL INVENTED_SQL;
+/* What side of a patty a photo shows, and when its camera says that it was taken. */
+#define PHOTO_SQL                                                                                  \
+  "ALTER TABLE photos ADD COLUMN view TEXT\n"                                                      \
+  "  CHECK (view IN ('raw', 'crust', 'cross section', 'crumb'));\n"                                \
+  "ALTER TABLE photo_blobs ADD COLUMN taken TEXT;\n"
+
+const char fm_schema_v5_sql[] = SEARCH_SQL SERVING_SQL INVENTED_SQL PHOTO_SQL;

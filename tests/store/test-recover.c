@@ -190,6 +190,40 @@ test_flipped_bits (Fixture *fixture, gconstpointer data)
   whole_clear (&whole);
 }
 
+/* A cook knows blends and tastings, not tables. */
+static void
+test_report_speaks_of_records (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = fm_notebook_recover_path (fixture->path);
+  g_autofree char *report = NULL;
+  g_autoptr (GError) error = NULL;
+  sqlite3 *handle = NULL;
+  sqlite3_stmt *stmt = NULL;
+  GString *drops = g_string_new ("PRAGMA foreign_keys = OFF;");
+
+  g_clear_pointer (&fixture->notebook, fm_notebook_unref);
+  g_assert_cmpint (sqlite3_open (fixture->path, &handle), ==, SQLITE_OK);
+  g_assert_cmpint (
+      sqlite3_prepare_v2 (handle,
+                          "SELECT name FROM sqlite_schema WHERE type = 'table' AND"
+                          " name NOT LIKE 'sqlite%' AND name NOT LIKE 'experiments_fts%'",
+                          -1, &stmt, NULL),
+      ==, SQLITE_OK);
+  while (sqlite3_step (stmt) == SQLITE_ROW)
+    g_string_append_printf (drops, "DROP TABLE %s;", sqlite3_column_text (stmt, 0));
+  sqlite3_finalize (stmt);
+  g_assert_cmpint (sqlite3_exec (handle, drops->str, NULL, NULL, NULL), ==, SQLITE_OK);
+  sqlite3_close (handle);
+  g_string_free (drops, TRUE);
+  g_autoptr (FmNotebook) made = fm_notebook_recover (fixture->path, path, &report, NULL, &error);
+  g_assert_no_error (error);
+  g_test_message ("%s", report);
+  g_assert_nonnull (strstr (report, "Marks of tasters: perhaps some"));
+  g_assert_null (strchr (report, '_'));
+  for (const char *line = strstr (report, "• "); line != NULL; line = strstr (line + 1, "• "))
+    g_assert_true (g_unichar_isupper (g_utf8_get_char (line + strlen ("• "))));
+}
+
 /* An experiment keeps its place when the formula that it was made from is gone. */
 static void
 test_lost_version (Fixture *fixture, gconstpointer data)
@@ -267,6 +301,7 @@ main (int argc, char **argv)
   ADD ("cut-short", test_cut_short);
   ADD ("flipped-bits", test_flipped_bits);
   ADD ("lost-version", test_lost_version);
+  ADD ("report-speaks-of-records", test_report_speaks_of_records);
   ADD ("no-notebook", test_no_notebook);
   ADD ("open-damaged", test_open_damaged);
   return g_test_run ();

@@ -136,6 +136,30 @@ def a_renamed_notebook_is_followed(start, folder):
     assert not [name for name in os.listdir(os.path.dirname(path)) if "-wal" in name or "-lock" in name]
 
 
+def a_record_changed_outside_is_named(start, folder):
+    program, path = with_a_version(start, folder)
+    new_experiment(program, "Sunday")
+    program.quit()
+    with contextlib.closing(sqlite3.connect(path)) as notebook:
+        notebook.execute("UPDATE experiments SET rating = 9")
+        notebook.commit()
+    program = start()
+    program.says("changed outside the program, or damaged")
+    program.says("the experiment “Sunday”")
+    program.page("Experiments")
+    program.press_in(program.find("Sunday", role="list item", contains=True))
+    program.says("Experiment “Sunday” was changed outside the program")
+    program.screenshot("changed-outside")
+    program.type_into(TITLE, "Sunday, looked at")
+    program.says("All changes saved")
+    program.quit()
+    program = start()
+    program.page("Experiments")
+    program.press_in(program.find("Sunday, looked at", role="list item", contains=True))
+    program.reads(TITLE, "Sunday, looked at")
+    program.quit()
+
+
 def a_notebook_that_may_not_be_written_is_read(start, folder):
     program, path = with_a_version(start, folder)
     with contextlib.closing(sqlite3.connect(path)) as notebook:
@@ -152,6 +176,6 @@ def a_notebook_that_may_not_be_written_is_read(start, folder):
     program.quit()
 
 
-run(a_caption_is_saved_once_there_is_room, words_outlive_a_look_at_another_experiment,
+run(a_record_changed_outside_is_named, a_caption_is_saved_once_there_is_room, words_outlive_a_look_at_another_experiment,
     a_deleted_notebook_is_saved_elsewhere, a_renamed_notebook_is_followed,
     a_notebook_that_may_not_be_written_is_read)

@@ -10,6 +10,7 @@
 
 typedef struct {
   GtkBox *content_box;
+  GtkLabel *altered_label;
   GtkLabel *status_label;
   GtkWidget *remove_button;
 
@@ -111,6 +112,24 @@ document_failed_cb (FmStoredView *self, const char *message)
 }
 
 static void
+document_altered_cb (FmStoredView *self)
+{
+  FmStoredViewPrivate *priv = get_private (self);
+  const gboolean is_altered = fm_stored_document_is_altered (priv->document);
+  g_autofree char *what = is_altered ? fm_stored_document_describe (priv->document) : NULL;
+  /* TRANSLATORS: %s is a record with its name, like: Experiment “Sunday”. */
+  g_autofree char *text =
+      is_altered ? g_strdup_printf (_ ("%s was changed outside the program, or damaged, since it "
+                                       "was saved. Compare it with a backup before you rely on it. "
+                                       "What you change in it keeps the rest as it is now."),
+                                    what)
+                 : NULL;
+
+  gtk_label_set_text (priv->altered_label, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (priv->altered_label), is_altered);
+}
+
+static void
 remove_clicked_cb (FmStoredView *self)
 {
   g_signal_emit (self, signals[REMOVE], 0);
@@ -202,6 +221,7 @@ fm_stored_view_class_init (FmStoredViewClass *klass)
       widget_class, "/io/github/forcemeat/Forcemeat/ui/log/fm-stored-view.ui");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_bind_template_child_private (widget_class, FmStoredView, content_box);
+  gtk_widget_class_bind_template_child_private (widget_class, FmStoredView, altered_label);
   gtk_widget_class_bind_template_child_private (widget_class, FmStoredView, status_label);
   gtk_widget_class_bind_template_child_private (widget_class, FmStoredView, remove_button);
   gtk_widget_class_bind_template_callback (widget_class, remove_clicked_cb);
@@ -219,6 +239,7 @@ fm_stored_view_init (FmStoredView *self)
   g_signal_group_connect_swapped (group, "restored", G_CALLBACK (document_restored_cb), self);
   g_signal_group_connect_swapped (group, "saved", G_CALLBACK (document_saved_cb), self);
   g_signal_group_connect_swapped (group, "save-failed", G_CALLBACK (document_failed_cb), self);
+  g_signal_group_connect_swapped (group, "altered", G_CALLBACK (document_altered_cb), self);
 }
 
 void
@@ -235,6 +256,7 @@ fm_stored_view_set_document (FmStoredView *self, FmStoredDocument *document)
   if (document == NULL)
     return;
   g_signal_group_set_target (priv->signals, document);
+  document_altered_cb (self);
   gtk_widget_set_sensitive (priv->remove_button, editable);
   set_status (self,
               editable ? _ ("Changes are saved as you make them") : _ ("Open for reading only"),

@@ -233,6 +233,7 @@ fm_map_document_class_init (FmMapDocumentClass *klass)
   document_class->free = free_map;
   document_class->save = save_map;
   document_class->describe = describe_map;
+  document_class->table = "maps";
   document_class->is_told = TRUE;
   document_class->kind = FM_CHANGE_MAP;
   signals[DATA_CHANGED] = g_signal_new ("data-changed", FM_TYPE_MAP_DOCUMENT, G_SIGNAL_RUN_LAST, 0,

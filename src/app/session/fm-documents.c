@@ -3,13 +3,17 @@
 /* fm-documents.c - the documents of a session: one a record, and none is forgotten unsaved */
 #include "app/session/fm-documents.h"
 
+#include "store/notebook/fm-record-check.h"
+
 struct _FmDocuments {
   GObject parent_instance;
 
   FmWriter *writer;
-  GHashTable *live;   /* Key -> FmStoredDocument, not owned */
-  GPtrArray *unsaved; /* FmStoredDocument */
-  gboolean failing;   /* that something could not be saved was said */
+  GHashTable *live;    /* Key -> FmStoredDocument, not owned */
+  GPtrArray *unsaved;  /* FmStoredDocument */
+  gboolean failing;    /* that something could not be saved was said */
+  GPtrArray *altered;  /* (nullable): FmAlteredRecord, of the notebook that was checked last */
+  FmNotebook *checked; /* only compared */
 };
 
 G_DEFINE_FINAL_TYPE (FmDocuments, fm_documents, G_TYPE_OBJECT)
@@ -120,6 +124,7 @@ fm_documents_finalize (GObject *object)
   forget_all (self);
   g_clear_pointer (&self->live, g_hash_table_unref);
   g_clear_pointer (&self->unsaved, g_ptr_array_unref);
+  g_clear_pointer (&self->altered, g_ptr_array_unref);
   g_clear_pointer (&self->writer, fm_writer_unref);
   G_OBJECT_CLASS (fm_documents_parent_class)->finalize (object);
 }
@@ -165,6 +170,23 @@ watch (FmDocuments *self, const Key *key, FmStoredDocument *document)
                            G_CONNECT_SWAPPED);
 }
 
+/* Sums are of the record as it was read when the notebook was opened. */
+static void
+tell_if_altered (FmDocuments *self, FmStoredDocument *document)
+{
+  const char *table = FM_STORED_DOCUMENT_GET_CLASS (document)->table;
+  const gint64 id = fm_stored_document_get_id (document);
+
+  if (self->altered == NULL || self->checked != fm_stored_document_get_notebook (document))
+    return;
+  for (guint i = 0; i < self->altered->len; i++) {
+    const FmAlteredRecord *record = g_ptr_array_index (self->altered, i);
+
+    if (record->id == id && !record->is_gone && g_strcmp0 (record->table, table) == 0)
+      fm_stored_document_set_altered (document);
+  }
+}
+
 gpointer
 fm_documents_open (FmDocuments *self, GType type, FmNotebook *notebook, gint64 id, gpointer content)
 {
@@ -178,6 +200,7 @@ fm_documents_open (FmDocuments *self, GType type, FmNotebook *notebook, gint64 i
   }
   document = fm_stored_document_new (type, self->writer, notebook, id, content);
   watch (self, &key, document);
+  tell_if_altered (self, document);
   return document;
 }
 
@@ -297,6 +320,18 @@ fm_documents_tell_lost (FmDocuments *self, FmNotebook *notebook, const char *mes
 
   for (guint i = 0; i < open->len; i++)
     g_signal_emit_by_name (g_ptr_array_index (open, i), "save-failed", message);
+}
+
+void
+fm_documents_tell_altered (FmDocuments *self, FmNotebook *notebook, GPtrArray *altered)
+{
+  g_autoptr (GPtrArray) open = list_of (self, notebook);
+
+  g_clear_pointer (&self->altered, g_ptr_array_unref);
+  self->altered = altered;
+  self->checked = notebook;
+  for (guint i = 0; i < open->len; i++)
+    tell_if_altered (self, g_ptr_array_index (open, i));
 }
 
 void

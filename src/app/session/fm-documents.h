@@ -51,6 +51,9 @@ char *fm_documents_describe (FmDocuments *self);
 GPtrArray *fm_documents_copy_unsaved (FmDocuments *self, FmNotebook *notebook);
 /** The file of @notebook has left its name: what is open of it is not saved, whatever was said. */
 void fm_documents_tell_lost (FmDocuments *self, FmNotebook *notebook, const char *message);
+/** What was found of records of @notebook by fm_record_check_run(): documents of them say so, those
+ * that are opened later, too. @altered: (transfer full) (element-type FmAlteredRecord) */
+void fm_documents_tell_altered (FmDocuments *self, FmNotebook *notebook, GPtrArray *altered);
 /** What is open of @from goes on in @to, a copy of it, and is saved there. */
 void fm_documents_move (FmDocuments *self, FmNotebook *from, FmNotebook *to);
 /** Drops all changes that could not be saved: the user was asked, or the session ends. */

@@ -67,6 +67,7 @@ fm_experiment_document_class_init (FmExperimentDocumentClass *klass)
   document_class->free = free_content;
   document_class->save = save;
   document_class->describe = describe;
+  document_class->table = "experiments";
   document_class->is_told = TRUE;
   document_class->kind = FM_CHANGE_EXPERIMENT;
 }

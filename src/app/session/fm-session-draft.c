@@ -66,6 +66,7 @@ fm_session_draft_class_init (FmSessionDraftClass *klass)
   document_class->free = free_copy;
   document_class->save = save;
   document_class->describe = describe;
+  document_class->table = "drafts";
 }
 
 static void

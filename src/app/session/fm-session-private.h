@@ -33,6 +33,7 @@ struct _FmSession {
   guint n_in_flight;      /* jobs besides the saves of documents */
   GFileMonitor *monitor;  /* of the file of the notebook */
   FmNotebookPlace *place; /* NULL while the file is where it was opened */
+  GCancellable *checking; /* (nullable): of the comparing of records with their sums */
 };
 
 /* fm-session-base.c */
@@ -52,6 +53,11 @@ void fm_session_restore_shown (FmSession *self);
 /** Watches the file of the notebook, whose place is taken as known. */
 void fm_session_watch_place (FmSession *self);
 void fm_session_forget_place (FmSession *self);
+
+/* fm-session-check.c */
+/** Looks in a thread for what was changed by something else, and tells of it. */
+void fm_session_begin_check (FmSession *self);
+void fm_session_end_check (FmSession *self);
 
 /* fm-session-save.c */
 /** Keeps the documents of a new session, and tells of what cannot be saved. */

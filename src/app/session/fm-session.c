@@ -12,6 +12,7 @@ drop_notebook (FmSession *self)
 {
   fm_session_stop_reading (self);
   fm_session_forget_place (self);
+  fm_session_end_check (self);
   fm_documents_flush (self->documents);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   fm_session_clear_version (self);
@@ -84,6 +85,7 @@ fm_session_set_notebook (FmSession *self, FmNotebook *notebook)
   if (notebook != NULL)
     fm_session_restore_shown (self);
   fm_session_watch_place (self);
+  fm_session_begin_check (self);
   fm_session_emit_changed (self, FM_CHANGE_NOTEBOOK, 0);
   fm_session_emit_shown (self);
 }

@@ -27,6 +27,7 @@ typedef struct {
   guint64 kept_serial;   /* of the last change known to be in a copy of the notebook */
   guint n_saving;        /* copies that the writer has */
   guint save_source;
+  gboolean is_altered; /* by something else than this program */
 } FmStoredDocumentPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (FmStoredDocument, fm_stored_document, G_TYPE_OBJECT)
@@ -36,6 +37,7 @@ enum {
   RESTORED,
   SAVED,
   SAVE_FAILED,
+  ALTERED,
   N_SIGNALS,
 };
 
@@ -122,6 +124,8 @@ fm_stored_document_class_init (FmStoredDocumentClass *klass)
       g_signal_new ("saved", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SAVE_FAILED] = g_signal_new ("save-failed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                        G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[ALTERED] =
+      g_signal_new ("altered", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
@@ -186,6 +190,19 @@ note_change (FmStoredDocument *self)
   if (priv->save_source == 0 && priv->n_saving == 0 && !fm_stored_document_is_saved (self))
     schedule_save (self, SAVE_DELAY_MS);
   g_signal_emit (self, signals[CHANGED], 0);
+}
+
+void
+fm_stored_document_set_altered (FmStoredDocument *self)
+{
+  get_private (self)->is_altered = TRUE;
+  g_signal_emit (self, signals[ALTERED], 0);
+}
+
+gboolean
+fm_stored_document_is_altered (FmStoredDocument *self)
+{
+  return get_private (self)->is_altered;
 }
 
 void

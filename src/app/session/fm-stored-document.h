@@ -15,6 +15,7 @@
  *   "restored" (text)        undo or redo took another state: show all of it; comes after
  * "changed"; the text says what was done "saved" ()               all changes are in the notebook
  *   "save-failed" (message)  the last save failed; another attempt follows
+ *   "altered" ()             it was found that something else changed the record
  */
 #pragma once
 
@@ -44,6 +45,8 @@ struct _FmStoredDocumentClass {
   gboolean (*save) (FmNotebook *notebook, gpointer copy, GError **error);
   /** What it is, translated, for a list of what is not saved. Returns: (transfer full). */
   char *(*describe) (FmStoredDocument *self);
+  /** (nullable): of the notebook, that has its record as a row; see fm-record-check.h. */
+  const char *table;
   /** The session tells of each save as a change of @kind, with the id of the record. */
   gboolean is_told;
   FmChangeKind kind;
@@ -61,6 +64,9 @@ gpointer fm_stored_document_get_content (FmStoredDocument *self);
 char *fm_stored_document_describe (FmStoredDocument *self);
 /** FALSE when the notebook is open for reading only. */
 gboolean fm_stored_document_is_editable (FmStoredDocument *self);
+/** Its record does not match its sum: something else than this program changed it. */
+void fm_stored_document_set_altered (FmStoredDocument *self);
+gboolean fm_stored_document_is_altered (FmStoredDocument *self);
 void fm_stored_document_touch (FmStoredDocument *self);
 /** As touch, after a change that can be undone. @label: translated, "Raw mass of patty 2";
  * @merge_key: (nullable): see fm_history_push(). */

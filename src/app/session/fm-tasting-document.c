@@ -92,6 +92,7 @@ fm_tasting_document_class_init (FmTastingDocumentClass *klass)
   document_class->free = free_content;
   document_class->save = save;
   document_class->describe = describe;
+  document_class->table = "tastings";
   document_class->is_told = TRUE;
   document_class->kind = FM_CHANGE_TASTING;
   signals[STATE_CHANGED] = add_signal ("state-changed");

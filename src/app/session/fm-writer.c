@@ -32,11 +32,7 @@ run_job (gpointer task, gpointer user_data)
 static gpointer
 close_notebook (FmNotebook *none, gpointer notebook, GCancellable *cancellable, GError **error)
 {
-  fm_notebook_unref (notebook);
-  g_mutex_lock (&closing_mutex);
-  n_closing--;
-  g_cond_broadcast (&closed);
-  g_mutex_unlock (&closing_mutex);
+  fm_writer_release_notebook (notebook);
   return NULL;
 }
 
@@ -86,6 +82,25 @@ fm_writer_wait (FmWriter *self)
   while (self->n_pending > 0)
     g_cond_wait (&self->idle, &self->mutex);
   g_mutex_unlock (&self->mutex);
+}
+
+FmNotebook *
+fm_writer_hold_notebook (FmNotebook *notebook)
+{
+  g_mutex_lock (&closing_mutex);
+  n_closing++;
+  g_mutex_unlock (&closing_mutex);
+  return fm_notebook_ref (notebook);
+}
+
+void
+fm_writer_release_notebook (FmNotebook *notebook)
+{
+  fm_notebook_unref (notebook);
+  g_mutex_lock (&closing_mutex);
+  n_closing--;
+  g_cond_broadcast (&closed);
+  g_mutex_unlock (&closing_mutex);
 }
 
 void

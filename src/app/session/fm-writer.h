@@ -25,6 +25,10 @@ void fm_writer_wait (FmWriter *self);
 /** Drops a reference in a thread, because the last one checkpoints the file. (transfer full)
  * (nullable) */
 void fm_writer_close_notebook (FmNotebook *notebook);
+/** For a thread of its own that may be at work when the program ends, which waits for it to release
+ * the notebook. (transfer full) */
+FmNotebook *fm_writer_hold_notebook (FmNotebook *notebook);
+void fm_writer_release_notebook (FmNotebook *notebook);
 /** Blocks until all those threads are done; before the program ends. */
 void fm_writer_wait_closed (void);
 

@@ -6,6 +6,7 @@
 #include "store/exchange/fm-exchange-private.h"
 
 #define SEARCH_INDEX "experiments_fts"
+#define SUMS "record_checks" /* of the rows of one file */
 
 static void
 column_free (FmExchangeColumn *column)
@@ -61,7 +62,8 @@ read_names (FmDb *db, GError **error)
   g_autoptr (FmStmt) stmt = fm_db_prepare (db,
                                            "SELECT name FROM sqlite_schema WHERE type = 'table' AND"
                                            " name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND"
-                                           " substr(name, 1, length(?1)) <> ?1 ORDER BY name",
+                                           " substr(name, 1, length(?1)) <> ?1 AND name <> ?2"
+                                           " ORDER BY name",
                                            error);
   g_autoptr (GPtrArray) tables = g_ptr_array_new_with_free_func ((GDestroyNotify)table_free);
   FmStep step = FM_FAILED;
@@ -69,6 +71,7 @@ read_names (FmDb *db, GError **error)
   if (stmt == NULL)
     return NULL;
   fm_stmt_bind_text (stmt, 1, SEARCH_INDEX);
+  fm_stmt_bind_text (stmt, 2, SUMS);
   while ((step = fm_stmt_step (db, stmt, error)) == FM_ROW) {
     FmExchangeTable *table = g_new0 (FmExchangeTable, 1);
 

@@ -10,6 +10,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "store/notebook/fm-record-check-private.h"
+
 #define PAGES_PER_STEP 256
 /* FM_TASTING_EVENT_COPIED as the schema knows it since version 3 */
 #define COPIED_EVENT 6
@@ -78,7 +80,10 @@ fm_notebook_mark_sealed (FmDb *copy, GError **error)
 
   if (!fm_db_query_int (copy, "PRAGMA user_version", &version, error))
     return FALSE;
-  return version < COPIES_SINCE_VERSION || fm_db_exec (copy, sql, error);
+  if (version < COPIES_SINCE_VERSION)
+    return TRUE;
+  return fm_record_check_watch (copy, error) && fm_db_exec (copy, sql, error) &&
+         fm_record_check_store (copy, error);
 }
 
 /* A copy without WAL is one plain file, also for a reader without write permission. */

@@ -16,6 +16,7 @@ struct _FmDb {
   FmNotebook *notebook; /* whose reader or writer this is; not owned */
   guint depth;          /* of nested transactions */
   GThread *user;        /* of a reader: the thread that reads now */
+  gboolean has_sums;    /* notes which records it touches */
 };
 
 G_END_DECLS

@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "store/notebook/fm-record-check-private.h"
 #include "store/notebook/fm-store-thread.h"
 
 #define MAX_READERS 4 /* a list, what is chosen meanwhile, its photos and one more */
@@ -64,7 +65,7 @@ end_nested (FmDb *db, gboolean success, GError **error)
 static gboolean
 end_outer (FmDb *db, gboolean success, GError **error)
 {
-  if (success && fm_db_exec (db, "COMMIT", error))
+  if (success && fm_record_check_store (db, error) && fm_db_exec (db, "COMMIT", error))
     return fm_notebook_check_place (db->notebook, error);
   roll_back (db);
   return FALSE;

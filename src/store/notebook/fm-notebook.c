@@ -11,6 +11,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
+#include "store/notebook/fm-record-check-private.h"
 #include "store/notebook/fm-schema.h"
 #include "store/notebook/fm-store-thread.h"
 
@@ -243,6 +244,8 @@ fm_notebook_open (const char *path, GCancellable *cancellable, GError **error)
   if (!lock (self, error) || !fm_notebook_tidy_beside (self, error) ||
       !inspect_beside (self, cancellable, &version, error) || !open_writer (self, error) ||
       !note_log (self, error) || !migrate (self, version, cancellable, error) ||
+      !fm_record_check_watch (self->writer, error) ||
+      !fm_record_check_begin (self->writer, error) ||
       fm_notebook_add_reader (self, error) == NULL || !fm_notebook_check_place (self, error))
     return NULL;
   return g_steal_pointer (&self);

@@ -1,6 +1,6 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-schema-v5.c - surfaces that are searched, servings, what is invented, what photos show
+/* fm-schema-v5.c - surfaces that are searched, servings, what is invented, what photos show, sums
  *
  * NULL stands for "not known" or "none", as before.
  */
@@ -54,4 +54,15 @@
   "  CHECK (view IN ('raw', 'crust', 'cross section', 'crumb'));\n"                                \
   "ALTER TABLE photo_blobs ADD COLUMN taken TEXT;\n"
 
-const char fm_schema_v5_sql[] = SEARCH_SQL SERVING_SQL INVENTED_SQL PHOTO_SQL;
+/* Of each record the first half of a SHA-256 over its rows; see fm-record-check.h. A program that
+ * changes rows when it brings a notebook up to date empties this table, which is then filled anew.
+ */
+#define CHECK_SQL                                                                                  \
+  "CREATE TABLE record_checks (\n"                                                                 \
+  "  kind TEXT NOT NULL,\n"                                                                        \
+  "  id NOT NULL,\n"                                                                               \
+  "  sum BLOB NOT NULL,\n"                                                                         \
+  "  PRIMARY KEY (kind, id)\n"                                                                     \
+  ") WITHOUT ROWID;\n"
+
+const char fm_schema_v5_sql[] = SEARCH_SQL SERVING_SQL INVENTED_SQL PHOTO_SQL CHECK_SQL;

@@ -109,7 +109,6 @@ checked_cb (GObject *source, GAsyncResult *result, gpointer data)
   const FmNotebook *checked = fm_store_task_data (result);
   GWeakRef *where = data;
   g_autoptr (FmSession) self = g_weak_ref_get (where);
-  g_autoptr (GError) told = NULL;
   g_autofree char *text = NULL;
 
   g_weak_ref_clear (where);
@@ -118,8 +117,7 @@ checked_cb (GObject *source, GAsyncResult *result, gpointer data)
     return;
   text = describe_all (altered);
   fm_documents_tell_altered (self->documents, self->notebook, g_steal_pointer (&altered));
-  told = g_error_new_literal (FM_STORE_ERROR, FM_STORE_ERROR_DAMAGED, text);
-  fm_session_failure (self, told);
+  g_signal_emit_by_name (self, "altered", text);
 }
 
 /* The check holds the session no longer than it lives, so that closing waits for nothing. */

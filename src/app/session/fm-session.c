@@ -53,6 +53,7 @@ fm_session_class_init (FmSessionClass *klass)
   add_signal ("changed", G_SIGNAL_DETAILED, FM_TYPE_CHANGE | G_SIGNAL_TYPE_STATIC_SCOPE);
   add_signal ("message", 0, G_TYPE_STRING);
   add_signal ("failure", 0, G_TYPE_STRING);
+  add_signal ("altered", 0, G_TYPE_STRING);
 }
 
 static void

@@ -12,6 +12,7 @@
  *                                 is the detail, so a page hears "changed::version" alone
  *   "message" (char *text)        a short sentence for a toast
  *   "failure" (char *text)        something failed; a sentence that stays until dismissed
+ *   "altered" (char *text)        what was found to be changed by something else; stays as well
  */
 #pragma once
 

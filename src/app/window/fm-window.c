@@ -118,6 +118,19 @@ failure_cb (FmWindow *self, const char *text)
   gtk_revealer_set_reveal_child (self->failure_revealer, TRUE);
 }
 
+/* Beside what failed while the notebook was opened. */
+static void
+altered_cb (FmWindow *self, const char *text)
+{
+  const gboolean is_shown = gtk_revealer_get_reveal_child (self->failure_revealer);
+  g_autofree char *whole =
+      g_strjoin ("\n", is_shown ? gtk_label_get_text (self->failure_label) : text,
+                 is_shown ? text : NULL, NULL);
+
+  gtk_label_set_text (self->failure_label, whole);
+  gtk_revealer_set_reveal_child (self->failure_revealer, TRUE);
+}
+
 /* Comes after the session has said the same as a failure. */
 static void
 save_failed_cb (FmWindow *self)
@@ -441,6 +454,7 @@ set_session (FmWindow *self, FmSession *session)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "message", G_CALLBACK (message_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "failure", G_CALLBACK (failure_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "altered", G_CALLBACK (altered_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (documents, "save-failed", G_CALLBACK (save_failed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (documents, "saved-again", G_CALLBACK (saved_again_cb), self,

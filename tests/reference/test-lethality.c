@@ -129,8 +129,26 @@ test_juneja_1999 (void)
                            <, 0.15);
 }
 
-/* Murphy et al. 2004 (second hand): D as printed at 65 °C, z of the least-squares line through the
- * seven values of D, to the two decimals kept. */
+/* z of the least-squares line through log D over temperature; NaN values are left out. */
+static double
+z_of_line (const double *temps_c, const double *d_min, guint n)
+{
+  double n_used = 0, sum_x = 0, sum_y = 0, sum_xx = 0, sum_xy = 0;
+
+  for (guint i = 0; i < n; i++) {
+    if (isnan (d_min[i]))
+      continue;
+    n_used++;
+    sum_x += temps_c[i];
+    sum_y += log10 (d_min[i]);
+    sum_xx += temps_c[i] * temps_c[i];
+    sum_xy += temps_c[i] * log10 (d_min[i]);
+  }
+  return -(sum_xx - sum_x * sum_x / n_used) / (sum_xy - sum_x * sum_y / n_used);
+}
+
+/* Murphy et al. 2004 (second hand): D as printed at 65 °C, z of the line through the values of D,
+ * to the two decimals kept. Of E. coli in franks the review prints 3.22 at both 60 and 62.5 °C. */
 static void
 test_murphy_2004 (void)
 {
@@ -141,6 +159,7 @@ test_murphy_2004 (void)
     double d_min[7];
   } series[] = {
     { "E. coli O157:H7", "links", { 23.23, 7.43, 2.38, 0.76, 0.24, 0.08, 0.03 } },
+    { "E. coli O157:H7", "franks", { 33.44, 10.37, 3.22, NAN, 0.8, 0.077, 0.048 } },
     { "Listeria monocytogenes", "links", { 50.35, 18.6, 6.87, 2.54, 0.84, 0.35, 0.13 } },
     { "Salmonella", "franks", { 45.87, 26.67, 5.07, 2.56, 1.91, 0.36, 0.083 } },
     { "Listeria monocytogenes", "franks", { 47.17, 22.32, 5.61, 2.87, 1.56, 0.44, 0.085 } },
@@ -148,22 +167,15 @@ test_murphy_2004 (void)
   guint n, n_found = 0;
   const FmLethalityParams *all = fm_lethality_params (&n);
 
-  for (guint s = 0; s < G_N_ELEMENTS (series); s++) {
-    double sum_xy = 0, sum_xx = 0;
-
-    for (guint i = 0; i < 7; i++) {
-      sum_xy += (temps_c[i] - 62.5) * log10 (series[s].d_min[i]);
-      sum_xx += (temps_c[i] - 62.5) * (temps_c[i] - 62.5);
-    }
+  for (guint s = 0; s < G_N_ELEMENTS (series); s++)
     for (guint i = 0; i < n; i++)
       if (g_str_has_prefix (all[i].source, "Murphy") &&
           strcmp (all[i].organism, series[s].organism) == 0 &&
           strstr (all[i].matrix, series[s].matrix) != NULL) {
         g_assert_cmpfloat (all[i].d_min, ==, series[s].d_min[4]);
-        g_assert_cmpfloat_with_epsilon (all[i].z_c, -sum_xx / sum_xy, 0.005);
+        g_assert_cmpfloat_with_epsilon (all[i].z_c, z_of_line (temps_c, series[s].d_min, 7), 0.005);
         n_found++;
       }
-  }
   g_assert_cmpuint (n_found, ==, G_N_ELEMENTS (series));
 }
 

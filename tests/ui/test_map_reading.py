@@ -40,6 +40,15 @@ def share(text, name):
     return float(re.search(r"([0-9.]+) % " + name, text).group(1))
 
 
+def why(program):
+    """Opens where the figure asked of the map comes from, reads it and closes it again."""
+    program.click("Where It Comes From: Blend Asked of the Map", role="push button")
+    text = program.read("Derivation")
+    program.press("Escape")
+    program.gone("Derivation", role="text")
+    return text
+
+
 def the_demo_panel_becomes_a_map(start, folder):
     """The invented panel likes 48 % chuck, 42 % shank and 10 % suet best (fm-demo-panel.h)."""
     program = start("--demo", "--separate")
@@ -61,7 +70,15 @@ def the_demo_panel_becomes_a_map(start, folder):
     program.press("Up", "Up")
     program.gone("Version 2: ", role="label", contains=True)
     program.says("(95 % interval of the mean ")
-    program.press("Home", "Return")
+    derivation = why(program)
+    assert "No liking was measured of this very blend" in derivation, derivation
+    assert "Coefficient times product of the shares:" in derivation, derivation
+    bring_into_sight(program, picture)
+    program.press_in(picture, "Home")
+    program.says("Version 2: ")
+    derivation = why(program)
+    assert "Measured liking of this very blend, " in derivation, derivation
+    program.press_in(picture, "Home", "Return")
     program.says("mapped, version 2 ")
     program.page("Map")
     program.click("Map as a table")

@@ -361,3 +361,24 @@ fm_map_curves_take (FmMapCurves *self,
   self->data = data;
   fm_chart_say (FM_CHART (self), label, description, make_table (data));
 }
+
+double
+fm_map_curves_get_picked_x (FmMapCurves *self)
+{
+  const int picked = fm_chart_get_picked (FM_CHART (self));
+  guint row = (guint)MAX (picked, 0);
+
+  g_return_val_if_fail (FM_IS_MAP_CURVES (self), (double)NAN);
+  if (picked < 0 || self->data == NULL)
+    return (double)NAN;
+  for (guint i = 0; i < self->data->curves->len; i++) {
+    const FmMapCurve *curve = get_curve (self->data, i);
+
+    if (curve->points->len == 0)
+      continue;
+    if (row < N_STOPS)
+      return get_point (curve, stop_index (curve, row))->x;
+    row -= N_STOPS;
+  }
+  return g_array_index (self->data->dots, FmMapCurveDot, row).x;
+}

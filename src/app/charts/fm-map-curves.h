@@ -52,6 +52,8 @@ void fm_map_curves_take (FmMapCurves *self,
                          FmMapCurvesData *data,
                          const char *label,
                          const char *description);
+/** Where along the axis the picked point or dot lies; NaN when none is picked. */
+double fm_map_curves_get_picked_x (FmMapCurves *self);
 /** Without a window. */
 void fm_map_curves_draw (const FmMapCurvesData *data, FmChartCanvas *canvas);
 

@@ -156,6 +156,7 @@ static void
 fill_params (FmCookVerdicts *self)
 {
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  g_autofree char *choice = fm_lethality_choice_text (&self->food);
   gboolean fits;
 
   g_clear_pointer (&self->published, g_ptr_array_unref);
@@ -164,11 +165,7 @@ fill_params (FmCookVerdicts *self)
     gtk_string_list_take (names, fm_lethality_params_name (g_ptr_array_index (self->published, i)));
   gtk_string_list_append (names, _ ("Own D and z, typed here"));
   gtk_drop_down_set_model (self->params_drop_down, G_LIST_MODEL (names));
-  gtk_label_set_text (self->params_label,
-                      fits ? _ ("The most careful published set for this blend stands first: the "
-                                "highest D at its fat or above.")
-                           : _ ("No D and z published for this kind of animal are known here: all "
-                                "the sets below are of other meats."));
+  gtk_label_set_text (self->params_label, choice);
 }
 
 static void

@@ -169,19 +169,28 @@ fm_map_picture_free (FmMapPicture *self)
   g_free (self);
 }
 
+gboolean
+fm_map_picture_blend_at (const FmMapPicture *self, FmMixPlanePoint at, double *x)
+{
+  double u[3];
+
+  fm_mix_slice_from_plane (at, u);
+  fm_mix_slice_to_shares (&self->slice, u, x);
+  return fm_mix_region_contains (&self->fit->region, x, NEAR_EDGE);
+}
+
 char *
 fm_map_picture_text_at (const FmMapPicture *self, FmMapDocument *document, FmMixPlanePoint at)
 {
   const int decimals = fm_map_response_decimals (self->response);
   g_autofree char *unit = NULL;
   const FmMixResponse wording = fm_map_fit_wording (self->response, &unit);
-  double u[3], x[FM_MIX_MAX_COMPONENTS];
+  double x[FM_MIX_MAX_COMPONENTS];
+  const gboolean is_inside = fm_map_picture_blend_at (self, at, x);
+  g_autofree char *shares = fm_map_document_shares_text (document, x);
   FmMixPrediction prediction;
 
-  fm_mix_slice_from_plane (at, u);
-  fm_mix_slice_to_shares (&self->slice, u, x);
-  g_autofree char *shares = fm_map_document_shares_text (document, x);
-  if (!fm_mix_region_contains (&self->fit->region, x, NEAR_EDGE))
+  if (!is_inside)
     /* Translators: shares of a blend. */
     return g_strdup_printf (_ ("%s: outside of the region of the map."), shares);
   if (!self->predicts)

@@ -46,6 +46,8 @@ fm_map_picture_new (FmMapDocument *document, const FmMapFit *fit, const FmMixSli
 void fm_map_picture_free (FmMapPicture *self);
 /** What it shows, in words. (transfer full) */
 char *fm_map_picture_describe (const FmMapPicture *self, FmMapDocument *document);
+/** @x: (out): the blend at a place of the triangle. FALSE when it lies outside of the region. */
+gboolean fm_map_picture_blend_at (const FmMapPicture *self, FmMixPlanePoint at, double *x);
 /** What the model says at a place of the triangle, in words. (transfer full) */
 char *
 fm_map_picture_text_at (const FmMapPicture *self, FmMapDocument *document, FmMixPlanePoint at);

@@ -4,6 +4,7 @@
 #include "app/map/fm-map-plot.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "app/map/fm-map-plot-draw.h"
 
@@ -23,6 +24,7 @@ struct _FmMapPlot {
   FmMapDocument *document; /* (nullable) */
   FmMixPlanePoint point;
   gboolean has_point;
+  gboolean telling; /* of the point */
 };
 
 enum {
@@ -87,8 +89,10 @@ set_point (FmMapPlot *self, FmMixPlanePoint at)
 {
   if (!is_in_triangle (at))
     return;
-  fm_chart_tell (FM_CHART (self), fm_map_picture_text_at (self->picture, self->document, at));
   self->point = at;
+  self->telling = TRUE;
+  fm_chart_tell (FM_CHART (self), fm_map_picture_text_at (self->picture, self->document, at));
+  self->telling = FALSE;
   self->has_point = TRUE;
 }
 
@@ -155,7 +159,7 @@ activate (FmChart *chart, guint row)
 static void
 picked_cb (FmMapPlot *self)
 {
-  self->has_point = FALSE;
+  self->has_point = self->telling;
 }
 
 static GtkSizeRequestMode
@@ -249,6 +253,23 @@ fm_map_plot_drop (FmMapPlot *self)
   fm_chart_say (FM_CHART (self), _ ("Map of three components"), NULL, NULL);
   g_clear_pointer (&self->picture, fm_map_picture_free);
   g_clear_object (&self->document);
+}
+
+gboolean
+fm_map_plot_get_asked (FmMapPlot *self, double *x)
+{
+  const int picked = fm_chart_get_picked (FM_CHART (self));
+
+  if (self->picture == NULL)
+    return FALSE;
+  if (self->has_point)
+    return fm_map_picture_blend_at (self->picture, self->point, x);
+  if (picked < 0)
+    return FALSE;
+  const FmMapPlaced *placed = &g_array_index (self->picture->placed, FmMapPlaced, picked);
+  memcpy (x, g_array_index (self->picture->marks, FmMapMark, placed->index).x,
+          FM_MIX_MAX_COMPONENTS * sizeof *x);
+  return TRUE;
 }
 
 const FmMapPicture *

@@ -20,6 +20,9 @@ G_DECLARE_FINAL_TYPE (FmMapPlot, fm_map_plot, FM, MAP_PLOT, FmChart)
 void fm_map_plot_take (FmMapPlot *self, FmMapDocument *document, FmMapPicture *picture);
 /** Shows none: what the picture was made of goes away. */
 void fm_map_plot_drop (FmMapPlot *self);
+/** @x: (out): the blend of the mark that is picked, else of the point that was asked. FALSE when
+ * there is none, or it lies outside of the region. */
+gboolean fm_map_plot_get_asked (FmMapPlot *self, double *x);
 /** (transfer none) (nullable) */
 const FmMapPicture *fm_map_plot_get_picture (FmMapPlot *self);
 

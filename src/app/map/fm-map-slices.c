@@ -9,11 +9,13 @@
 #include "app/widgets/fm-accessible.h"
 #include "app/charts/fm-map-curves.h"
 #include "app/map/fm-map-plot.h"
+#include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/widgets/fm-page.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-number.h"
+#include "core/mixture/fm-mix-derivation.h"
 
 #define N_CURVE 41
 /* As Ctrl+1. */
@@ -30,6 +32,7 @@ struct _FmMapSlices {
   FmMapPlot *plot;
   FmMapCurves *curve;
   GtkLabel *picked_label;
+  GtkButton *why_button;
   GtkLabel *legend_label;
   GtkExpander *table_expander;
   GtkGrid *grid;
@@ -291,6 +294,30 @@ show_map (FmMapSlices *self)
   draw_triangle (self);
 }
 
+/* The blend that was asked, or picked. */
+static gboolean
+asked_blend (FmMapSlices *self, double *x)
+{
+  double share;
+
+  if (self->fit == NULL)
+    return FALSE;
+  if (self->fit->region.q != 2)
+    return fm_map_plot_get_asked (self->plot, x);
+  share = fm_map_curves_get_picked_x (self->curve) / 100.0;
+  x[0] = share;
+  x[1] = 1.0 - share;
+  return !isnan (share);
+}
+
+static void
+update_why (FmMapSlices *self)
+{
+  double x[FM_MIX_MAX_COMPONENTS];
+
+  gtk_widget_set_sensitive (GTK_WIDGET (self->why_button), asked_blend (self, x));
+}
+
 static void
 picked_cb (FmMapSlices *self)
 {
@@ -302,6 +329,25 @@ picked_cb (FmMapSlices *self)
                                     : _ ("Arrow keys or a click ask the model at a point. Page Up "
                                          "and Page Down go from mark to mark; Enter opens "
                                          "the version of a mark."));
+  update_why (self);
+}
+
+/* Where the map does not predict, what was measured is all that there is. */
+static void
+why_cb (FmMapSlices *self)
+{
+  double x[FM_MIX_MAX_COMPONENTS];
+  g_autofree char *unit = NULL, *text = NULL, *shares = NULL;
+
+  if (!asked_blend (self, x))
+    return;
+  const FmMixResponse wording = fm_map_fit_wording (self->fit->response, &unit);
+  shares = fm_map_document_shares_text (self->document, x);
+  text = self->fit->predicts
+             ? fm_mix_derivation (self->fit->fit, self->fit->data, x,
+                                  fm_map_document_get_short_names (self->document), &wording)
+             : fm_mix_measured (self->fit->data, x, &wording);
+  fm_derivation_window_show (GTK_WIDGET (self), shares, text);
 }
 
 static void
@@ -355,12 +401,15 @@ fm_map_slices_class_init (FmMapSlicesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, plot);
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, curve);
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, picked_label);
+  gtk_widget_class_bind_template_child (widget_class, FmMapSlices, why_button);
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, legend_label);
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, table_expander);
   gtk_widget_class_bind_template_child (widget_class, FmMapSlices, grid);
   gtk_widget_class_bind_template_callback (widget_class, three_cb);
   gtk_widget_class_bind_template_callback (widget_class, picked_cb);
   gtk_widget_class_bind_template_callback (widget_class, open_version_cb);
+  gtk_widget_class_bind_template_callback (widget_class, update_why);
+  gtk_widget_class_bind_template_callback (widget_class, why_cb);
 }
 
 static void

@@ -97,8 +97,9 @@ keep_derivation (FmMapSpots *self, int spot, const FmMapFit *fit)
   const FmMixResponse wording = fm_map_fit_wording (fit->response, &unit);
 
   g_free (self->derivation[spot]);
-  self->derivation[spot] = fm_mix_derivation (
-      fit->fit, self->x[spot], fm_map_document_get_short_names (self->document), &wording);
+  self->derivation[spot] =
+      fm_mix_derivation (fit->fit, fit->data, self->x[spot],
+                         fm_map_document_get_short_names (self->document), &wording);
 }
 
 /* What the version is saved for: one line, since the tree of versions shows it. */

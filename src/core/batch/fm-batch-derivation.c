@@ -36,26 +36,38 @@ add_masses (GString *text, const FmBatch *batch, const FmBatchPlan *plan)
                                    ground, loss, edible));
 }
 
+/* What has to be bought for the edible mass, and whether its yield was stated. */
+static char *
+purchased_text (const FmBatchLine *line)
+{
+  const char *name = line->line->ingredient->name;
+  g_autofree char *edible = fm_number_format (line->edible_g, MASS_DECIMALS);
+  g_autofree char *purchased = fm_number_format (line->purchased_g, MASS_DECIMALS);
+  g_autofree char *yield = fm_number_format (line->line->ingredient->ep_yield_pct, MASS_DECIMALS);
+
+  if (line->yield_assumed)
+    /* TRANSLATORS: name, masses in g */
+    return g_strdup_printf (_ ("%s: %s g edible = %s g as purchased, since no yield is stated for "
+                               "it and all of it is taken as edible"),
+                            name, edible, purchased);
+  /* TRANSLATORS: name, mass in g, yield in percent, mass in g */
+  return g_strdup_printf (_ ("%s: %s g edible ÷ %s %% stated yield = %s g as purchased"), name,
+                          edible, yield, purchased);
+}
+
 static void
 add_price (GString *text, const FmBatchLine *line)
 {
-  const FmIngredient *ingredient = line->line->ingredient;
-  g_autofree char *edible = fm_number_format (line->edible_g, MASS_DECIMALS);
-  g_autofree char *purchased = fm_number_format (line->purchased_g, MASS_DECIMALS);
-  g_autofree char *price = fm_number_format (ingredient->price_per_kg, 2);
+  g_autofree char *purchased = purchased_text (line);
+  g_autofree char *price = fm_number_format (line->line->ingredient->price_per_kg, 2);
   g_autofree char *cost = fm_number_format (line->cost, MONEY_DECIMALS);
-  g_autofree char *yield =
-      fm_number_format (line->yield_assumed ? 100.0 : ingredient->ep_yield_pct, MASS_DECIMALS);
 
   if (isnan (line->cost))
-    /* TRANSLATORS: name, masses in g */
-    add_line (text, g_strdup_printf (_ ("%s: %s g edible ÷ %s %% = %s g as purchased, no price: "
-                                        "what it costs is not known, never nothing."),
-                                     ingredient->name, edible, yield, purchased));
+    /* TRANSLATORS: "Chuck: 500.0 g edible ÷ 95.0 % stated yield = 526.3 g as purchased" */
+    add_line (text, g_strdup_printf (_ ("%s; no price: what it costs is not known, never nothing."),
+                                     purchased));
   else
-    add_line (text, g_strdup_printf (_ ("%s: %s g edible ÷ %s %% = %s g as purchased × %s per kg "
-                                        "= %s"),
-                                     ingredient->name, edible, yield, purchased, price, cost));
+    add_line (text, g_strdup_printf (_ ("%s; × %s per kg = %s"), purchased, price, cost));
 }
 
 static void

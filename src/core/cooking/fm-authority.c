@@ -249,6 +249,21 @@ fm_hold_row_temp_format (const FmHoldRow *row)
 }
 
 char *
+fm_hold_row_reading_format (const FmHoldRow *row, double temp_c)
+{
+  double shown_c = round (temp_c * 10.0) / 10.0;
+  double shown_f = round (fm_celsius_to_fahrenheit (temp_c));
+
+  if (!fm_hold_row_is_met (row, temp_c)) {
+    shown_c = fmin (shown_c, row->temp_c - 0.1);
+    shown_f = fmin (shown_f, row->temp_f - 1.0);
+  }
+  g_autofree char *c = fm_number_format_unit (shown_c, 1, "°C");
+  g_autofree char *f = fm_number_format_unit (shown_f, 0, "°F");
+  return g_strdup_printf ("%s (%s)", c, f);
+}
+
+char *
 fm_authority_choice_text (FmSpeciesSet species)
 {
   g_autofree char *kinds = fm_species_set_join (species);

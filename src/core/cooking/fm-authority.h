@@ -69,6 +69,9 @@ guint fm_authority_rows (FmAuthority authority, const FmCookFood *food, FmHoldRo
 gboolean fm_hold_row_is_met (const FmHoldRow *row, double temp_c);
 /** "71.1 °C (160 °F)". Returns: (transfer full). */
 char *fm_hold_row_temp_format (const FmHoldRow *row);
+/** A reading beside @row, "71.0 °C (159 °F)": one that misses the row never prints as the row.
+ * Returns: (transfer full). */
+char *fm_hold_row_reading_format (const FmHoldRow *row, double temp_c);
 /** Which figures are shown beside @species, and why; one sentence. Translated.
  * Returns: (transfer full). */
 char *fm_authority_choice_text (FmSpeciesSet species);

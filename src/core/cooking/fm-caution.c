@@ -51,16 +51,8 @@ char *
 fm_caution_reading_format (FmSpeciesSet species, double peak_core_c)
 {
   FmHoldRow row = ruling_row (species);
-  double shown_c = round (peak_core_c * 10.0) / 10.0;
-  double shown_f = round (fm_celsius_to_fahrenheit (peak_core_c));
 
-  if (!fm_hold_row_is_met (&row, peak_core_c)) {
-    shown_c = fmin (shown_c, row.temp_c - 0.1);
-    shown_f = fmin (shown_f, row.temp_f - 1.0);
-  }
-  g_autofree char *c_text = fm_number_format_unit (shown_c, 1, "°C");
-  g_autofree char *f_text = fm_number_format_unit (shown_f, 0, "°F");
-  return g_strdup_printf ("%s (%s)", c_text, f_text);
+  return fm_hold_row_reading_format (&row, peak_core_c);
 }
 
 char *

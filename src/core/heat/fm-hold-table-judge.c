@@ -110,21 +110,6 @@ judge_rows (const GArray *sorted, const FmCookFood *food, FmHoldVerdict *verdict
   }
 }
 
-/* Where a row is missed the reading is rounded down, so that it never prints as that row. */
-static char *
-format_reading (double temp_c, FmHoldState state)
-{
-  double tenths_c = temp_c * 10.0;
-  double temp_f = fm_celsius_to_fahrenheit (temp_c);
-  gboolean down = state != FM_HOLD_REACHED;
-  g_autofree char *c =
-      fm_number_format_unit ((down ? floor (tenths_c + TINY) : round (tenths_c)) / 10.0, 1, "°C");
-  g_autofree char *f =
-      fm_number_format_unit (down ? floor (temp_f + TINY) : round (temp_f), 0, "°F");
-
-  return g_strdup_printf ("%s (%s)", c, f);
-}
-
 static char *
 text_at_once (const FmHoldVerdict *verdict, const char *asked_temp, const char *highest)
 {
@@ -174,7 +159,7 @@ describe (const FmHoldVerdict *verdict)
                             fm_authority_name (verdict->authority));
 
   g_autofree char *asked_temp = fm_hold_row_temp_format (&verdict->row);
-  g_autofree char *highest = format_reading (verdict->highest_c, verdict->state);
+  g_autofree char *highest = fm_hold_row_reading_format (&verdict->row, verdict->highest_c);
   if (verdict->row.hold_s <= 0)
     return text_at_once (verdict, asked_temp, highest);
   return text_held (verdict, asked_temp, highest);
@@ -208,9 +193,12 @@ fm_hold_verdict_clear (FmHoldVerdict *verdict)
 
 /* The sense of Food Code 3-603.11; its wording has not been checked, so none is quoted. */
 static char *
-consumer_advisory (FmAuthority code, double target_c)
+consumer_advisory (FmAuthority code, const FmCookFood *food, double target_c)
 {
-  g_autofree char *target = format_reading (target_c, FM_HOLD_NOT_REACHED);
+  FmHoldRow rows[FM_AUTHORITY_MAX_ROWS];
+
+  fm_authority_rows (code, food, rows);
+  g_autofree char *target = fm_hold_row_reading_format (&rows[0], target_c);
 
   return g_strdup_printf (
       _ ("%s lies below the table of %s. Where it is served, Food Code 3-603.11 asks to tell the "
@@ -232,9 +220,9 @@ fm_hold_doneness_caution (FmSpeciesSet species, double target_c)
   if (!isfinite (target_c) || fm_caution_peak_meets (species, target_c))
     return NULL;
   if (isnan (required_s))
-    return consumer_advisory (code, target_c);
+    return consumer_advisory (code, &food, target_c);
 
-  g_autofree char *target = format_reading (target_c, FM_HOLD_NOT_REACHED);
+  g_autofree char *target = fm_caution_reading_format (species, target_c);
   g_autofree char *hold = fm_number_format_unit (required_s, 0, "s");
   g_autofree char *figure = fm_caution_figure_text (species);
   return g_strdup_printf (_ ("%s lies below the figure that rules for this blend: %s. %s asks for "

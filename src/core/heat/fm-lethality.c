@@ -10,7 +10,7 @@
 #include "core/base/fm-number.h"
 #include "core/base/fm-units.h"
 
-/* Trapezoid and straight-line figures that differ by more than this share are both told. */
+/* Where trapezoid and straight line differ by more than this share the lower one is the figure. */
 #define SPREAD_WORTH_TELLING 0.1
 /* Survivor counts do not resolve more than this; larger figures are only told as "more than". */
 #define MOST_LOGS_TOLD 10.0
@@ -28,6 +28,10 @@
 #define NOT_STATED N_ ("not stated")
 #define RANGE N_ ("D and z are the upper ends of the ranges over fat levels.")
 #define FITTED N_ ("D as published at 65 °C; z by a line through its seven values of D.")
+#define FITTED_SIX                                                                                 \
+  N_ ("D as published at 65 °C; z by a line through six of its values of D: the review prints "   \
+      "the "                                                                                       \
+      "same one at 60 and at 62.5 °C, which leaves that at 62.5 °C open.")
 
 #define BIT(kind) FM_SPECIES_BIT (FM_SPECIES_##kind)
 #define POULTRY_AND_MEAT (BIT (BEEF) | BIT (TURKEY))
@@ -56,6 +60,8 @@ static const FmLethalityParams params_table[] = {
     55.0, 65.0, JUNEJA_1999, "read", BIT (TURKEY) | BIT (PORK) | BIT (LAMB), FALSE, NULL },
   { E_COLI, N_ ("links of beef and turkey"), NOT_STATED, NAN, 0.24, 65.0, 5.15, 55.0, 70.0,
     MURPHY_2004, "read (second hand)", POULTRY_AND_MEAT, TRUE, FITTED },
+  { E_COLI, N_ ("pork franks"), NOT_STATED, NAN, 0.8, 65.0, 5.23, 55.0, 70.0, MURPHY_2004,
+    "read (second hand)", BIT (PORK), FALSE, FITTED_SIX },
   { SALMONELLA, N_ ("pork franks"), NOT_STATED, NAN, 1.91, 65.0, 5.65, 55.0, 70.0, MURPHY_2004,
     "read (second hand)", BIT (PORK), FALSE, FITTED },
   { LISTERIA, N_ ("ground beef"), N_ ("blood agar overlay with pyruvate"), 2.0, 0.6, F_TO_C (145.0),
@@ -147,6 +153,35 @@ fm_lethality_params_for (const FmCookFood *food, gboolean *fits)
     g_ptr_array_add (list, (gpointer)&params_table[i]);
   g_ptr_array_sort_with_data (list, compare_params, &fat_pct);
   return list;
+}
+
+/* What may be said of the first set of a list that fits. */
+static char *
+first_set_text (const FmLethalityParams *first, double fat_pct)
+{
+  if (isnan (first->fat_pct))
+    return g_strdup (_ ("The most careful published set for this blend stands first: the highest D "
+                        "of foods at its fat or above, or of no stated fat, as this one."));
+  if (isnan (fat_pct))
+    return g_strdup (_ ("The fat of this blend is not known; the highest D of its kinds of animal "
+                        "stands first. More fat than that food holds may ask for more."));
+  if (is_lean_for (first, fat_pct))
+    return g_strdup (_ ("No published set for this blend is of a food at its fat or above: the "
+                        "highest D of leaner ones stands first, and heat kills more slowly in "
+                        "fat."));
+  return g_strdup (_ ("The most careful published set for this blend stands first: the highest D "
+                      "at its fat or above."));
+}
+
+char *
+fm_lethality_choice_text (const FmCookFood *food)
+{
+  gboolean fits;
+  g_autoptr (GPtrArray) list = fm_lethality_params_for (food, &fits);
+
+  return fits ? first_set_text (list->pdata[0], food->fat_pct)
+              : g_strdup (_ ("No D and z published for this kind of animal are known here: all the "
+                             "sets below are of other meats."));
 }
 
 void
@@ -310,10 +345,17 @@ format_digits (double value, int digits, const char *unit)
   return fm_number_format_unit (round (value / step) * step, CLAMP (decimals, 0, 6), unit);
 }
 
+/* Whether the readings stand so far apart that the way between them matters. */
+static gboolean
+is_coarse (const FmLethality *self)
+{
+  return self->linear_f_min < (1.0 - SPREAD_WORTH_TELLING) * self->total_f_min;
+}
+
 char *
 fm_lethality_f_format (const FmLethality *self)
 {
-  return format_digits (self->total_f_min, 2, "min");
+  return format_digits (is_coarse (self) ? self->linear_f_min : self->total_f_min, 2, "min");
 }
 
 static char *
@@ -329,7 +371,8 @@ format_logs (double logs)
 static void
 append_figures (GString *text, const FmLethality *self, const FmLethalityParams *params)
 {
-  g_autofree char *logs = format_logs (self->log_reductions);
+  g_autofree char *logs =
+      format_logs (is_coarse (self) ? self->linear_log_reductions : self->log_reductions);
   g_autofree char *name = fm_lethality_params_name (params);
   g_autofree char *d = fm_number_to_edit (params->d_min, 3);
   g_autofree char *ref = fm_number_format_unit (params->ref_c, 1, "°C");
@@ -342,20 +385,20 @@ append_figures (GString *text, const FmLethality *self, const FmLethalityParams 
     g_string_append_printf (text, " %s", _ (params->note));
 }
 
-/* The smaller figure is told too where the readings stand so far apart that it matters. */
+/* The usual sum reads high where readings stand far apart, so that it is told second. */
 static void
 append_spread (GString *text, const FmLethality *self)
 {
-  if (self->linear_f_min >= (1.0 - SPREAD_WORTH_TELLING) * self->total_f_min ||
-      self->linear_log_reductions > MOST_LOGS_TOLD)
+  if (!is_coarse (self) || self->linear_log_reductions > MOST_LOGS_TOLD)
     return;
-  g_autofree char *linear = format_logs (self->linear_log_reductions);
+  g_autofree char *usual = format_logs (self->log_reductions);
   g_autofree char *gap = fm_number_format_unit (self->longest_gap_s, 0, "s");
   g_string_append_c (text, ' ');
   g_string_append_printf (text,
-                          _ ("Readings stand up to %s apart; with the temperature running straight "
-                             "between them it is %s. Read more often to know."),
-                          gap, linear);
+                          _ ("That takes the temperature to run straight between readings, which "
+                             "stand up to %s apart; the usual sum over their lethal rates is %s. "
+                             "Read more often to know."),
+                          gap, usual);
 }
 
 char *

@@ -45,6 +45,8 @@ const FmLethalityParams *fm_lethality_params (guint *n_params);
  * needed. Elements are static. Returns: (transfer container).
  */
 GPtrArray *fm_lethality_params_for (const FmCookFood *food, gboolean *fits);
+/** How the first set for @food was chosen: a sentence. Translated. Returns: (transfer full). */
+char *fm_lethality_choice_text (const FmCookFood *food);
 /** D by z at @temp_c, minutes. */
 double fm_lethality_d_min (const FmLethalityParams *params, double temp_c);
 /* Where D of several sets is compared: between their tested temperatures, and where a patty
@@ -85,7 +87,9 @@ typedef struct {
 FmLethality *
 fm_lethality_new (const GArray *readings, const FmLethalityParams *params, GError **error);
 void fm_lethality_free (FmLethality *self);
-/** F to the two digits that readings and a published D support, "2.4 min". (transfer full) */
+/** F to the two digits that readings and a published D support, "2.4 min": the trapezoid, or the
+ * straight line where the readings stand so far apart that both differ by a tenth. (transfer full)
+ */
 char *fm_lethality_f_format (const FmLethality *self);
 /** Figure, organism, D, z, Tref, source, and what limits it, in sentences. Translated.
  * Returns: (transfer full). */

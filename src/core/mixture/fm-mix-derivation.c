@@ -10,6 +10,8 @@
 
 /* Enough digits to follow a sum by hand. */
 #define DECIMALS 4
+/* As the fit counts different blends. */
+#define SAME_BLEND 1e-6
 
 static void
 add_line (GString *text, char *line)
@@ -19,30 +21,10 @@ add_line (GString *text, char *line)
   g_free (line);
 }
 
-/* Names of the components whose shares are multiplied in a term, in the order of fm_mix_terms(). */
-static GStrv
-term_names (const FmMixFit *fit, const char *const *names)
-{
-  const guint q = fit->q;
-  GStrv made = g_new0 (char *, fit->n_terms + 1);
-  guint n = 0;
-
-  for (guint i = 0; i < q && n < fit->n_terms; i++)
-    made[n++] = g_strdup (names[i]);
-  for (guint i = 0; i < q; i++)
-    for (guint j = i + 1; j < q && n < fit->n_terms; j++)
-      made[n++] = g_strdup_printf ("%s × %s", names[i], names[j]);
-  for (guint i = 0; i < q; i++)
-    for (guint j = i + 1; j < q; j++)
-      for (guint k = j + 1; k < q && n < fit->n_terms; k++)
-        made[n++] = g_strdup_printf ("%s × %s × %s", names[i], names[j], names[k]);
-  return made;
-}
-
 static void
 add_terms (GString *text, const FmMixFit *fit, const double *x, const char *const *names)
 {
-  g_auto (GStrv) called = term_names (fit, names);
+  g_auto (GStrv) called = fm_mix_term_names (fit->order, fit->q, names);
   g_autofree double *row = g_new0 (double, fit->n_terms);
 
   fm_mix_terms (fit->order, fit->q, x, row);
@@ -98,8 +80,47 @@ add_ends (GString *text, const FmMixResponse *response)
                                      low, high, response->name));
 }
 
+static gboolean
+is_row_of (const FmMixData *data, guint row, const double *x)
+{
+  const double *of_row = fm_mix_points_get (data->x, row);
+
+  for (guint i = 0; i < data->x->q; i++)
+    if (fabs (of_row[i] - x[i]) > SAME_BLEND)
+      return FALSE;
+  return TRUE;
+}
+
+char *
+fm_mix_measured (const FmMixData *data, const double *x, const FmMixResponse *response)
+{
+  g_autoptr (GString) values = g_string_new (NULL);
+  double sum = 0;
+  guint n = 0;
+
+  for (guint row = 0; row < data->x->n; row++) {
+    g_autofree char *value = fm_mix_value_text (response, data->y[row]);
+
+    if (!is_row_of (data, row, x))
+      continue;
+    g_string_append_printf (values, n > 0 ? "; %s" : "%s", value);
+    sum += data->y[row];
+    n++;
+  }
+  if (n == 0)
+    /* TRANSLATORS: "liking" */
+    return g_strdup_printf (_ ("No %s was measured of this very blend."), response->name);
+  g_autofree char *mean = fm_number_format (sum / n, DECIMALS);
+  return g_strdup_printf (
+      /* TRANSLATORS: "liking", how many, the values, their mean */
+      ngettext ("Measured %s of this very blend, %u value: %s. Its plain mean: %s.",
+                "Measured %s of this very blend, %u values: %s. Their plain mean: %s.", n),
+      response->name, n, values->str, mean);
+}
+
 char *
 fm_mix_derivation (const FmMixFit *fit,
+                   const FmMixData *data,
                    const double *x,
                    const char *const *names,
                    const FmMixResponse *response)
@@ -108,15 +129,16 @@ fm_mix_derivation (const FmMixFit *fit,
   g_autofree char *model = fm_mix_model_name (fit->order);
   g_autofree char *method = fm_mix_fit_method (fit);
   g_autofree char *lack = fm_mix_lack_sentence (fit);
+  g_autofree char *measured = fm_mix_measured (data, x, response);
   FmMixPrediction at;
   GString *text = g_string_new (NULL);
 
   fm_mix_predict (fit, x, &at);
   /* TRANSLATORS: "liking", "55 % chuck, 45 % shank", "quadratic model", 72 values, 8 blends */
-  add_line (text, g_strdup_printf (_ ("Expected %s of %s. It was never measured there for this "
-                                      "figure: it is a sum of terms of the %s, fitted to %u "
+  add_line (text, g_strdup_printf (_ ("Expected %s of %s: a sum of terms of the %s, fitted to %u "
                                       "values of %u different blends."),
                                    response->name, shares, model, fit->n, fit->n_blends));
+  add_line (text, g_steal_pointer (&measured));
   if (fit->n_blocks > 0)
     add_line (text,
               g_strdup_printf (_ ("Differences between sessions and tasters take %u "

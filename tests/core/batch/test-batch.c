@@ -57,9 +57,11 @@ test_cost_derivation (void)
   static const char *const parts[] = {
     "10 patties × 190.0 g = 1900.0 g shaped.",
     "1900.0 g ÷ (100 % − 5.0 % grind loss) = 2000.0 g edible",
-    "Lean: 1000.0 g edible ÷ 80.0 % = 1250.0 g as purchased × 8.00 per kg = 10.000",
-    "Plate: 600.0 g edible ÷ 100.0 % = 600.0 g as purchased × 5.00 per kg = 3.000",
-    "Backfat: 400.0 g edible ÷ 100.0 % = 400.0 g as purchased, no price",
+    "Lean: 1000.0 g edible ÷ 80.0 % stated yield = 1250.0 g as purchased; × 8.00 per kg = 10.000",
+    "Plate: 600.0 g edible = 600.0 g as purchased, since no yield is stated for it and all of it "
+    "is "
+    "taken as edible; × 5.00 per kg = 3.000",
+    "taken as edible; no price: what it costs is not known",
     "the whole batch: 13.000",
     "each raw patty: 1.300",
     "these are the least that it costs",

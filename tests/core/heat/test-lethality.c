@@ -58,7 +58,9 @@ test_straight_rise (void)
 
   g_assert_cmpfloat_with_epsilon (lethality->total_f_min, 5.5, 1e-12);
   g_assert_cmpfloat_with_epsilon (lethality->linear_f_min, 9.0 / log (10.0), 1e-12);
-  g_assert_nonnull (strstr (text, "3.9"));
+  /* Readings a minute apart: what is claimed is the lower of the two. */
+  g_assert_nonnull (strstr (text, "Computed decimal reductions: 3.9."));
+  g_assert_nonnull (strstr (text, "the usual sum over their lethal rates is 5.5"));
 }
 
 /* Hotter readings never lower the figure, and the straight-line figure never passes the other. */
@@ -387,6 +389,45 @@ test_choice (void)
   g_assert_cmpuint (none->len, >, 0);
 }
 
+static void
+assert_choice (FmSpeciesSet species, double fat_pct, const char *words)
+{
+  const FmCookFood food = { species, fat_pct };
+  g_autofree char *text = fm_lethality_choice_text (&food);
+
+  g_test_message ("%s", text);
+  g_assert_nonnull (strstr (text, words));
+}
+
+/* The sentence claims no more of the first set than is true of it: foods of no stated fat, blends
+ * fatter than any tested one, animals that nobody tested. */
+static void
+test_choice_text (void)
+{
+  assert_choice (BIT (BEEF), 21, "the highest D at its fat or above.");
+  assert_choice (BIT (BEEF) | BIT (PORK), 21, "of no stated fat, as this one");
+  assert_choice (BIT (BEEF), 40, "at its fat or above: the highest D of leaner ones");
+  assert_choice (BIT (BEEF), NAN, "fat of this blend is not known");
+  assert_choice (BIT (GOAT), 10, "all the sets below are of other meats");
+}
+
+/* One reading is one number in every line, whichever row it misses or meets; one that misses a row
+ * by less than is printed does not print as the row. */
+static void
+test_reading_beside_a_row (void)
+{
+  const FmHoldRow consumer = { 71.1, 160, 0 };
+  const FmHoldRow caterers = { 75, 167, 0 };
+  g_autofree char *met = fm_hold_row_reading_format (&consumer, 72);
+  g_autofree char *missed = fm_hold_row_reading_format (&caterers, 72);
+  g_autofree char *near = fm_hold_row_reading_format (&caterers, 74.96);
+
+  g_assert_cmpstr (met, ==, missed);
+  g_assert_nonnull (strstr (met, "162"));
+  g_assert_nonnull (strstr (near, "74.9"));
+  g_assert_nonnull (strstr (near, "166"));
+}
+
 /* As many digits as readings and D support, and a bound told once. */
 static void
 test_digits (void)
@@ -413,6 +454,8 @@ main (int argc, char **argv)
   g_test_add_func ("/lethality/monotone", test_monotone);
   g_test_add_func ("/lethality/errors", test_lethality_errors);
   g_test_add_func ("/lethality/texts", test_lethality_texts);
+  g_test_add_func ("/lethality/choice-text", test_choice_text);
+  g_test_add_func ("/hold/reading-beside-a-row", test_reading_beside_a_row);
   g_test_add_func ("/lethality/own", test_own);
   g_test_add_func ("/lethality/choice", test_choice);
   g_test_add_func ("/lethality/digits", test_digits);

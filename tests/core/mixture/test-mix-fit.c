@@ -426,9 +426,12 @@ test_derivation (void)
   const double top[] = { 0.5, 0.3, 0.2 };
   g_autoptr (FmMixData) data = hill_data (0.0, 30);
   g_autoptr (FmMixFit) fit = fit_or_fail (data, FM_MIX_QUADRATIC);
-  g_autofree char *text = fm_mix_derivation (fit, top, names, &liking);
+  g_autofree char *text = fm_mix_derivation (fit, data, top, names, &liking);
+  g_autofree char *at_first =
+      fm_mix_derivation (fit, data, fm_mix_points_get (data->x, 0), names, &liking);
   static const char *const parts[] = {
-    "Expected liking of 50\u00a0% A, 30\u00a0% B, 20\u00a0% C.",
+    "Expected liking of 50\u00a0% A, 30\u00a0% B, 20\u00a0% C: a sum",
+    "No liking was measured of this very blend.",
     "fitted to 30 values of 30 different blends",
     "A: 3.5800 (standard error 0.0000) × 0.5000 = 1.7900",
     "A × B: ",
@@ -440,6 +443,8 @@ test_derivation (void)
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     if (strstr (text, parts[i]) == NULL)
       g_error ("“%s” is not in: %s", parts[i], text);
+  g_assert_nonnull (strstr (at_first, "Measured liking of this very blend, 1 value: "));
+  g_assert_null (strstr (at_first, "No liking was measured"));
 }
 
 static void

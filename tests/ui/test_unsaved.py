@@ -150,6 +150,9 @@ def a_record_changed_outside_is_named(start, folder):
     program.press_in(program.find("Sunday", role="list item", contains=True))
     program.says("Experiment “Sunday” was changed outside the program")
     program.screenshot("changed-outside")
+    backups = os.path.join(os.path.dirname(path), "notebook backups")
+    wait_for(lambda: [name for name in os.listdir(backups) if name.endswith(".forcemeat")],
+             "a backup of today")
     program.type_into(TITLE, "Sunday, looked at")
     program.says("All changes saved")
     program.quit()

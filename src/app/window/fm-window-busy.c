@@ -52,6 +52,7 @@ fm_window_update_content (FmWindow *self)
   adw_view_switcher_title_set_view_switcher_enabled (self->switcher_title, shows_blend);
   fm_window_update_switcher (self);
   fm_window_set_enabled (self, "win.save-copy", notebook != NULL);
+  fm_window_set_enabled (self, "win.backups", notebook != NULL);
   fm_window_set_enabled (self, "win.find", notebook != NULL);
   fm_window_set_enabled (self, "win.export", notebook != NULL);
   fm_window_set_enabled (self, "win.tables", notebook != NULL);

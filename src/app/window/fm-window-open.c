@@ -177,6 +177,7 @@ opened (FmWindow *self, const FmWork *work, FmNotebook *notebook)
   fm_window_remember (fm_notebook_path (notebook));
   gtk_revealer_set_reveal_child (self->failure_revealer, FALSE);
   tell_notice (self, notebook);
+  fm_window_begin_backup (self, notebook);
   if (work->report != NULL)
     fm_window_tell_recovered (self, fm_notebook_path (notebook), work->report);
 }

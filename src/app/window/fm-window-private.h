@@ -50,9 +50,10 @@ struct _FmWindow {
   GCancellable *busy; /* of the work under way, NULL = none */
   guint busy_delay_id;
   GtkFileChooserNative *chooser;
-  gboolean loading;        /* the first notebook is being opened */
-  gboolean is_first_start; /* no notebook was ever opened here */
-  gboolean gives_up;       /* the user was asked and goes on */
+  GCancellable *backing_up; /* of the backup of today; NULL = none was begun */
+  gboolean loading;         /* the first notebook is being opened */
+  gboolean is_first_start;  /* no notebook was ever opened here */
+  gboolean gives_up;        /* the user was asked and goes on */
 };
 
 /* fm-window-open.c */
@@ -114,6 +115,12 @@ void fm_window_ask_before_loss (FmWindow *self,
                                 FmWindowFunc go_on,
                                 gpointer data,
                                 GDestroyNotify free_data);
+
+/* fm-window-backup.c */
+/** Keeps a backup of today in a thread. */
+void fm_window_begin_backup (FmWindow *self, FmNotebook *notebook);
+void fm_window_end_backup (FmWindow *self);
+void fm_window_install_backup_action (GtkWidgetClass *klass);
 
 /* fm-window-damage.c */
 /** Asks whether to recover the damaged notebook @path. */

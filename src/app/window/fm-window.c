@@ -316,6 +316,7 @@ fm_window_dispose (GObject *object)
   FmWindow *self = FM_WINDOW (object);
 
   fm_window_cancel_busy (self);
+  fm_window_end_backup (self);
   g_clear_object (&self->busy);
   g_clear_handle_id (&self->busy_delay_id, g_source_remove);
   g_clear_object (&self->chooser);
@@ -383,6 +384,7 @@ install_actions (GtkWidgetClass *klass)
   fm_window_install_page_actions (klass);
   fm_window_install_undo_actions (klass);
   fm_window_install_search_action (klass);
+  fm_window_install_backup_action (klass);
 }
 
 static void

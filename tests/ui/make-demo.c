@@ -10,6 +10,7 @@
 #include "store/fm-versions.h"
 #include "store/fm-food-store.h"
 
+/* On its first blend, with nothing compared: the tests choose for themselves. */
 static gboolean
 open_on_first (FmNotebook *notebook, GError **error)
 {
@@ -17,7 +18,8 @@ open_on_first (FmNotebook *notebook, GError **error)
   const FmBlendInfo *first = blends != NULL ? g_ptr_array_index (blends, 0) : NULL;
   g_autofree char *id = g_strdup_printf ("%" G_GINT64_FORMAT, first != NULL ? first->id : 0);
 
-  return first != NULL && fm_notebook_set_setting (notebook, "last-blend", id, error);
+  return first != NULL && fm_notebook_set_setting (notebook, "last-blend", id, error) &&
+         fm_notebook_set_setting (notebook, "compare-selection", "", error);
 }
 
 int

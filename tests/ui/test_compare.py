@@ -8,17 +8,26 @@ from harness import run, wait_for
 from tree import Atspi
 
 
-def choose_two(program):
-    program.click("Compare", role="page tab")
-    program.click("Choose…")
-    program.find("0 chosen", contains=True)
-    program.find("Pan patty, version 7", role="check box")
-    for number, version in enumerate(("7", "6"), 1):
-        program.type_keys(f"pan version {version}")
+def choose(program, *wishes, already=0):
+    """Types and takes one after another in the window that is open."""
+    for number, wish in enumerate(wishes, already + 1):
+        program.type_keys(wish)
         program.press("Return")
         program.find(f"{number} chosen", contains=True)
+
+
+def open_picker(program, chosen=0):
+    program.click("Choose…")
+    program.find(f"{chosen} chosen", contains=True)
+    program.find("Pan patty, version 7", role="check box")
+
+
+def choose_two(program):
+    program.click("Compare", role="page tab")
+    open_picker(program)
+    choose(program, "pan version 7", "pan version 6")
     program.click("Compare", role="push button")
-    program.find("A · version 7")
+    program.find("A · Pan patty, version 7")
 
 
 def panel_can_be_shown(program):
@@ -32,14 +41,14 @@ def a_comparison_survives_a_restart(start, folder):
     program.find("Fat, calculated, %", role="image")
     program.find("19.7", role="label")
     program.click("Differences")
-    program.find("A · reference")
+    program.find("A · reference · Pan patty, version 7")
     wait_for(lambda: not panel_can_be_shown(program), "compare without the panel of one blend")
     program.find("+1.0", role="label")
     assert not program.unnamed(), program.unnamed()
     program.quit()
     program = start("--separate")
     program.click("Compare", role="page tab")
-    program.find("B · version 6")
+    program.find("B · Pan patty, version 6")
 
 
 def a_chart_is_a_table_and_a_file(start, folder):
@@ -86,5 +95,56 @@ def cooked_values_say_where_they_come_from(start, folder):
     program.quit()
 
 
+def a_ninth_choice_is_refused_and_what_is_the_same_goes(start, folder):
+    program = start("--demo", "--separate")
+    choose_two(program)
+    open_picker(program, chosen=2)
+    choose(program, "pan draft", *(f"pan version {number}" for number in (5, 4, 3, 2, 1)),
+           already=2)
+    program.type_keys("lamb version 1")
+    program.press("Return")
+    program.find("“Lamb and beef, version 1” was not added: 8 are chosen, which is all that fits. "
+                 "Clear one to choose another.")
+    ninth = program.find("Lamb and beef, version 1", role="check box")
+    wait_for(lambda: not ninth.has_state(Atspi.StateType.CHECKED), "the tick of the ninth to go")
+    program.screenshot("ninth-choice")
+    program.click("Compare", role="push button")
+    program.find("A · Pan patty, version 7")
+    program.find("Lean, calculated, %")
+    program.find("Patty, planned, g", showing=False)
+    program.press_in(program.find("Only what differs", role="check box"))
+    wait_for(lambda: not list(program.all("Patty, planned, g", showing=False)),
+             "the row that is the same everywhere to go")
+    program.find("Lean, calculated, %")
+    assert not list(program.all("H · Pan patty, version 1")), "eight columns where six fit"
+    program.press_in(program.find("Lean, calculated, %"), "Right", "Right")
+    program.find("H · Pan patty, version 1")
+    program.find("Lean, calculated, %")
+    program.screenshot("eight-columns")
+    program.quit()
+
+
+def has_batches(program, mass_g, number):
+    """How many columns show @mass_g; rows below those in sight count, too."""
+    return len(list(program.all(mass_g, role="label", showing=False))) == number
+
+
+def the_draft_is_compared_as_it_was_typed_last(start, folder):
+    program = start("--demo", "--separate")
+    program.click("Compare", role="page tab")
+    open_picker(program)
+    choose(program, "pan draft", "pan version 7")
+    program.click("Compare", role="push button")
+    program.find("A · Pan patty, draft")
+    wait_for(lambda: has_batches(program, "1080", 2), "the batch of the unchanged draft")
+    program.click("Formula", role="page tab")
+    program.type_into("Grams of Chuck blade", "600", contains=True)
+    program.click("Compare", role="page tab")
+    wait_for(lambda: has_batches(program, "1080", 1), "the batch as it was typed")
+    program.quit()
+
+
 run(a_comparison_survives_a_restart, a_chart_is_a_table_and_a_file,
-    cooked_values_say_where_they_come_from)
+    cooked_values_say_where_they_come_from,
+    a_ninth_choice_is_refused_and_what_is_the_same_goes,
+    the_draft_is_compared_as_it_was_typed_last)

@@ -3,6 +3,9 @@
 /* fm-compare-choice.c - a version or experiment that can be compared */
 #include "app/compare/fm-compare-choice.h"
 
+/* By FmCompareKind. */
+static const char letters[] = "ved";
+
 struct _FmCompareChoice {
   GObject parent_instance;
 
@@ -77,7 +80,7 @@ fm_compare_choice_new (FmCompareKind kind, gint64 id, const char *title, const c
   FmCompareChoice *self = g_object_new (FM_TYPE_COMPARE_CHOICE, NULL);
   g_autofree char *all = g_strjoin (" ", title, subtitle, NULL);
 
-  self->key = g_strdup_printf ("%c%" G_GINT64_FORMAT, kind == FM_COMPARE_VERSION ? 'v' : 'e', id);
+  self->key = fm_compare_key (kind, id);
   self->title = g_strdup (title);
   self->subtitle = g_strdup (subtitle);
   self->search_text = g_utf8_casefold (all, -1);
@@ -117,23 +120,44 @@ fm_compare_choice_set_chosen (FmCompareChoice *self, gboolean chosen)
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_CHOSEN]);
 }
 
-gboolean
-fm_compare_choice_matches (FmCompareChoice *self, const char *const *words)
+static gboolean
+has_all (const char *text, const char *const *words)
 {
   for (guint i = 0; words[i] != NULL; i++)
-    if (strstr (self->search_text, words[i]) == NULL)
+    if (strstr (text, words[i]) == NULL)
       return FALSE;
   return TRUE;
 }
 
 gboolean
+fm_compare_choice_matches (FmCompareChoice *self, const char *const *words)
+{
+  return has_all (self->search_text, words);
+}
+
+gboolean
+fm_compare_choice_is_called (FmCompareChoice *self, const char *const *words)
+{
+  g_autofree char *folded = g_utf8_casefold (self->title, -1);
+
+  return has_all (folded, words);
+}
+
+char *
+fm_compare_key (FmCompareKind kind, gint64 id)
+{
+  return g_strdup_printf ("%c%" G_GINT64_FORMAT, letters[kind], id);
+}
+
+gboolean
 fm_compare_key_parse (const char *key, FmCompareKind *kind, gint64 *id)
 {
+  const char *letter = key[0] != '\0' ? strchr (letters, key[0]) : NULL;
   char *end = NULL;
 
-  if (key[0] != 'v' && key[0] != 'e')
+  if (letter == NULL)
     return FALSE;
-  *kind = key[0] == 'v' ? FM_COMPARE_VERSION : FM_COMPARE_EXPERIMENT;
+  *kind = (FmCompareKind)(letter - letters);
   *id = g_ascii_strtoll (key + 1, &end, 10);
   return end != NULL && *end == '\0' && *id > 0;
 }

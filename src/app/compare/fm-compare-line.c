@@ -61,14 +61,11 @@ fm_compare_line_name (FmCompareLine *self, const FmComparison *comparison)
 {
   if (self->row == NULL)
     return g_strdup (self->heading);
-  if (fm_compare_row_texts_differ (self->row, fm_comparison_n_items (comparison)))
+  if (self->row->section == FM_COMPARE_SECTION_PROCESS &&
+      fm_compare_row_texts_differ (self->row, fm_comparison_n_items (comparison)))
     /* TRANSLATORS: a step of the process that is not the same in all that is compared */
     return g_strdup_printf (_ ("%s: differs"), self->row->name);
-  if (self->row->unit[0] == '\0')
-    return g_strdup (self->row->name);
-  if (self->row->section >= FM_COMPARE_SECTION_NUTRIENTS)
-    return g_strdup_printf (_ ("%s, %s/100 g"), self->row->name, self->row->unit);
-  return g_strdup_printf ("%s, %s", self->row->name, self->row->unit);
+  return fm_compare_row_title (self->row);
 }
 
 char *
@@ -93,15 +90,16 @@ fm_compare_line_cell (FmCompareLine *self,
 }
 
 GPtrArray *
-fm_compare_lines (const FmComparison *comparison)
+fm_compare_lines (const FmComparison *comparison, gboolean only_differing)
 {
+  g_autoptr (GPtrArray) rows = fm_comparison_shown_rows (comparison, only_differing);
   GPtrArray *lines = g_ptr_array_new_with_free_func (g_object_unref);
   int section = -1;
 
   g_ptr_array_add (lines, fm_compare_line_new (FM_COMPARE_LINE_TITLE, _ ("Compared"), NULL));
   g_ptr_array_add (lines, fm_compare_line_new (FM_COMPARE_LINE_ABOUT, _ ("About it"), NULL));
-  for (guint i = 0; i < comparison->rows->len; i++) {
-    const FmCompareRow *row = g_ptr_array_index (comparison->rows, i);
+  for (guint i = 0; i < rows->len; i++) {
+    const FmCompareRow *row = g_ptr_array_index (rows, i);
 
     if ((int)row->section != section) {
       section = (int)row->section;

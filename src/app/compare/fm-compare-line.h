@@ -31,7 +31,8 @@ char *fm_compare_line_cell (FmCompareLine *self,
                             const FmComparison *comparison,
                             guint column,
                             int reference);
-/** Every line of @comparison, headings included. (transfer full) */
-GPtrArray *fm_compare_lines (const FmComparison *comparison);
+/** The lines of @comparison, headings included; of the rows all, or only those that differ.
+ * (transfer full) */
+GPtrArray *fm_compare_lines (const FmComparison *comparison, gboolean only_differing);
 
 G_END_DECLS

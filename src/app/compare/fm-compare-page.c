@@ -6,16 +6,21 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/compare/fm-compare-charts.h"
+#include "app/compare/fm-compare-choice.h"
+#include "app/compare/fm-compare-give.h"
 #include "app/compare/fm-compare-load.h"
 #include "app/compare/fm-compare-picker.h"
 #include "app/compare/fm-compare-table.h"
+#include "app/photos/fm-photo-viewer.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
 #include "core/base/fm-chart-scale.h"
 #include "core/compare/fm-comparison-derivation.h"
-#include "report/fm-compare-csv.h"
+
+/* Ends the setting of the view where rows that are the same are left out. */
+#define DIFFERING_WORD " differing"
 
 struct _FmComparePage {
   FmPage parent_instance;
@@ -24,22 +29,28 @@ struct _FmComparePage {
   GtkToggleButton *values_button;
   GtkToggleButton *differences_button;
   GtkDropDown *reference_drop_down;
+  GtkCheckButton *differing_button;
   GtkCheckButton *charts_button;
   FmCompareCharts *charts;
   FmCompareTable *table;
 
-  GStrv keys; /* (nullable): what is chosen */
-  FmComparison *comparison;
+  GStrv keys;             /* (nullable): what is chosen */
+  FmCompareShown *shown;  /* (nullable) */
   guint reference_column; /* of the user's choice */
   char *chart_key;
   GCancellable *cancellable; /* of the load that runs */
   GCancellable *recalling;   /* of what was shown last */
   gboolean stale;            /* to be read again when the page is shown */
   gboolean filling;          /* controls change by program, not by the user */
-  GtkFileChooserNative *chooser;
 };
 
 G_DEFINE_FINAL_TYPE (FmComparePage, fm_compare_page, FM_TYPE_PAGE)
+
+static const FmComparison *
+comparison (FmComparePage *self)
+{
+  return self->shown != NULL ? self->shown->comparison : NULL;
+}
 
 /* Column of the reference in difference mode, -1 in value mode. */
 static int
@@ -47,19 +58,27 @@ reference (FmComparePage *self)
 {
   guint selected = gtk_drop_down_get_selected (self->reference_drop_down);
 
-  if (!gtk_toggle_button_get_active (self->differences_button) || self->comparison == NULL ||
-      selected >= fm_comparison_n_items (self->comparison))
+  if (!gtk_toggle_button_get_active (self->differences_button) || self->shown == NULL ||
+      selected >= fm_comparison_n_items (self->shown->comparison))
     return -1;
   return (int)selected;
+}
+
+static gboolean
+only_differing (FmComparePage *self)
+{
+  return gtk_check_button_get_active (self->differing_button);
 }
 
 static void
 show_numbers (FmComparePage *self)
 {
+  const FmCompareTableLook look = { reference (self), only_differing (self) };
+
   gtk_widget_set_sensitive (GTK_WIDGET (self->reference_drop_down),
                             gtk_toggle_button_get_active (self->differences_button));
-  fm_compare_table_show (self->table, self->comparison, reference (self));
-  fm_compare_charts_show (self->charts, self->comparison, reference (self), self->chart_key);
+  fm_compare_table_show (self->table, self->shown, &look);
+  fm_compare_charts_show (self->charts, comparison (self), look.reference, self->chart_key);
 }
 
 static void
@@ -67,11 +86,11 @@ fill_reference (FmComparePage *self)
 {
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
   guint selected = self->reference_column;
-  guint n = fm_comparison_n_items (self->comparison);
+  guint n = fm_comparison_n_items (comparison (self));
 
   for (guint i = 0; i < n; i++) {
     g_autofree char *name = g_strdup_printf ("%s · %s", fm_chart_letter (i),
-                                             fm_comparison_item (self->comparison, i)->title);
+                                             fm_comparison_item (comparison (self), i)->title);
 
     gtk_string_list_append (names, name);
   }
@@ -81,19 +100,28 @@ fill_reference (FmComparePage *self)
   self->filling = FALSE;
 }
 
-/* The table points into the old comparison, so it lets go first. */
 static void
-take_comparison (FmComparePage *self, FmComparison *comparison)
+enable_actions (FmComparePage *self, gboolean enabled)
 {
-  fm_compare_table_show (self->table, NULL, -1);
+  static const char *const names[] = { "compare.copy", "compare.print", "compare.export",
+                                       "compare.why" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    gtk_widget_action_set_enabled (GTK_WIDGET (self), names[i], enabled);
+}
+
+/* The table points into what was shown before, so it lets go first. */
+static void
+take_shown (FmComparePage *self, FmCompareShown *shown)
+{
+  fm_compare_table_show (self->table, NULL, NULL);
   fm_compare_charts_show (self->charts, NULL, -1, NULL);
-  g_clear_pointer (&self->comparison, fm_comparison_free);
-  if (comparison != NULL && fm_comparison_n_items (comparison) < FM_COMPARE_MIN_ITEMS)
-    g_clear_pointer (&comparison, fm_comparison_free);
-  self->comparison = comparison;
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.export", comparison != NULL);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.why", comparison != NULL);
-  if (comparison == NULL) {
+  g_clear_pointer (&self->shown, fm_compare_shown_free);
+  if (shown != NULL && fm_comparison_n_items (shown->comparison) < FM_COMPARE_MIN_ITEMS)
+    g_clear_pointer (&shown, fm_compare_shown_free);
+  self->shown = shown;
+  enable_actions (self, shown != NULL);
+  if (shown == NULL) {
     gtk_stack_set_visible_child_name (self->stack, "empty");
     return;
   }
@@ -107,7 +135,7 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   g_autoptr (FmComparePage) self = FM_COMPARE_PAGE (user_data);
   g_autoptr (GError) error = NULL;
-  FmComparison *comparison = fm_compare_load_finish (result, &error);
+  FmCompareShown *shown = fm_compare_load_finish (result, &error);
 
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
       fm_page_get_session (FM_PAGE (self)) == NULL)
@@ -115,7 +143,7 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_clear_object (&self->cancellable);
   if (error != NULL)
     fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
-  take_comparison (self, comparison);
+  take_shown (self, shown);
 }
 
 static void
@@ -133,15 +161,15 @@ load (FmComparePage *self)
   self->stale = FALSE;
   stop (&self->cancellable);
   if (notebook == NULL || self->keys == NULL || self->keys[0] == NULL) {
-    take_comparison (self, NULL);
+    take_shown (self, NULL);
     return;
   }
   /* What is shown stays until the new numbers are there, so that nothing flickers. */
-  if (self->comparison == NULL)
+  if (self->shown == NULL)
     gtk_stack_set_visible_child_name (self->stack, "loading");
   self->cancellable = g_cancellable_new ();
-  fm_compare_load_async (notebook, (const char *const *)self->keys, self->cancellable, loaded_cb,
-                         g_object_ref (self));
+  fm_compare_load_async (fm_page_get_session (FM_PAGE (self)), (const char *const *)self->keys,
+                         self->cancellable, loaded_cb, g_object_ref (self));
 }
 
 static void
@@ -152,12 +180,30 @@ reload_cb (FmComparePage *self)
     load (self);
 }
 
+/* A keystroke in a draft that is not compared is no reason to read. */
+static void
+formula_changed_cb (FmComparePage *self, const FmChange *change)
+{
+  g_autofree char *key = fm_compare_key (FM_COMPARE_DRAFT, change->id);
+
+  if (self->keys != NULL && g_strv_contains ((const char *const *)self->keys, key))
+    reload_cb (self);
+}
+
+static void
+photo_changed_cb (FmComparePage *self)
+{
+  if (self->keys != NULL)
+    reload_cb (self);
+}
+
 static void
 save_view (FmComparePage *self)
 {
   gboolean differences = gtk_toggle_button_get_active (self->differences_button);
   g_autofree char *setting =
-      g_strdup_printf ("%s %u", differences ? "differences" : "values", self->reference_column);
+      g_strdup_printf ("%s %u%s", differences ? "differences" : "values", self->reference_column,
+                       only_differing (self) ? DIFFERING_WORD : "");
 
   fm_session_remember (fm_page_get_session (FM_PAGE (self)), FM_COMPARE_VIEW_SETTING, setting);
 }
@@ -172,6 +218,8 @@ restore_view (FmComparePage *self, const char *setting)
   self->reference_column =
       column != NULL ? (guint)MIN (g_ascii_strtoull (column, NULL, 10), G_MAXINT) : 0;
   gtk_toggle_button_set_active (differences ? self->differences_button : self->values_button, TRUE);
+  gtk_check_button_set_active (self->differing_button,
+                               setting != NULL && g_str_has_suffix (setting, DIFFERING_WORD));
   self->filling = FALSE;
 }
 
@@ -204,7 +252,7 @@ notebook_changed_cb (FmComparePage *self)
 
   stop (&self->cancellable);
   stop (&self->recalling);
-  take_comparison (self, NULL);
+  take_shown (self, NULL);
   set_keys (self, NULL);
   restore_view (self, NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", notebook != NULL);
@@ -219,7 +267,7 @@ mode_changed_cb (FmComparePage *self)
 {
   guint selected = gtk_drop_down_get_selected (self->reference_drop_down);
 
-  if (self->filling || self->comparison == NULL)
+  if (self->filling || self->shown == NULL)
     return;
   if (selected != GTK_INVALID_LIST_POSITION)
     self->reference_column = selected;
@@ -227,13 +275,28 @@ mode_changed_cb (FmComparePage *self)
   save_view (self);
 }
 
+/* Of all columns, so that one leads to the next. */
+static void
+show_photos (FmComparePage *self)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+  FmPhotoViewer *viewer =
+      fm_photo_viewer_new (window, fm_page_get_notebook (FM_PAGE (self)), self->shown->photos, 0);
+
+  gtk_window_present (GTK_WINDOW (viewer));
+}
+
 static void
 row_activated_cb (FmComparePage *self, const char *key)
 {
+  if (g_str_equal (key, FM_COMPARE_PHOTOS_KEY)) {
+    show_photos (self);
+    return;
+  }
   g_free (self->chart_key);
   self->chart_key = g_strdup (key);
   gtk_check_button_set_active (self->charts_button, TRUE);
-  fm_compare_charts_show (self->charts, self->comparison, reference (self), self->chart_key);
+  fm_compare_charts_show (self->charts, comparison (self), reference (self), self->chart_key);
 }
 
 static void
@@ -255,41 +318,35 @@ choose_action (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_present (GTK_WINDOW (picker));
 }
 
-static void
-written_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+static FmCompareView
+view_of (FmComparePage *self)
 {
-  g_autoptr (FmComparePage) self = FM_COMPARE_PAGE (user_data);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *name = g_file_get_basename (G_FILE (source));
-  g_autofree char *display_name = g_filename_display_name (name);
-  g_autofree char *text = NULL;
-
-  if (!g_file_replace_contents_finish (G_FILE (source), result, NULL, &error)) {
-    g_prefix_error (&error, _ ("The comparison could not be written to “%s”: "), display_name);
-    if (fm_page_get_session (FM_PAGE (self)) != NULL)
-      fm_session_failure (fm_page_get_session (FM_PAGE (self)), error);
-    return;
-  }
-  text = g_strdup_printf (_ ("Comparison exported to “%s”"), display_name);
-  if (fm_page_get_session (FM_PAGE (self)) != NULL)
-    fm_session_message (fm_page_get_session (FM_PAGE (self)), text);
+  return (FmCompareView){ comparison (self), reference (self), only_differing (self),
+                          fm_notebook_notice () };
 }
 
 static void
-export_response_cb (GtkNativeDialog *dialog, int response, gpointer user_data)
+copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  FmComparePage *self = FM_COMPARE_PAGE (user_data);
-  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  g_autoptr (GBytes) bytes = NULL;
-  char *csv;
+  const FmCompareView view = view_of (FM_COMPARE_PAGE (widget));
 
-  g_clear_object (&self->chooser);
-  if (response != GTK_RESPONSE_ACCEPT || file == NULL || self->comparison == NULL)
-    return;
-  csv = fm_compare_csv (self->comparison, reference (self), fm_notebook_notice ());
-  bytes = g_bytes_new_take (csv, strlen (csv));
-  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
-                                       written_cb, g_object_ref (self));
+  fm_compare_give_copy (widget, &view);
+}
+
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  const FmCompareView view = view_of (FM_COMPARE_PAGE (widget));
+
+  fm_compare_give_print (widget, &view);
+}
+
+static void
+export_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  const FmCompareView view = view_of (FM_COMPARE_PAGE (widget));
+
+  fm_compare_give_csv (widget, &view);
 }
 
 /* Opened for a heading it would say nothing, so the row drawn stands in. */
@@ -300,28 +357,12 @@ why_action (GtkWidget *widget, const char *name, GVariant *parameter)
   const FmCompareRow *row = fm_compare_table_get_row (self->table);
   g_autofree char *text = NULL;
 
-  if (row == NULL && self->comparison != NULL)
-    row = fm_comparison_find_row (self->comparison, "fat");
+  if (row == NULL)
+    row = fm_comparison_find_row (comparison (self), "fat");
   if (row == NULL)
     return;
-  text = fm_comparison_derivation (self->comparison, row, reference (self));
+  text = fm_comparison_derivation (comparison (self), row, reference (self));
   fm_derivation_window_show (widget, row->name, text);
-}
-
-static void
-export_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  FmComparePage *self = FM_COMPARE_PAGE (widget);
-  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (widget));
-
-  g_clear_object (&self->chooser);
-  self->chooser =
-      gtk_file_chooser_native_new (_ ("Export the Comparison"), window,
-                                   GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), _ ("_Cancel"));
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), _ ("comparison.csv"));
-  g_signal_connect_object (self->chooser, "response", G_CALLBACK (export_response_cb), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
 static void
@@ -348,9 +389,8 @@ fm_compare_page_dispose (GObject *object)
   stop (&self->cancellable);
   stop (&self->recalling);
   if (self->table != NULL)
-    fm_compare_table_show (self->table, NULL, -1);
-  g_clear_pointer (&self->comparison, fm_comparison_free);
-  g_clear_object (&self->chooser);
+    fm_compare_table_show (self->table, NULL, NULL);
+  g_clear_pointer (&self->shown, fm_compare_shown_free);
   fm_widget_drop_template (GTK_WIDGET (self), FM_TYPE_COMPARE_PAGE);
   G_OBJECT_CLASS (fm_compare_page_parent_class)->dispose (object);
 }
@@ -384,12 +424,15 @@ fm_compare_page_class_init (FmComparePageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmComparePage, values_button);
   gtk_widget_class_bind_template_child (widget_class, FmComparePage, differences_button);
   gtk_widget_class_bind_template_child (widget_class, FmComparePage, reference_drop_down);
+  gtk_widget_class_bind_template_child (widget_class, FmComparePage, differing_button);
   gtk_widget_class_bind_template_child (widget_class, FmComparePage, charts_button);
   gtk_widget_class_bind_template_child (widget_class, FmComparePage, charts);
   gtk_widget_class_bind_template_child (widget_class, FmComparePage, table);
   gtk_widget_class_bind_template_callback (widget_class, mode_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
   gtk_widget_class_install_action (widget_class, "compare.choose", NULL, choose_action);
+  gtk_widget_class_install_action (widget_class, "compare.copy", NULL, copy_action);
+  gtk_widget_class_install_action (widget_class, "compare.print", NULL, print_action);
   gtk_widget_class_install_action (widget_class, "compare.export", NULL, export_action);
   gtk_widget_class_install_action (widget_class, "compare.why", NULL, why_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, "compare.why",
@@ -401,6 +444,8 @@ listen (FmPage *page)
 {
   fm_page_listen (page, "changed::notebook", G_CALLBACK (notebook_changed_cb));
   fm_page_listen (page, "changed::experiment", G_CALLBACK (reload_cb));
+  fm_page_listen (page, "changed::photo", G_CALLBACK (photo_changed_cb));
+  fm_page_listen (page, "changed::formula", G_CALLBACK (formula_changed_cb));
   fm_page_listen (page, "changed::tasting", G_CALLBACK (reload_cb));
   fm_page_listen (page, "changed::blend", G_CALLBACK (reload_cb));
   fm_page_listen (page, "changed::draft", G_CALLBACK (reload_cb));
@@ -417,7 +462,7 @@ fm_compare_page_init (FmComparePage *self)
       GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->reference_drop_down))),
       GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Reference of the differences"), -1);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.choose", FALSE);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.export", FALSE);
+  enable_actions (self, FALSE);
   listen (FM_PAGE (self));
 }
 

@@ -8,6 +8,7 @@
 #include "app/compare/fm-compare-choice.h"
 #include "app/compare/fm-compare-load.h"
 #include "app/widgets/fm-one-stop.h"
+#include "app/widgets/fm-widget.h"
 
 struct _FmComparePicker {
   AdwWindow parent_instance;
@@ -22,6 +23,8 @@ struct _FmComparePicker {
   GListStore *choices;
   GtkFilter *filter;
   GtkFilterListModel *filtered;
+  GtkSorter *sorter;
+  GtkSortListModel *sorted;
   GStrv words;       /* case folded, of the search */
   GPtrArray *chosen; /* FmCompareChoice, in the order of choosing */
   GStrv first_keys;
@@ -30,6 +33,7 @@ struct _FmComparePicker {
   guint min;
   guint max;
   gboolean for_tasting; /* experiments only */
+  char *refused;        /* (nullable): what was to be chosen when all were taken */
   GCancellable *cancellable;
 };
 
@@ -51,9 +55,30 @@ matches (gpointer item, gpointer user_data)
          fm_compare_choice_matches (FM_COMPARE_CHOICE (item), (const char *const *)self->words);
 }
 
+/* Who is called so stands before who has it in date or reason: Enter takes the first. */
+static int
+compare_matches (gconstpointer a, gconstpointer b, gpointer user_data)
+{
+  FmComparePicker *self = user_data;
+  const char *const *words = (const char *const *)self->words;
+
+  if (words == NULL)
+    return 0;
+  return fm_compare_choice_is_called (FM_COMPARE_CHOICE ((gpointer)b), words) -
+         fm_compare_choice_is_called (FM_COMPARE_CHOICE ((gpointer)a), words);
+}
+
 static char *
 state_text (FmComparePicker *self, guint n)
 {
+  if (self->refused != NULL)
+    return g_strdup_printf (
+        ngettext ("“%s” was not added: %u is chosen, which is all that fits. Clear it to choose "
+                  "another.",
+                  "“%s” was not added: %u are chosen, which is all that fits. Clear one to choose "
+                  "another.",
+                  n),
+        self->refused, n);
   if (n >= self->max)
     return g_strdup_printf (_ ("%u chosen, which is all that fits. Clear one to choose another."),
                             n);
@@ -77,6 +102,8 @@ update_state (FmComparePicker *self)
   g_autofree char *text = state_text (self, n);
 
   gtk_label_set_text (self->state_label, text);
+  fm_widget_set_class (GTK_WIDGET (self->state_label), "error", self->refused != NULL);
+  fm_widget_set_class (GTK_WIDGET (self->state_label), "dim-label", self->refused == NULL);
   gtk_widget_set_sensitive (self->compare_button, n >= self->min && n <= self->max);
 }
 
@@ -95,8 +122,24 @@ update_page (FmComparePicker *self)
                            "Experiments page first."));
   else
     gtk_label_set_text (self->nothing_label,
-                        _ ("There is nothing to compare yet. Save a version of a blend first."));
+                        _ ("There is nothing to compare yet. Make a blend first."));
   gtk_stack_set_visible_child_name (self->stack, "nothing");
+}
+
+static void
+clear_choice (gpointer choice)
+{
+  fm_compare_choice_set_chosen (FM_COMPARE_CHOICE (choice), FALSE);
+  g_object_unref (choice);
+}
+
+/* Its tick goes once the click is over: until then the box would keep it. */
+static void
+refuse (FmComparePicker *self, FmCompareChoice *choice)
+{
+  g_free (self->refused);
+  self->refused = g_strdup (fm_compare_choice_get_title (choice));
+  g_idle_add_once (clear_choice, g_object_ref (choice));
 }
 
 static void
@@ -104,12 +147,14 @@ choice_changed_cb (FmCompareChoice *choice, GParamSpec *pspec, gpointer user_dat
 {
   FmComparePicker *self = FM_COMPARE_PICKER (user_data);
 
-  if (!fm_compare_choice_get_chosen (choice))
-    g_ptr_array_remove (self->chosen, choice);
-  else if (self->chosen->len < self->max)
+  if (!fm_compare_choice_get_chosen (choice)) {
+    if (g_ptr_array_remove (self->chosen, choice))
+      g_clear_pointer (&self->refused, g_free);
+  } else if (self->chosen->len < self->max) {
     g_ptr_array_add (self->chosen, g_object_ref (choice));
-  else
-    fm_compare_choice_set_chosen (choice, FALSE);
+  } else {
+    refuse (self, choice);
+  }
   update_state (self);
 }
 
@@ -170,7 +215,7 @@ static void
 row_activated_cb (FmComparePicker *self, guint position)
 {
   g_autoptr (FmCompareChoice) choice =
-      g_list_model_get_item (G_LIST_MODEL (self->filtered), position);
+      g_list_model_get_item (G_LIST_MODEL (self->sorted), position);
 
   if (choice != NULL)
     fm_compare_choice_set_chosen (choice, !fm_compare_choice_get_chosen (choice));
@@ -185,6 +230,7 @@ search_changed_cb (FmComparePicker *self)
   g_strfreev (self->words);
   self->words = g_strsplit_set (folded, " \t", -1);
   gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
+  gtk_sorter_changed (self->sorter, GTK_SORTER_CHANGE_DIFFERENT);
   update_page (self);
 }
 
@@ -277,7 +323,10 @@ build_list (FmComparePicker *self)
   self->filter = GTK_FILTER (gtk_custom_filter_new (matches, self, NULL));
   self->filtered = gtk_filter_list_model_new (G_LIST_MODEL (g_object_ref (self->choices)),
                                               g_object_ref (self->filter));
-  selection = gtk_no_selection_new (G_LIST_MODEL (g_object_ref (self->filtered)));
+  self->sorter = GTK_SORTER (gtk_custom_sorter_new (compare_matches, self, NULL));
+  self->sorted = gtk_sort_list_model_new (G_LIST_MODEL (g_object_ref (self->filtered)),
+                                          g_object_ref (self->sorter));
+  selection = gtk_no_selection_new (G_LIST_MODEL (g_object_ref (self->sorted)));
   gtk_list_view_set_factory (self->list_view, factory);
   gtk_list_view_set_model (self->list_view, GTK_SELECTION_MODEL (selection));
   g_object_unref (factory);
@@ -293,6 +342,8 @@ fm_compare_picker_dispose (GObject *object)
   if (self->list_view != NULL)
     gtk_list_view_set_model (self->list_view, NULL);
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_COMPARE_PICKER);
+  g_clear_object (&self->sorted);
+  g_clear_object (&self->sorter);
   g_clear_object (&self->filtered);
   g_clear_object (&self->filter);
   g_clear_object (&self->choices);
@@ -308,6 +359,7 @@ fm_compare_picker_finalize (GObject *object)
   FmComparePicker *self = FM_COMPARE_PICKER (object);
 
   g_clear_object (&self->cancellable);
+  g_free (self->refused);
   g_strfreev (self->words);
   g_strfreev (self->first_keys);
   G_OBJECT_CLASS (fm_compare_picker_parent_class)->finalize (object);

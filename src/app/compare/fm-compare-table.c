@@ -6,25 +6,24 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/compare/fm-compare-line.h"
+#include "app/compare/fm-compare-span.h"
 #include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-chart-scale.h"
 
-#define NAME_WIDTH_PX 210
-#define CELL_WIDTH_PX 128
-/* A narrow window still shows two items beside the names. */
-#define NARROW_WINDOW_PX 500
-#define NARROW_NAME_WIDTH_PX 140
-#define NARROW_CELL_WIDTH_PX 104
-#define TITLE_LINES 4
+#define TEXT_LINES 6
+#define NAME_LINES 2
+#define HEAD_LINES 3
+#define PHOTO_HEIGHT_PX 96
 
 struct _FmCompareTable {
   GtkWidget parent_instance;
 
   GtkColumnView *view;
+  FmCompareSpan *span;
   GListStore *lines;
-  const FmComparison *comparison;
-  int reference;
+  const FmCompareShown *shown;
+  FmCompareTableLook look;
 };
 
 G_DEFINE_FINAL_TYPE (FmCompareTable, fm_compare_table, GTK_TYPE_WIDGET)
@@ -36,27 +35,43 @@ enum {
 
 static guint signals[N_SIGNALS];
 
-static void
-setup_cell (GtkListItem *list_item, float xalign)
+static gboolean
+is_photos (const FmCompareRow *row)
 {
-  GtkWidget *label = gtk_label_new (NULL);
+  return row != NULL && g_str_equal (row->key, FM_COMPARE_PHOTOS_KEY);
+}
 
-  gtk_label_set_xalign (GTK_LABEL (label), xalign);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
-  gtk_list_item_set_child (list_item, label);
+/* A row that can be drawn, or whose photos can be looked at. */
+static gboolean
+does_something (const FmCompareRow *row)
+{
+  return row != NULL && (row->texts == NULL || is_photos (row));
 }
 
 static void
 setup_name_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
 {
-  setup_cell (list_item, 0.0f);
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_lines (GTK_LABEL (label), NAME_LINES);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_list_item_set_child (list_item, label);
 }
 
 static void
 setup_value_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item)
 {
-  setup_cell (list_item, 1.0f);
-  gtk_widget_add_css_class (gtk_list_item_get_child (list_item), "numeric");
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (label, "numeric");
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_list_item_set_child (list_item, box);
 }
 
 static void
@@ -65,14 +80,36 @@ bind_name_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointe
   FmCompareTable *self = FM_COMPARE_TABLE (user_data);
   FmCompareLine *line = gtk_list_item_get_item (list_item);
   GtkWidget *label = gtk_list_item_get_child (list_item);
-  g_autofree char *text = fm_compare_line_name (line, self->comparison);
-  const FmCompareRow *row = fm_compare_line_get_row (line);
+  g_autofree char *text = fm_compare_line_name (line, self->shown->comparison);
   gboolean is_heading = fm_compare_line_get_kind (line) == FM_COMPARE_LINE_HEADING;
 
   gtk_label_set_text (GTK_LABEL (label), text);
   gtk_widget_set_tooltip_text (label, text);
   fm_widget_set_class (label, "caption-heading", is_heading);
-  gtk_list_item_set_activatable (list_item, row != NULL && row->texts == NULL);
+  gtk_list_item_set_activatable (list_item, does_something (fm_compare_line_get_row (line)));
+}
+
+/* Above the words of the cell; what stood there before goes. */
+static void
+show_photo (FmCompareTable *self, GtkWidget *box, const FmCompareRow *row, guint column)
+{
+  GdkTexture *texture =
+      is_photos (row) ? g_ptr_array_index (self->shown->thumbnails, column) : NULL;
+  GtkWidget *first = gtk_widget_get_first_child (box);
+  GtkWidget *picture;
+  g_autofree char *name = NULL;
+
+  if (GTK_IS_PICTURE (first))
+    gtk_box_remove (GTK_BOX (box), first);
+  if (texture == NULL)
+    return;
+  picture = gtk_picture_new_for_paintable (GDK_PAINTABLE (texture));
+  name = g_strdup_printf (_ ("Photo of %s"),
+                          fm_comparison_item (self->shown->comparison, column)->title);
+  gtk_picture_set_alternative_text (GTK_PICTURE (picture), name);
+  gtk_widget_set_size_request (picture, -1, PHOTO_HEIGHT_PX);
+  gtk_widget_set_halign (picture, GTK_ALIGN_START);
+  gtk_box_prepend (GTK_BOX (box), picture);
 }
 
 static void
@@ -81,15 +118,20 @@ bind_value_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpoint
   FmCompareTable *self = FM_COMPARE_TABLE (user_data);
   guint column = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (factory), "column"));
   FmCompareLine *line = gtk_list_item_get_item (list_item);
-  GtkWidget *label = gtk_list_item_get_child (list_item);
-  g_autofree char *text = fm_compare_line_cell (line, self->comparison, column, self->reference);
+  GtkWidget *box = gtk_list_item_get_child (list_item);
+  GtkWidget *label = gtk_widget_get_last_child (box);
+  g_autofree char *text =
+      fm_compare_line_cell (line, self->shown->comparison, column, self->look.reference);
   const FmCompareRow *row = fm_compare_line_get_row (line);
   gboolean is_number = row != NULL && row->texts == NULL;
 
+  show_photo (self, box, row, column);
   gtk_label_set_text (GTK_LABEL (label), text);
-  gtk_widget_set_tooltip_text (label, is_number ? NULL : text);
+  gtk_widget_set_tooltip_text (box, is_photos (row) ? _ ("Activate the row to look at the photos")
+                                    : is_number     ? NULL
+                                                    : text);
   gtk_label_set_wrap (GTK_LABEL (label), !is_number);
-  gtk_label_set_lines (GTK_LABEL (label), is_number ? 1 : TITLE_LINES);
+  gtk_label_set_lines (GTK_LABEL (label), is_number ? 1 : TEXT_LINES);
   gtk_label_set_xalign (GTK_LABEL (label), is_number ? 1.0f : 0.0f);
   fm_widget_set_class (label, "dim-label", g_str_has_prefix (text, "—"));
 }
@@ -101,41 +143,38 @@ activate_cb (GtkColumnView *view, guint position, gpointer user_data)
   g_autoptr (FmCompareLine) line = g_list_model_get_item (G_LIST_MODEL (self->lines), position);
   const FmCompareRow *row = line != NULL ? fm_compare_line_get_row (line) : NULL;
 
-  if (row != NULL && row->texts == NULL)
+  if (does_something (row))
     g_signal_emit (self, signals[ROW_ACTIVATED], 0, row->key);
+}
+
+static void
+add_column (FmCompareTable *self, const char *title, GtkListItemFactory *factory)
+{
+  g_autoptr (GtkColumnViewColumn) column = gtk_column_view_column_new (title, factory);
+
+  gtk_column_view_append_column (self->view, column);
 }
 
 static void
 add_name_column (FmCompareTable *self)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  g_autoptr (GtkColumnViewColumn) column = NULL;
 
   g_signal_connect (factory, "setup", G_CALLBACK (setup_name_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_name_cb), self);
-  column = gtk_column_view_column_new (_ ("Quantity"), factory);
-  gtk_column_view_column_set_fixed_width (column, NAME_WIDTH_PX);
-  gtk_column_view_column_set_resizable (column, TRUE);
-  gtk_column_view_append_column (self->view, column);
+  add_column (self, _ ("Quantity"), factory);
 }
 
 static char *
 column_title (FmCompareTable *self, guint index)
 {
   const char *letter = fm_chart_letter (index);
+  const char *name = fm_comparison_item (self->shown->comparison, index)->short_title;
 
-  if ((int)index == self->reference)
-    return g_strdup_printf (_ ("%s · reference"), letter);
-  return g_strdup_printf ("%s · %s", letter,
-                          fm_comparison_item (self->comparison, index)->short_title);
-}
-
-static gboolean
-is_narrow (FmCompareTable *self)
-{
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-
-  return root != NULL && gtk_widget_get_width (GTK_WIDGET (root)) < NARROW_WINDOW_PX;
+  if ((int)index == self->look.reference)
+    /* TRANSLATORS: "A · reference · Pan patty, version 3": heads a column */
+    return g_strdup_printf (_ ("%s · reference · %s"), letter, name);
+  return g_strdup_printf ("%s · %s", letter, name);
 }
 
 static void
@@ -143,16 +182,28 @@ add_value_column (FmCompareTable *self, guint index)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
   g_autofree char *title = column_title (self, index);
-  g_autoptr (GtkColumnViewColumn) column = NULL;
 
   g_object_set_data (G_OBJECT (factory), "column", GUINT_TO_POINTER (index));
   g_signal_connect (factory, "setup", G_CALLBACK (setup_value_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_value_cb), self);
-  column = gtk_column_view_column_new (title, factory);
-  gtk_column_view_column_set_fixed_width (column,
-                                          is_narrow (self) ? NARROW_CELL_WIDTH_PX : CELL_WIDTH_PX);
-  gtk_column_view_column_set_resizable (column, TRUE);
-  gtk_column_view_append_column (self->view, column);
+  add_column (self, title, factory);
+}
+
+/* The heads have no property for it: names wrap, so that blend and version stay readable. */
+static void
+wrap_heads (GtkWidget *widget)
+{
+  if (GTK_IS_LABEL (widget)) {
+    gtk_label_set_wrap (GTK_LABEL (widget), TRUE);
+    gtk_label_set_lines (GTK_LABEL (widget), HEAD_LINES);
+    gtk_label_set_ellipsize (GTK_LABEL (widget), PANGO_ELLIPSIZE_END);
+    gtk_label_set_xalign (GTK_LABEL (widget), 0.0f);
+    gtk_widget_set_tooltip_text (widget, gtk_label_get_text (GTK_LABEL (widget)));
+    return;
+  }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    wrap_heads (child);
 }
 
 static void
@@ -194,7 +245,6 @@ fm_compare_table_class_init (FmCompareTableClass *klass)
 static void
 fm_compare_table_init (FmCompareTable *self)
 {
-  GtkWidget *scroller = gtk_scrolled_window_new ();
   GtkSingleSelection *selection;
 
   self->lines = g_list_store_new (FM_TYPE_COMPARE_LINE);
@@ -210,8 +260,8 @@ fm_compare_table_init (FmCompareTable *self)
       GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Comparison"), -1);
   g_signal_connect (self->view, "activate", G_CALLBACK (activate_cb), self);
   add_name_column (self);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->view));
-  gtk_widget_set_parent (fm_one_stop_new (scroller), GTK_WIDGET (self));
+  self->span = fm_compare_span_new (self->view);
+  gtk_widget_set_parent (fm_one_stop_new (GTK_WIDGET (self->span)), GTK_WIDGET (self));
 }
 
 const FmCompareRow *
@@ -224,24 +274,22 @@ fm_compare_table_get_row (FmCompareTable *self)
 }
 
 void
-fm_compare_table_show (FmCompareTable *self, const FmComparison *comparison, int reference)
+fm_compare_table_show (FmCompareTable *self,
+                       const FmCompareShown *shown,
+                       const FmCompareTableLook *look)
 {
   g_autoptr (GPtrArray) lines = NULL;
-  g_autoptr (GtkColumnViewColumn) name_column = NULL;
-  GListModel *columns;
 
   g_list_store_remove_all (self->lines);
   remove_value_columns (self);
-  self->comparison = comparison;
-  self->reference = reference;
-  if (comparison == NULL)
+  self->shown = shown;
+  if (shown == NULL)
     return;
-  for (guint i = 0; i < fm_comparison_n_items (comparison); i++)
+  self->look = *look;
+  for (guint i = 0; i < fm_comparison_n_items (shown->comparison); i++)
     add_value_column (self, i);
-  columns = gtk_column_view_get_columns (self->view);
-  name_column = g_list_model_get_item (columns, 0);
-  gtk_column_view_column_set_fixed_width (name_column,
-                                          is_narrow (self) ? NARROW_NAME_WIDTH_PX : NAME_WIDTH_PX);
-  lines = fm_compare_lines (comparison);
+  wrap_heads (gtk_widget_get_first_child (GTK_WIDGET (self->view)));
+  fm_compare_span_fit (self->span);
+  lines = fm_compare_lines (shown->comparison, look->only_differing);
   g_list_store_splice (self->lines, 0, 0, lines->pdata, lines->len);
 }

@@ -8,7 +8,7 @@
 
 #include <gtk/gtk.h>
 
-#include "core/compare/fm-comparison.h"
+#include "app/compare/fm-compare-load.h"
 
 G_BEGIN_DECLS
 
@@ -16,10 +16,22 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (FmCompareTable, fm_compare_table, FM, COMPARE_TABLE, GtkWidget)
 
 /**
- * @comparison: (nullable): must stay alive until another one is shown
+ * FmCompareTableLook:
  * @reference: column that differences refer to, negative for absolute values
+ * @only_differing: without rows that read the same in every column
  */
-void fm_compare_table_show (FmCompareTable *self, const FmComparison *comparison, int reference);
+typedef struct {
+  int reference;
+  gboolean only_differing;
+} FmCompareTableLook;
+
+/**
+ * @shown: (nullable): must stay alive until another one is shown
+ * @look: (nullable): when nothing is shown
+ */
+void fm_compare_table_show (FmCompareTable *self,
+                            const FmCompareShown *shown,
+                            const FmCompareTableLook *look);
 
 /** The row that is selected. (nullable) (transfer none): NULL on a heading and without a row. */
 const FmCompareRow *fm_compare_table_get_row (FmCompareTable *self);

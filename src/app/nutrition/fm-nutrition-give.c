@@ -8,22 +8,6 @@
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/widgets/fm-page.h"
 
-static void
-say_cb (GtkWidget *owner, const char *text, gboolean failed)
-{
-  FmSession *session = fm_page_get_session (FM_PAGE (owner));
-  g_autoptr (GError) error = NULL;
-
-  if (session == NULL || text[0] == '\0')
-    return;
-  if (!failed) {
-    fm_session_message (session, text);
-    return;
-  }
-  error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, text);
-  fm_session_failure (session, error);
-}
-
 static GBytes *
 make_csv_file (gpointer csv, const char *name, GError **error)
 {
@@ -36,13 +20,13 @@ fm_nutrition_give_copy (GtkWidget *owner, const FmNutritionTable *table)
   g_autofree char *text = fm_nutrition_table_text (table);
 
   gdk_clipboard_set_text (gtk_widget_get_clipboard (owner), text);
-  say_cb (owner, _ ("Nutrients copied as a table"), FALSE);
+  fm_page_say (owner, _ ("Nutrients copied as a table"), FALSE);
 }
 
 void
 fm_nutrition_give_print (GtkWidget *owner, const FmNutritionTable *table)
 {
-  fm_batch_sheet_print (owner, fm_nutrition_table_sheet (table), say_cb);
+  fm_batch_sheet_print (owner, fm_nutrition_table_sheet (table), fm_page_say);
 }
 
 void
@@ -58,6 +42,6 @@ fm_nutrition_give_csv (GtkWidget *owner, const FmNutritionTable *table)
       .make = make_csv_file,
       .data = fm_nutrition_table_csv (table),
       .free_data = g_free,
-      .say = say_cb,
+      .say = fm_page_say,
   });
 }

@@ -11,9 +11,8 @@ unref_texture (gpointer texture)
   g_clear_object (&texture);
 }
 
-/* NULL when there is none that can be shown. */
-static GdkTexture *
-read_thumbnail (FmNotebook *notebook, gint64 photo_id, GCancellable *cancellable)
+GdkTexture *
+fm_photo_listing_thumbnail (FmNotebook *notebook, gint64 photo_id, GCancellable *cancellable)
 {
   g_autoptr (GBytes) bytes = fm_photos_thumbnail (notebook, photo_id, NULL);
   g_autoptr (GdkPixbuf) pixbuf =
@@ -47,7 +46,8 @@ fm_photo_listing_read (FmNotebook *notebook,
   for (guint i = 0; i < listing->photos->len && !g_cancellable_is_cancelled (cancellable); i++) {
     const FmPhotoInfo *info = g_ptr_array_index (listing->photos, i);
 
-    g_ptr_array_add (listing->thumbnails, read_thumbnail (notebook, info->id, cancellable));
+    g_ptr_array_add (listing->thumbnails,
+                     fm_photo_listing_thumbnail (notebook, info->id, cancellable));
   }
   return g_steal_pointer (&listing);
 }

@@ -15,6 +15,9 @@ typedef struct {
 } FmPhotoListing;
 
 void fm_photo_listing_free (gpointer listing);
+/** In a thread. NULL when there is none that can be shown. Returns: (transfer full). */
+GdkTexture *
+fm_photo_listing_thumbnail (FmNotebook *notebook, gint64 photo_id, GCancellable *cancellable);
 /** As of FmStoreFunc. @experiment_id: gint64*. Returns: (transfer full): FmPhotoListing */
 gpointer fm_photo_listing_read (FmNotebook *notebook,
                                 gpointer experiment_id,

@@ -269,6 +269,14 @@ fm_session_branch (FmSession *self, gint64 version_id)
     start_reading (self, (FmSessionWish){ .version_id = version_id, .branches = TRUE });
 }
 
+FmFormula *
+fm_session_dup_draft_formula (FmSession *self, gint64 blend_id)
+{
+  FmSessionDraft *draft = g_hash_table_lookup (self->drafts, &blend_id);
+
+  return draft != NULL ? fm_formula_copy (fm_session_draft_get_formula (draft)) : NULL;
+}
+
 void
 fm_session_blend_renamed (FmSession *self, gint64 blend_id, const char *name)
 {

@@ -112,6 +112,9 @@ void fm_session_seal (FmSession *self); /* ends a run of merged edits */
 /** The draft that is shown, of which edits are undone and redone; NULL while none can be edited.
  * (transfer none) (nullable) */
 FmStoredDocument *fm_session_get_draft (FmSession *self);
+/** The draft of @blend_id as it is being edited, newer than the stored one; NULL when it was not
+ * shown yet. (transfer full) (nullable) */
+FmFormula *fm_session_dup_draft_formula (FmSession *self, gint64 blend_id);
 /** What is being edited in the notebook. (transfer none) */
 FmDocuments *fm_session_get_documents (FmSession *self);
 /** Runs @order in the thread that writes, after all that waits to be saved; the outcome is told as

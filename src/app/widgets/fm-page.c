@@ -151,3 +151,19 @@ fm_page_listen (FmPage *self, const char *signal, GCallback callback)
   g_return_if_fail (FM_IS_PAGE (self));
   g_signal_group_connect_swapped (get_private (self)->signals, signal, callback, self);
 }
+
+void
+fm_page_say (GtkWidget *self, const char *text, gboolean failed)
+{
+  FmSession *session = fm_page_get_session (FM_PAGE (self));
+  g_autoptr (GError) error = NULL;
+
+  if (session == NULL || text[0] == '\0')
+    return;
+  if (!failed) {
+    fm_session_message (session, text);
+    return;
+  }
+  error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, text);
+  fm_session_failure (session, error);
+}

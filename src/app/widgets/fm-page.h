@@ -40,6 +40,8 @@ const char *fm_page_tell_no_document (FmPage *self);
 FmNotebook *fm_page_get_notebook (FmPage *self);
 /** TRUE while there is a notebook that can be written. */
 gboolean fm_page_is_writable (FmPage *self);
+/** Says in the session of an FmPage what was done or what failed; as of FmBatchSheetSay. */
+void fm_page_say (GtkWidget *self, const char *text, gboolean failed);
 /** @callback is called with @self first, for @signal of whatever session the page shows. */
 void fm_page_listen (FmPage *self, const char *signal, GCallback callback);
 

@@ -25,6 +25,8 @@ nutrient_of (const char *key)
 static char *
 masses_note (const FmCompareItem *item)
 {
+  if (item->kind == FM_COMPARE_DRAFT)
+    return g_strdup (_ ("By the masses of the draft."));
   if (item->kind == FM_COMPARE_VERSION)
     return g_strdup (_ ("By the masses of the version."));
   return g_strdup (item->as_weighed ? _ ("By the masses weighed in the experiment.")
@@ -37,6 +39,8 @@ recorded_note (const FmCompareItem *item)
 {
   if (item->kind == FM_COMPARE_EXPERIMENT)
     return g_strdup (_ ("As recorded in the experiment."));
+  if (item->kind == FM_COMPARE_DRAFT)
+    return g_strdup (_ ("Only a saved version has experiments."));
   return g_strdup_printf (ngettext ("Mean of what was recorded in %u experiment of the version.",
                                     "Mean of what was recorded in %u experiments of the version.",
                                     item->n_experiments),
@@ -88,6 +92,8 @@ column_text (const FmCompareItem *item, const FmCompareRow *row)
 {
   const FmNutrient nutrient = nutrient_of (row->key);
 
+  if (row->section == FM_COMPARE_SECTION_FINDINGS)
+    return g_strdup (_ ("As recorded with its experiments and in opened blind tastings."));
   if (row->texts != NULL)
     return g_strdup (_ ("As the process of the formula plans it, in the cook's own words."));
   if (nutrient != FM_NUTRIENT_NONE)

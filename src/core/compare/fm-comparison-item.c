@@ -37,6 +37,20 @@ fm_compare_item_new_version (gint64 id,
   return self;
 }
 
+FmCompareItem *
+fm_compare_item_new_draft (gint64 blend_id,
+                           const char *title,
+                           const char *short_title,
+                           const char *subtitle,
+                           FmFormula *formula)
+{
+  FmCompareItem *self =
+      fm_compare_item_new_version (blend_id, title, short_title, subtitle, formula, 0, NAN, NAN);
+
+  self->kind = FM_COMPARE_DRAFT;
+  return self;
+}
+
 static double
 weighed_mass_g (const FmExperiment *experiment, const char *line_id)
 {
@@ -110,6 +124,16 @@ fm_compare_item_set_liking (FmCompareItem *self, double liking, guint n_tasters)
 }
 
 void
+fm_compare_item_set_findings (FmCompareItem *self, char *notes, char *tastings, guint n_photos)
+{
+  g_free (self->notes);
+  g_free (self->tastings);
+  self->notes = notes;
+  self->tastings = tastings;
+  self->n_photos = n_photos;
+}
+
+void
 fm_compare_item_free (FmCompareItem *self)
 {
   if (self == NULL)
@@ -117,6 +141,8 @@ fm_compare_item_free (FmCompareItem *self)
   g_free (self->title);
   g_free (self->short_title);
   g_free (self->subtitle);
+  g_free (self->notes);
+  g_free (self->tastings);
   g_clear_pointer (&self->analysis, fm_analysis_free);
   g_clear_pointer (&self->formula, fm_formula_free);
   g_clear_pointer (&self->experiment, fm_experiment_free);

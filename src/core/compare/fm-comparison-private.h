@@ -15,6 +15,9 @@ FmCompareRow *fm_comparison_add_row (FmComparison *self,
                                      const char *name,
                                      const char *unit,
                                      int decimals);
+/** A row in words, left out where no column has any. @texts: (transfer full): one per column. */
+void fm_comparison_add_words (
+    FmComparison *self, FmCompareSection section, const char *key, const char *name, char **texts);
 /** Rows in words: what each version plans, field by field and step by step. */
 void fm_comparison_add_process (FmComparison *self);
 

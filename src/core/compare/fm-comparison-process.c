@@ -14,24 +14,6 @@ process_of (const FmComparison *self, guint column)
   return fm_comparison_item (self, column)->formula->process;
 }
 
-/* @texts: (transfer full). A row that nobody plans is left out. */
-static void
-add_words (FmComparison *self, const char *key, const char *name, char **texts)
-{
-  const guint n = fm_comparison_n_items (self);
-  FmCompareRow *row = NULL;
-
-  for (guint i = 0; row == NULL && i < n; i++)
-    if (texts[i] != NULL)
-      row = fm_comparison_add_row (self, FM_COMPARE_SECTION_PROCESS, key, name, "", 0);
-  if (row == NULL) {
-    g_free (texts);
-    return;
-  }
-  row->texts = texts;
-  row->n_texts = n;
-}
-
 static void
 add_field (FmComparison *self, FmProcessField field)
 {
@@ -41,7 +23,8 @@ add_field (FmComparison *self, FmProcessField field)
 
   for (guint i = 0; i < n; i++)
     texts[i] = fm_process_field_text (process_of (self, i), field, &metric);
-  add_words (self, key, fm_process_field_name (field), texts);
+  fm_comparison_add_words (self, FM_COMPARE_SECTION_PROCESS, key, fm_process_field_name (field),
+                           texts);
 }
 
 /* Returns: TRUE when somebody plans a step of this number, or a later one. */
@@ -62,7 +45,7 @@ add_step (FmComparison *self, guint number)
       found = TRUE;
     }
   }
-  add_words (self, key, name, texts);
+  fm_comparison_add_words (self, FM_COMPARE_SECTION_PROCESS, key, name, texts);
   return found;
 }
 

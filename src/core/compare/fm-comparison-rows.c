@@ -47,6 +47,24 @@ fm_comparison_add_row (FmComparison *self,
 }
 
 void
+fm_comparison_add_words (
+    FmComparison *self, FmCompareSection section, const char *key, const char *name, char **texts)
+{
+  const guint n = fm_comparison_n_items (self);
+  FmCompareRow *row = NULL;
+
+  for (guint i = 0; row == NULL && i < n; i++)
+    if (texts[i] != NULL)
+      row = fm_comparison_add_row (self, section, key, name, "", 0);
+  if (row == NULL) {
+    g_free (texts);
+    return;
+  }
+  row->texts = texts;
+  row->n_texts = n;
+}
+
+void
 fm_comparison_free (FmComparison *self)
 {
   if (self == NULL)
@@ -80,12 +98,52 @@ fm_comparison_find_row (const FmComparison *self, const char *key)
   return NULL;
 }
 
+GPtrArray *
+fm_comparison_shown_rows (const FmComparison *self, gboolean only_differing)
+{
+  GPtrArray *rows = g_ptr_array_new ();
+
+  for (guint i = 0; i < self->rows->len; i++) {
+    FmCompareRow *row = g_ptr_array_index (self->rows, i);
+
+    if (!only_differing || fm_compare_row_differs (row, self->items->len))
+      g_ptr_array_add (rows, row);
+  }
+  return rows;
+}
+
+char *
+fm_compare_row_title (const FmCompareRow *row)
+{
+  if (row->unit[0] == '\0')
+    return g_strdup (row->name);
+  if (row->section >= FM_COMPARE_SECTION_NUTRIENTS)
+    return g_strdup_printf (_ ("%s, %s/100 g"), row->name, row->unit);
+  return g_strdup_printf ("%s, %s", row->name, row->unit);
+}
+
 double
 fm_compare_row_value (const FmCompareRow *row, guint column, int reference)
 {
   if (reference < 0 || (guint)reference == column)
     return row->values[column];
   return row->values[column] - row->values[reference];
+}
+
+gboolean
+fm_compare_row_differs (const FmCompareRow *row, guint n_columns)
+{
+  g_autofree char *first = fm_compare_row_text (row, 0, -1);
+
+  if (g_str_equal (row->key, FM_COMPARE_PHOTOS_KEY))
+    return TRUE;
+  for (guint i = 1; i < n_columns; i++) {
+    g_autofree char *text = fm_compare_row_text (row, i, -1);
+
+    if (!g_str_equal (text, first))
+      return TRUE;
+  }
+  return FALSE;
 }
 
 gboolean
@@ -105,7 +163,9 @@ words_text (const FmCompareRow *row, guint column, int reference)
   if (text != NULL && reference >= 0 && (guint)reference != column &&
       g_strcmp0 (text, row->texts[reference]) == 0)
     return g_strdup (_ ("the same"));
-  return g_strdup (text != NULL ? text : _ ("— not planned"));
+  if (text != NULL)
+    return g_strdup (text);
+  return g_strdup (row->section == FM_COMPARE_SECTION_PROCESS ? _ ("— not planned") : _ ("— none"));
 }
 
 char *

@@ -19,6 +19,8 @@ fm_compare_section_name (FmCompareSection section)
     return _ ("Ingredients, by mass");
   case FM_COMPARE_SECTION_MAKING:
     return _ ("Making and cooking");
+  case FM_COMPARE_SECTION_FINDINGS:
+    return _ ("Notes, tastings and photos");
   case FM_COMPARE_SECTION_PROCESS:
     return _ ("Process, as planned");
   case FM_COMPARE_SECTION_COST:
@@ -350,6 +352,36 @@ add_nutrients (FmComparison *self, FmNutrientGroup group)
       add_nutrient (self, i);
 }
 
+static char *
+photos_text (const FmCompareItem *item)
+{
+  if (item->n_photos == 0)
+    return NULL;
+  return g_strdup_printf (ngettext ("%u photo", "%u photos", item->n_photos), item->n_photos);
+}
+
+static void
+add_findings (FmComparison *self)
+{
+  const guint n = self->items->len;
+  char **photos = g_new0 (char *, n);
+  char **notes = g_new0 (char *, n);
+  char **tastings = g_new0 (char *, n);
+
+  for (guint i = 0; i < n; i++) {
+    const FmCompareItem *item = fm_comparison_item (self, i);
+
+    photos[i] = photos_text (item);
+    notes[i] = g_strdup (item->notes);
+    tastings[i] = g_strdup (item->tastings);
+  }
+  fm_comparison_add_words (self, FM_COMPARE_SECTION_FINDINGS, FM_COMPARE_PHOTOS_KEY, _ ("Photos"),
+                           photos);
+  fm_comparison_add_words (self, FM_COMPARE_SECTION_FINDINGS, "notes", _ ("Notes"), notes);
+  fm_comparison_add_words (self, FM_COMPARE_SECTION_FINDINGS, "tastings", _ ("Blind tastings"),
+                           tastings);
+}
+
 FmComparison *
 fm_comparison_new (GPtrArray *items)
 {
@@ -360,6 +392,7 @@ fm_comparison_new (GPtrArray *items)
   add_quantities (self, FM_COMPARE_SECTION_FAT_LEAN);
   add_ingredients (self);
   add_quantities (self, FM_COMPARE_SECTION_MAKING);
+  add_findings (self);
   fm_comparison_add_process (self);
   add_quantities (self, FM_COMPARE_SECTION_COST);
   for (guint group = 0; group < FM_N_NUTRIENT_GROUPS; group++)

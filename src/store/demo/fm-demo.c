@@ -16,6 +16,8 @@
 /* Marks a notebook as ours to replace. */
 #define DEMO_SETTING "demo"
 #define LAST_BLEND_SETTING "last-blend"
+#define COMPARED_SETTING "compare-selection"
+#define N_COMPARED 4
 
 /* What is needed while the story is told. */
 typedef struct {
@@ -297,6 +299,23 @@ remember_where_to_open (Demo *demo, GError **error)
   return fm_notebook_set_setting (demo->notebook, LAST_BLEND_SETTING, id, error);
 }
 
+/* Of the blend that is opened, as the page of comparisons remembers it. */
+static gboolean
+remember_what_is_compared (Demo *demo, GError **error)
+{
+  g_autoptr (GString) keys = g_string_new (NULL);
+  g_autoptr (GPtrArray) versions =
+      fm_versions_list (demo->notebook, demo->blend_ids[FM_DEMO_MAP_BLEND], error);
+
+  for (guint i = 0; versions != NULL && i < MIN (versions->len, N_COMPARED); i++) {
+    const FmVersionInfo *info = g_ptr_array_index (versions, i);
+
+    g_string_append_printf (keys, "%sv%" G_GINT64_FORMAT, i > 0 ? " " : "", info->id);
+  }
+  return versions != NULL &&
+         fm_notebook_set_setting (demo->notebook, COMPARED_SETTING, keys->str, error);
+}
+
 static void
 clear_demo (Demo *demo)
 {
@@ -318,7 +337,8 @@ tell_story (FmNotebook *notebook, FmFoodStore *foods, GCancellable *cancellable,
       fm_notebook_set_setting (notebook, FM_SETTING_INVENTED, fm_invented_words (), error) &&
       fill_stock (&demo, foods, error) && add_blends (&demo, error) &&
       add_versions (&demo, error) && add_experiments (&demo, error) &&
-      add_tastings (&demo, error) && remember_where_to_open (&demo, error);
+      add_tastings (&demo, error) && remember_where_to_open (&demo, error) &&
+      remember_what_is_compared (&demo, error);
 
   clear_demo (&demo);
   return told;

@@ -266,11 +266,67 @@ test_liking_in_blind_tastings (void)
   g_assert_cmpfloat (fm_comparison_find_row (comparison, "tasters")->values[0], ==, 8.0);
 }
 
+/* Rows that read the same go, also where the numbers differ by less than is shown. */
+static void
+test_only_what_differs (void)
+{
+  g_autoptr (FmIngredient) lean = beef ("Lean", 5.0);
+  g_autoptr (FmIngredient) almost = beef ("Almost", 5.0004);
+  GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
+  g_autoptr (FmComparison) comparison = NULL;
+  g_autoptr (GPtrArray) rows = NULL;
+
+  g_ptr_array_add (items, fm_compare_item_new_version (
+                              1, "One", "1", NULL, blend (lean, 500.0, NULL, 0.0), 0, NAN, NAN));
+  g_ptr_array_add (
+      items, fm_compare_item_new_draft (3, "Two", "2", NULL, blend (almost, 700.0, NULL, 0.0)));
+  comparison = fm_comparison_new (items);
+  rows = fm_comparison_shown_rows (comparison, TRUE);
+  g_assert_false (g_ptr_array_find (rows, fm_comparison_find_row (comparison, "fat"), NULL));
+  g_assert_false (g_ptr_array_find (rows, fm_comparison_find_row (comparison, "rating"), NULL));
+  g_assert_true (g_ptr_array_find (rows, fm_comparison_find_row (comparison, "batch"), NULL));
+  g_ptr_array_unref (rows);
+  rows = fm_comparison_shown_rows (comparison, FALSE);
+  g_assert_cmpuint (rows->len, ==, comparison->rows->len);
+}
+
+/* What a draft cannot have is said, and what its neighbour has stands beside it. */
+static void
+test_findings (void)
+{
+  g_autoptr (FmIngredient) lean = beef ("Lean", 5.0);
+  GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify)fm_compare_item_free);
+  FmCompareItem *made = fm_compare_item_new_version (1, "One", "1", NULL,
+                                                     blend (lean, 500.0, NULL, 0.0), 2, NAN, 7.0);
+  g_autoptr (FmComparison) comparison = NULL;
+
+  fm_compare_item_set_findings (made, g_strdup ("Crumbly"), NULL, 2);
+  g_ptr_array_add (items, made);
+  g_ptr_array_add (items,
+                   fm_compare_item_new_draft (3, "Two", "2", NULL, blend (lean, 700.0, NULL, 0.0)));
+  comparison = fm_comparison_new (items);
+  const FmCompareRow *notes = fm_comparison_find_row (comparison, "notes");
+  const FmCompareRow *photos = fm_comparison_find_row (comparison, FM_COMPARE_PHOTOS_KEY);
+  g_autofree char *of_made = fm_compare_row_text (notes, 0, -1);
+  g_autofree char *of_draft = fm_compare_row_text (notes, 1, -1);
+  g_autofree char *n_photos = fm_compare_row_text (photos, 0, -1);
+  const FmCompareRow *rating = fm_comparison_find_row (comparison, "rating");
+  g_autofree char *why = fm_comparison_derivation (comparison, rating, -1);
+
+  g_assert_cmpstr (of_made, ==, "Crumbly");
+  g_assert_cmpstr (of_draft, ==, "— none");
+  g_assert_cmpstr (n_photos, ==, "2 photos");
+  g_assert_null (fm_comparison_find_row (comparison, "tastings"));
+  g_assert_nonnull (strstr (why, "Only a saved version has experiments."));
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/comparison/union-of-ingredients", test_union_of_ingredients);
+  g_test_add_func ("/comparison/only-what-differs", test_only_what_differs);
+  g_test_add_func ("/comparison/findings", test_findings);
   g_test_add_func ("/comparison/derivation", test_derivation);
   g_test_add_func ("/comparison/process-in-words", test_process_in_words);
   g_test_add_func ("/comparison/lines-of-one-ingredient-add", test_lines_of_one_ingredient_add);

@@ -109,6 +109,8 @@ check_opens_where_there_is_something (FmNotebook *notebook)
 {
   g_autofree char *setting = fm_notebook_get_setting (notebook, "last-blend");
   const gint64 blend_id = g_ascii_strtoll (setting, NULL, 10);
+  g_autofree char *compared = fm_notebook_get_setting (notebook, "compare-selection");
+  g_auto (GStrv) keys = g_strsplit (compared, " ", -1);
   const FmExperimentFilter filter = { .blend_id = blend_id };
   g_autoptr (GPtrArray) versions = fm_versions_list (notebook, blend_id, NULL);
   g_autoptr (GPtrArray) experiments = fm_experiments_list (notebook, &filter, NULL, NULL);
@@ -119,6 +121,13 @@ check_opens_where_there_is_something (FmNotebook *notebook)
   g_assert_cmpuint (experiments->len, >=, 2);
   g_assert_cmpuint (tastings->len, >=, 1);
   g_assert_cmpuint (maps->len, ==, 1);
+  g_assert_cmpuint (g_strv_length (keys), ==, 4);
+  for (guint i = 0; keys[i] != NULL; i++) {
+    g_autoptr (FmVersionInfo) info =
+        fm_versions_info (notebook, g_ascii_strtoll (keys[i] + 1, NULL, 10), NULL);
+
+    g_assert_cmpint (info->blend_id, ==, blend_id);
+  }
 }
 
 static void

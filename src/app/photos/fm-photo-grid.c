@@ -286,6 +286,15 @@ import_value (FmPhotoGrid *self, const GValue *value)
   return TRUE;
 }
 
+/* What is dragged out of here is no new photo. */
+static gboolean
+accept_cb (GtkDropTarget *target, GdkDrop *drop)
+{
+  return gdk_drop_get_drag (drop) == NULL && (gdk_drop_get_actions (drop) & GDK_ACTION_COPY) != 0 &&
+         gdk_content_formats_match (gtk_drop_target_get_formats (target),
+                                    gdk_drop_get_formats (drop));
+}
+
 static gboolean
 drop_cb (FmPhotoGrid *self, const GValue *value)
 {
@@ -425,6 +434,7 @@ fm_photo_grid_init (FmPhotoGrid *self)
   self->leaving = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_drop_target_set_gtypes (target, types, G_N_ELEMENTS (types));
+  g_signal_connect (target, "accept", G_CALLBACK (accept_cb), NULL);
   g_signal_connect_swapped (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/photos/fm-photo-caption.h"
+#include "app/photos/fm-photo-drag.h"
 #include "app/widgets/fm-accessible.h"
 #include "app/widgets/fm-widget.h"
 #include "core/base/fm-date.h"
@@ -213,6 +214,8 @@ fm_photo_tile_new (FmSession *session, GPtrArray *photos, FmPhotoInfo *info, gui
   gtk_widget_set_sensitive (GTK_WIDGET (self->view_drop), editable);
   fm_accessible_name_drop_down (self->view_drop, view_name);
   gtk_widget_set_sensitive (GTK_WIDGET (self->remove_button), editable);
+  fm_photo_drag_install (GTK_WIDGET (self->open_button), fm_session_get_notebook (session), info,
+                         self->picture);
   set_label (self->open_button, g_strdup_printf (_ ("View photo %u"), number));
   set_label (self->caption_entry, g_strdup_printf (_ ("Caption of photo %u"), number));
   set_label (self->export_button, g_strdup_printf (_ ("Export photo %u"), number));

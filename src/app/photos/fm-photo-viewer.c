@@ -1,15 +1,18 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-viewer.c - a window with one photo of an experiment, as large as wanted */
+/* fm-photo-viewer.c - a window with a photo of an experiment, or two side by side */
 #include "app/photos/fm-photo-viewer.h"
 
-#include "app/session/fm-store-task.h"
-
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "app/photos/fm-photo-export.h"
+#include "app/photos/fm-photo-pane.h"
+#include "app/photos/fm-photo-text.h"
+#include "app/session/fm-store-task.h"
+#include "app/widgets/fm-accessible.h"
+#include "app/widgets/fm-widget.h"
 #include "core/base/fm-number.h"
-#include "store/fm-image.h"
 
 #define ZOOM_STEP 1.25
 #define MIN_ZOOM 0.05
@@ -21,120 +24,96 @@ struct _FmPhotoViewer {
   AdwWindowTitle *window_title;
   GtkButton *previous_button;
   GtkButton *next_button;
-  GtkScrolledWindow *scroller;
-  GtkPicture *picture;
-  GtkSpinner *spinner;
-  GtkLabel *message_label;
+  GtkToggleButton *beside_button;
+  GtkGrid *grid;
+  GtkLabel *origin_label;
+  GtkDropDown *other_drop;
+  FmPhotoPane *pane;
+  FmPhotoPane *other_pane;
   GtkLabel *caption_label;
+  GtkLabel *other_caption_label;
   GtkLabel *zoom_label;
 
   FmNotebook *notebook;
   GPtrArray *photos;
   guint index;
-  double zoom; /* picture pixels to screen pixels; 0 = fit the window */
-  GCancellable *loading;
+  GPtrArray *others; /* (nullable) what can be laid beside it: FmPhotoInfo, of the blend */
+  double zoom;       /* pixels of the screen for one of the photo; 0 = fit the window */
+  GCancellable *listing;
 };
 
 G_DEFINE_FINAL_TYPE (FmPhotoViewer, fm_photo_viewer, ADW_TYPE_WINDOW)
 
-static gpointer
-load_texture (FmNotebook *notebook, gpointer photo_id, GCancellable *cancellable, GError **error)
+static const FmPhotoInfo *
+shown (FmPhotoViewer *self)
 {
-  g_autoptr (GBytes) bytes = fm_photos_original (notebook, *(gint64 *)photo_id, error);
-  g_autoptr (GdkPixbuf) pixbuf =
-      bytes != NULL ? fm_image_decode (bytes, &fm_image_photo_limits, cancellable, error) : NULL;
-
-  return pixbuf != NULL ? gdk_texture_new_for_pixbuf (pixbuf) : NULL;
+  return g_ptr_array_index (self->photos, self->index);
 }
 
+static gboolean
+is_beside (FmPhotoViewer *self)
+{
+  return self->others != NULL && gtk_toggle_button_get_active (self->beside_button);
+}
+
+/* Where all of what is shown is in view; NaN while nothing is. */
 static double
-fit_zoom (FmPhotoViewer *self, GdkPaintable *paintable)
+get_fit (FmPhotoViewer *self)
 {
-  const double x = (double)gtk_widget_get_width (GTK_WIDGET (self->scroller)) /
-                   MAX (1, gdk_paintable_get_intrinsic_width (paintable));
-  const double y = (double)gtk_widget_get_height (GTK_WIDGET (self->scroller)) /
-                   MAX (1, gdk_paintable_get_intrinsic_height (paintable));
+  const double fit = fm_photo_pane_get_fit (self->pane);
 
-  return CLAMP (MIN (x, y), MIN_ZOOM, MAX_ZOOM);
+  return is_beside (self) ? fmin (fit, fm_photo_pane_get_fit (self->other_pane)) : fit;
 }
 
+/* Two photos have one scale, so that what is larger looks larger. */
 static void
 apply_zoom (FmPhotoViewer *self)
 {
-  GdkPaintable *paintable = gtk_picture_get_paintable (self->picture);
-  g_autofree char *number = fm_number_format_unit (self->zoom * 100.0, 0, "%");
+  const double fit = get_fit (self);
+  const gboolean fits = self->zoom <= 0;
+  double zoom = self->zoom;
 
-  if (paintable == NULL || self->zoom <= 0) {
-    gtk_widget_set_size_request (GTK_WIDGET (self->picture), -1, -1);
+  if (fits)
+    zoom = is_beside (self) && !isnan (fit) ? CLAMP (fit, MIN_ZOOM, MAX_ZOOM) : 0;
+  fm_photo_pane_set_zoom (self->pane, zoom);
+  fm_photo_pane_set_zoom (self->other_pane, zoom);
+  if (fits) {
     gtk_label_set_text (self->zoom_label, _ ("Fits the window"));
-    return;
+  } else {
+    g_autofree char *number = fm_number_format_unit (zoom * 100.0, 0, "%");
+
+    gtk_label_set_text (self->zoom_label, number);
   }
-  gtk_widget_set_size_request (GTK_WIDGET (self->picture),
-                               (int)(gdk_paintable_get_intrinsic_width (paintable) * self->zoom),
-                               (int)(gdk_paintable_get_intrinsic_height (paintable) * self->zoom));
-  gtk_label_set_text (self->zoom_label, number);
 }
 
 static void
 zoom_by (FmPhotoViewer *self, double factor)
 {
-  GdkPaintable *paintable = gtk_picture_get_paintable (self->picture);
+  const double fit = get_fit (self);
 
-  if (paintable == NULL)
+  if (isnan (fit))
     return;
-  if (self->zoom <= 0)
-    self->zoom = fit_zoom (self, paintable);
-  self->zoom = CLAMP (self->zoom * factor, MIN_ZOOM, MAX_ZOOM);
+  self->zoom = CLAMP ((self->zoom > 0 ? self->zoom : fit) * factor, MIN_ZOOM, MAX_ZOOM);
   apply_zoom (self);
 }
 
 static void
-show_message (FmPhotoViewer *self, const char *message)
+fit_cb (FmPhotoViewer *self)
 {
-  gtk_label_set_text (self->message_label, message != NULL ? message : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->message_label), message != NULL);
+  if (self->zoom_label != NULL)
+    apply_zoom (self);
 }
 
+/* One follows the other to the same place. */
 static void
-load_done_cb (GObject *source, GAsyncResult *result, gpointer data)
+panned_cb (FmPhotoViewer *self, FmPhotoPane *pane)
 {
-  FmPhotoViewer *self = FM_PHOTO_VIEWER (source);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GdkTexture) texture = fm_store_task_finish (result, &error);
+  double x, y;
 
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->picture == NULL)
+  if (!is_beside (self))
     return;
-  gtk_spinner_stop (self->spinner);
-  gtk_picture_set_paintable (self->picture, GDK_PAINTABLE (texture));
-  if (texture == NULL) {
-    g_autofree char *message = g_strdup_printf (
-        _ ("This photo cannot be shown: %s The original can still be saved as a file."),
-        error->message);
-
-    show_message (self, message);
-  }
-  apply_zoom (self);
-}
-
-static void
-load (FmPhotoViewer *self)
-{
-  const FmPhotoInfo *info = g_ptr_array_index (self->photos, self->index);
-
-  g_cancellable_cancel (self->loading);
-  g_clear_object (&self->loading);
-  self->loading = g_cancellable_new ();
-  gtk_spinner_start (self->spinner);
-  fm_store_task (&(FmStoreTask){
-      .owner = self,
-      .notebook = self->notebook,
-      .run = load_texture,
-      .free_result = g_object_unref,
-      .data = g_memdup2 (&info->id, sizeof info->id),
-      .free_data = g_free,
-      .cancellable = self->loading,
-      .done = load_done_cb,
-  });
+  fm_photo_pane_get_centre (pane, &x, &y);
+  fm_photo_pane_set_centre (pane == self->pane ? self->other_pane : self->pane, x, y);
 }
 
 static void
@@ -142,43 +121,144 @@ show_index (FmPhotoViewer *self, guint index)
 {
   const FmPhotoInfo *info = g_ptr_array_index (self->photos, index);
   g_autofree char *title = g_strdup_printf (_ ("Photo %u of %u"), index + 1, self->photos->len);
-  g_autofree char *size = g_format_size ((guint64)info->size_bytes);
-  g_autofree char *facts =
-      g_strdup_printf (_ ("%d × %d pixels, %s"), info->width_px, info->height_px, size);
-  const gboolean has_caption = info->caption != NULL && info->caption[0] != '\0';
+  g_autofree char *size = fm_photo_text_size (info);
+  g_autofree char *words = fm_photo_text_words (info);
+  g_autofree char *origin = fm_photo_text_origin (info);
 
   self->index = index;
-  self->zoom = 0;
+  if (!is_beside (self))
+    self->zoom = 0;
   adw_window_title_set_title (self->window_title, title);
-  adw_window_title_set_subtitle (self->window_title, facts);
+  adw_window_title_set_subtitle (self->window_title, size);
   gtk_window_set_title (GTK_WINDOW (self), title);
-  gtk_label_set_text (self->caption_label, has_caption ? info->caption : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->caption_label), has_caption);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  has_caption ? info->caption : title, -1);
+  gtk_label_set_text (self->origin_label, origin);
+  gtk_label_set_text (self->caption_label, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->caption_label), words[0] != '\0');
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "viewer.previous", index > 0);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "viewer.next", index + 1 < self->photos->len);
-  show_message (self, NULL);
-  gtk_picture_set_paintable (self->picture, NULL);
-  load (self);
+  fm_photo_pane_load (self->pane, self->notebook, info->id, words[0] != '\0' ? words : title);
+  apply_zoom (self);
 }
 
 static void
-next_action (GtkWidget *widget, const char *name, GVariant *parameter)
+other_selected_cb (FmPhotoViewer *self)
+{
+  const guint index = gtk_drop_down_get_selected (self->other_drop);
+  const FmPhotoInfo *info;
+  g_autofree char *words = NULL;
+  g_autofree char *origin = NULL;
+
+  if (!is_beside (self) || index >= self->others->len)
+    return;
+  info = g_ptr_array_index (self->others, index);
+  words = fm_photo_text_words (info);
+  origin = fm_photo_text_origin (info);
+  gtk_label_set_text (self->other_caption_label, words);
+  fm_photo_pane_load (self->other_pane, self->notebook, info->id, origin);
+}
+
+static void
+show_beside (FmPhotoViewer *self)
+{
+  const gboolean beside = is_beside (self);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->origin_label), beside);
+  gtk_widget_set_visible (GTK_WIDGET (self->other_drop), beside);
+  gtk_widget_set_visible (GTK_WIDGET (self->other_pane), beside);
+  gtk_widget_set_visible (GTK_WIDGET (self->other_caption_label), beside);
+  self->zoom = 0;
+  other_selected_cb (self);
+  apply_zoom (self);
+}
+
+static void
+list_others (FmPhotoViewer *self)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  const guint best = fm_photo_text_find_beside (self->others, shown (self));
+
+  for (guint i = 0; i < self->others->len; i++) {
+    g_autofree char *origin = fm_photo_text_origin (g_ptr_array_index (self->others, i));
+
+    gtk_string_list_append (names, origin);
+  }
+  gtk_drop_down_set_model (self->other_drop, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->other_drop, best);
+}
+
+static gpointer
+read_others (FmNotebook *notebook, gpointer experiment_id, GCancellable *cancel, GError **error)
+{
+  return fm_photos_list_beside (notebook, *(gint64 *)experiment_id, error);
+}
+
+static void
+others_read_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  FmPhotoViewer *self = FM_PHOTO_VIEWER (source);
+  g_autoptr (GError) error = NULL;
+  GPtrArray *others = fm_store_task_finish (result, &error);
+
+  if (others != NULL && self->pane != NULL) {
+    self->others = others;
+    list_others (self);
+    show_beside (self);
+  } else if (others != NULL) {
+    g_ptr_array_unref (others);
+  } else if (self->pane != NULL) {
+    fm_photo_pane_show_message (self->pane, error->message);
+  }
+}
+
+static void
+beside_toggled_cb (FmPhotoViewer *self)
+{
+  if (self->others != NULL) {
+    show_beside (self);
+    return;
+  }
+  if (self->listing != NULL)
+    return;
+  self->listing = g_cancellable_new ();
+  fm_store_task (&(FmStoreTask){
+      .owner = self,
+      .notebook = self->notebook,
+      .run = read_others,
+      .free_result = (GDestroyNotify)g_ptr_array_unref,
+      .data = g_memdup2 (&shown (self)->experiment_id, sizeof (gint64)),
+      .free_data = g_free,
+      .cancellable = self->listing,
+      .done = others_read_cb,
+  });
+}
+
+static void
+step_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmPhotoViewer *self = FM_PHOTO_VIEWER (widget);
 
-  if (self->index + 1 < self->photos->len)
+  if (g_str_equal (name, "viewer.next") && self->index + 1 < self->photos->len)
     show_index (self, self->index + 1);
+  else if (g_str_equal (name, "viewer.previous") && self->index > 0)
+    show_index (self, self->index - 1);
 }
 
 static void
-previous_action (GtkWidget *widget, const char *name, GVariant *parameter)
+step_other (FmPhotoViewer *self, int step)
+{
+  const int index = (int)gtk_drop_down_get_selected (self->other_drop) + step;
+
+  if (is_beside (self) && index >= 0 && index < (int)self->others->len)
+    gtk_drop_down_set_selected (self->other_drop, (guint)index);
+}
+
+static void
+beside_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmPhotoViewer *self = FM_PHOTO_VIEWER (widget);
 
-  if (self->index > 0)
-    show_index (self, self->index - 1);
+  gtk_toggle_button_set_active (self->beside_button,
+                                !gtk_toggle_button_get_active (self->beside_button));
 }
 
 static void
@@ -199,8 +279,8 @@ zoom_action (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 export_failed (GtkWidget *owner, const GError *error)
 {
-  if (FM_PHOTO_VIEWER (owner)->message_label != NULL)
-    show_message (FM_PHOTO_VIEWER (owner), error->message);
+  if (FM_PHOTO_VIEWER (owner)->pane != NULL)
+    fm_photo_pane_show_message (FM_PHOTO_VIEWER (owner)->pane, error->message);
 }
 
 static void
@@ -208,21 +288,32 @@ export_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmPhotoViewer *self = FM_PHOTO_VIEWER (widget);
 
-  fm_photo_export (widget, self->notebook, g_ptr_array_index (self->photos, self->index),
-                   export_failed);
+  fm_photo_export (widget, self->notebook, shown (self), export_failed);
 }
 
-/* Ahead of the window itself, which would move the focus by arrows. */
+/* Ahead of the window and of what scrolls, which would take these keys for themselves; a list that
+ * is open keeps them. */
 static gboolean
 key_cb (FmPhotoViewer *self, guint key, guint code, GdkModifierType state)
 {
-  if ((state & gtk_accelerator_get_default_mod_mask ()) != 0)
+  const GdkModifierType held = state & gtk_accelerator_get_default_mod_mask ();
+  const int right = (key == GDK_KEY_Right) - (key == GDK_KEY_Left);
+  const int downwards = (key == GDK_KEY_Down) - (key == GDK_KEY_Up);
+  const int step = right + (key == GDK_KEY_Page_Down) - (key == GDK_KEY_Page_Up);
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (self));
+
+  if (focus != NULL && gtk_widget_get_native (focus) != GTK_NATIVE (self))
     return GDK_EVENT_PROPAGATE;
-  if (key == GDK_KEY_Right)
-    return gtk_widget_activate_action (GTK_WIDGET (self), "viewer.next", NULL);
-  if (key == GDK_KEY_Left)
-    return gtk_widget_activate_action (GTK_WIDGET (self), "viewer.previous", NULL);
-  return GDK_EVENT_PROPAGATE;
+  if (held == GDK_CONTROL_MASK && (right != 0 || downwards != 0))
+    fm_photo_pane_pan (self->pane, right, downwards);
+  else if (held == GDK_SHIFT_MASK && right != 0)
+    step_other (self, right);
+  else if (held == 0 && step != 0)
+    gtk_widget_activate_action (GTK_WIDGET (self), step > 0 ? "viewer.next" : "viewer.previous",
+                                NULL);
+  else
+    return GDK_EVENT_PROPAGATE;
+  return GDK_EVENT_STOP;
 }
 
 static gboolean
@@ -241,10 +332,11 @@ fm_photo_viewer_dispose (GObject *object)
 {
   FmPhotoViewer *self = FM_PHOTO_VIEWER (object);
 
-  g_cancellable_cancel (self->loading);
-  g_clear_object (&self->loading);
+  g_cancellable_cancel (self->listing);
+  g_clear_object (&self->listing);
   gtk_widget_dispose_template (GTK_WIDGET (self), FM_TYPE_PHOTO_VIEWER);
   g_clear_pointer (&self->photos, g_ptr_array_unref);
+  g_clear_pointer (&self->others, g_ptr_array_unref);
   g_clear_pointer (&self->notebook, fm_notebook_unref);
   G_OBJECT_CLASS (fm_photo_viewer_parent_class)->dispose (object);
 }
@@ -257,8 +349,6 @@ install_actions (GtkWidgetClass *widget_class)
     GdkModifierType modifiers;
     const char *action;
   } keys[] = {
-    { GDK_KEY_Page_Down, 0, "viewer.next" },
-    { GDK_KEY_Page_Up, 0, "viewer.previous" },
     { GDK_KEY_plus, GDK_CONTROL_MASK, "viewer.zoom-in" },
     { GDK_KEY_plus, 0, "viewer.zoom-in" },
     { GDK_KEY_KP_Add, 0, "viewer.zoom-in" },
@@ -269,16 +359,18 @@ install_actions (GtkWidgetClass *widget_class)
     { GDK_KEY_0, 0, "viewer.zoom-fit" },
     { GDK_KEY_1, GDK_CONTROL_MASK, "viewer.zoom-full" },
     { GDK_KEY_1, 0, "viewer.zoom-full" },
+    { GDK_KEY_b, 0, "viewer.beside" },
     { GDK_KEY_s, GDK_CONTROL_MASK, "viewer.export" },
     { GDK_KEY_Escape, 0, "window.close" },
   };
 
-  gtk_widget_class_install_action (widget_class, "viewer.next", NULL, next_action);
-  gtk_widget_class_install_action (widget_class, "viewer.previous", NULL, previous_action);
+  gtk_widget_class_install_action (widget_class, "viewer.next", NULL, step_action);
+  gtk_widget_class_install_action (widget_class, "viewer.previous", NULL, step_action);
   gtk_widget_class_install_action (widget_class, "viewer.zoom-in", NULL, zoom_action);
   gtk_widget_class_install_action (widget_class, "viewer.zoom-out", NULL, zoom_action);
   gtk_widget_class_install_action (widget_class, "viewer.zoom-fit", NULL, zoom_action);
   gtk_widget_class_install_action (widget_class, "viewer.zoom-full", NULL, zoom_action);
+  gtk_widget_class_install_action (widget_class, "viewer.beside", NULL, beside_action);
   gtk_widget_class_install_action (widget_class, "viewer.export", NULL, export_action);
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
     gtk_widget_class_add_binding_action (widget_class, keys[i].key, keys[i].modifiers,
@@ -292,17 +384,25 @@ fm_photo_viewer_class_init (FmPhotoViewerClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = fm_photo_viewer_dispose;
   install_actions (widget_class);
+  g_type_ensure (FM_TYPE_PHOTO_PANE);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/forcemeat/Forcemeat/ui/photos/fm-photo-viewer.ui");
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, window_title);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, previous_button);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, next_button);
-  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, scroller);
-  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, picture);
-  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, spinner);
-  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, message_label);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, beside_button);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, grid);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, origin_label);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, other_drop);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, pane);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, other_pane);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, caption_label);
+  gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, other_caption_label);
   gtk_widget_class_bind_template_child (widget_class, FmPhotoViewer, zoom_label);
+  gtk_widget_class_bind_template_callback (widget_class, fit_cb);
+  gtk_widget_class_bind_template_callback (widget_class, panned_cb);
+  gtk_widget_class_bind_template_callback (widget_class, other_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, beside_toggled_cb);
   gtk_widget_class_bind_template_callback (widget_class, key_cb);
   gtk_widget_class_bind_template_callback (widget_class, scroll_cb);
 }
@@ -311,6 +411,8 @@ static void
 fm_photo_viewer_init (FmPhotoViewer *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_widget_ellipsize_drop_down (self->other_drop);
+  fm_accessible_name_drop_down (self->other_drop, _ ("Photo at the right"));
 }
 
 FmPhotoViewer *

@@ -1,6 +1,9 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
-/* fm-photo-viewer.h - a window with one photo of an experiment, as large as wanted */
+/* fm-photo-viewer.h - a window with a photo of an experiment, or two side by side
+ *
+ * Two photos have the same scale and are moved together.
+ */
 #pragma once
 
 #include <adwaita.h>

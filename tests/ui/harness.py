@@ -15,13 +15,13 @@ import tempfile
 import time
 import traceback
 
-from tree import Atspi, Bus, GLib
+from tree import ATSPI, ROOT, Atspi, Bus, GLib
 
 # Far longer than anything takes on a busy machine: only what never comes meets it.
 DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "120"))
 POLL_S = 0.2
 # How long the program must say nothing before it is looked at again.
-SILENCE_S = 0.02
+SILENCE_S = 0.05
 NAMED_S = 20
 # A tip is gone at once when the pointer leaves what it tells of; a menu stays.
 TIP_S = 3
@@ -132,20 +132,40 @@ class Program:
         assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
         return self.bus.find_program(self.process.pid) and self.bus.has_windows()
 
-    def tree(self, hasty=False):
+    def _asserts_it_runs(self):
         assert self.process.poll() is None, f"the program ended with {self.process.returncode}"
-        return self.bus.read(hasty)
+
+    def tree(self):
+        self._asserts_it_runs()
+        return self.bus.read()
+
+    def frames(self):
+        """The windows, as the program has them now."""
+        self._asserts_it_runs()
+        return list(self.bus.find(lambda item: item.parent == ROOT))
 
     def all(self, name=None, role=None, contains=False, within=None, showing=True, hasty=False):
-        """The accessibles of this @name (or with it in theirs) and @role, top down."""
-        for node in (within or self.tree(hasty)).below():
-            own = plain(node.name)
+        """The accessibles of this @name (or with it in theirs) and @role, top down.
+
+        A @hasty look may miss one, so it serves only those who wait for something to come.
+        """
+        def is_wanted(node):
             if role is not None and node.role != role:
-                continue
-            if name is not None and not (name in own if contains else name == own):
-                continue
-            if not showing or node.is_showing():
-                yield node
+                return False
+            own = plain(node.name)
+            return name is None or (name in own if contains else name == own)
+
+        def shown(nodes):
+            return (node for node in nodes if not showing or node.is_showing())
+
+        self._asserts_it_runs()
+        if within is not None or not hasty or self.bus.looks_closely():
+            return shown(filter(is_wanted, (within or self.tree()).below()))
+        found = list(shown(self.bus.find(is_wanted)))
+        if not found:
+            self.bus.refresh()
+            found = shown(self.bus.find(is_wanted))
+        return iter(found)
 
     def find(self, name=None, role=None, contains=False, showing=True, deadline_s=DEADLINE_S):
         return wait_for(lambda: next(self.all(name, role, contains, None, showing, True), None),
@@ -175,8 +195,9 @@ class Program:
         A button may have a spoken name of its own before its label.
         """
         def press():
-            return any(node.act() for node in reversed(list(self.all(role="push button", hasty=True)))
-                       if f" {node.name}".endswith(f" {label}"))
+            found = self.all(label, role="push button", contains=True, hasty=True)
+            return any(node.act() for node in reversed(list(found))
+                       if f" {plain(node.name)}".endswith(f" {label}"))
         wait_for(press, f"button {label!r} to press")
 
     def field(self, name, contains=False):
@@ -252,13 +273,9 @@ class Program:
         return (str(x + width // 2 + (outer["WIDTH"] - inner[2]) // 2),
                 str(y + height // 2 + (outer["HEIGHT"] - inner[3]) // 2))
 
-    def _scroll_to(self, window, frame, node):
-        """Rolls the wheel until the middle of @node lies within the pane that scrolls it."""
-        panes = [pane for pane in frame.below() if pane.role == "scroll pane"
-                 and any(below.path == node.path for below in pane.below())]
-        if not panes:
-            return
-        pane = panes[-1].extents()
+    def _scroll_to(self, window, frame, pane, node):
+        """Rolls the wheel until the middle of @node lies within the @pane that scrolls it."""
+        pane = pane.extents()
 
         def off():
             _, y, _, height = node.extents()
@@ -295,7 +312,7 @@ class Program:
 
         def is_free():
             # Tips lie above the windows; a menu that is open has the tip's kind of window too.
-            names = [frame.name for frame in self.tree(hasty=True).children]
+            names = [frame.name for frame in self.frames()]
             return not any(self._title(other) not in names and covers(other)
                            for other in self.windows() if other != window)
         try:
@@ -306,10 +323,12 @@ class Program:
     def press_in(self, node, *keys):
         """Clicks into the middle of @node with the mouse, then presses keys there."""
         self._still(node)
-        frame = next(frame for frame in self.tree(hasty=True).children
-                     if any(below.path == node.path for below in frame.below()))
+        above = node.above()
+        frame = above[-1]
         window = self.window_of(frame)
-        self._scroll_to(window, frame, node)
+        panes = [pane for pane in above if pane.role == "scroll pane"]
+        if panes:
+            self._scroll_to(window, frame, panes[0], node)
         left, top = self._pointer(window, frame, node.extents())
         self.bus.forget()
         self._point_at(window, left, top)
@@ -322,12 +341,15 @@ class Program:
 
         A dialog that offers a name keeps the @ending of that name when one types.
         """
+        def is_text(item):
+            return ATSPI + "EditableText" in item.interfaces
+
         dialog = self.find(title, showing=False)
         self.bus.forget()
         subprocess.run(["xdotool", "windowfocus", "--sync", self.window_of(dialog), "type",
                         "--delay", "20", path.removesuffix(ending)], check=True)
-        wait_for(lambda: any(node.text() == path for node in self.tree(True).below()
-                             if node.has("EditableText")), f"{path} in the file dialog")
+        wait_for(lambda: any(node.text() == path for node in self.bus.find(is_text)),
+                 f"{path} in the file dialog")
         self.bus.forget()
         subprocess.run(["xdotool", "key", "Return"], check=True)
         self.gone(title)

@@ -87,8 +87,7 @@ def choose(program, what, *keys):
 
     def in_sight():
         shown = button()
-        frame = next(frame for frame in program.tree(hasty=True).children
-                     if any(below.path == shown.path for below in frame.below()))
+        frame = shown.above()[-1]
         left, y, width, height = shown.extents()
         if 60 <= y and y + height <= frame.extents()[3]:
             return True

@@ -4,14 +4,11 @@
 
 Asking for one accessible at a time costs about two milliseconds each; a page has a thousand. So the
 children of all are asked for at once, and names and roles come in one reply from the toolkit's
-cache of what was asked for.
-
-That still takes a third of a second of a processor. A hasty reading takes the children from the cache
-as well, and asks only the parents who have others. It may miss one that has just taken the place of
-a hidden one, so it serves only those who wait for something to come, and who look closely now and then.
+cache of what was asked for. That still takes two thirds of a second of a processor. So who looks for
+one thing first tries what is known of the program (see Mirror), then what is new by the counts in the
+cache, and reads the whole tree only if he waits for long.
 """
 
-import functools
 import json
 
 import gi
@@ -20,8 +17,8 @@ gi.require_version("Atspi", "2.0")
 gi.require_version("Json", "1.0")
 from gi.repository import Atspi, Gio, GLib, Json  # noqa: E402
 
-ROOT = "/org/a11y/atspi/accessible/root"
-ATSPI = "org.a11y.atspi."
+from mirror import ATSPI, ROOT, Mirror, role_name  # noqa: E402
+
 CALL_MS = 120000
 WHOLE_EACH = 4
 
@@ -29,15 +26,38 @@ WHOLE_EACH = 4
 class Node:
     """One accessible as it was when the tree was read. Its calls go to the live one."""
 
-    def __init__(self, bus, path, name, role, description, states, interfaces):
+    def __init__(self, bus, path, name, role, description, interfaces, states=None):
         self.bus = bus
         self.path = path
         self.name = name
         self.role = role
         self.description = description
-        self.states = states
         self.interfaces = interfaces
-        self.children = []
+        self._states = states
+        self._children = None
+
+    @property
+    def states(self):
+        if self._states is None:
+            self._states = self.call("Accessible", "GetState")[0]
+        return self._states
+
+    @property
+    def children(self):
+        """Those of a node that was found by its name are asked for when somebody wants to know."""
+        if self._children is None:
+            self.bus.hang_below(self)
+        return self._children
+
+    @children.setter
+    def children(self, nodes):
+        self._children = nodes
+
+    def above(self):
+        """All that it lies in, the innermost first and its window last."""
+        mirror = self.bus.mirror
+        mirror.catch_up()
+        return [self.bus.node_of(mirror.items[path]) for path in mirror.lineage(self.path)[1:]]
 
     def call(self, interface, method, signature=None, *values):
         parameters = GLib.Variant(signature, values) if signature else None
@@ -115,11 +135,10 @@ class Bus:
                  | Gio.DBusConnectionFlags.MESSAGE_BUS_CONNECTION)
         self.connection = Gio.DBusConnection.new_for_address_sync(address, flags, None, None)
         self.program = None
-        self.known = set()
+        self.mirror = Mirror(self)
         self.events = 0
         self.looks_in_vain = 0
         self.last_read = None
-        self.last_is_whole = False
         Bus.newest = self
 
     def _call(self, owner, path, interface, method, parameters=None):
@@ -148,8 +167,9 @@ class Bus:
         self.connection.signal_subscribe(owner, None, None, None, None, Gio.DBusSignalFlags.NONE,
                                          self._count_event)
 
-    def _count_event(self, *_):
+    def _count_event(self, _connection, _sender, path, interface, signal, parameters):
         self.events += 1
+        self.mirror.hear(path, interface, signal, parameters)
         self.forget()
 
     def forget(self):
@@ -179,8 +199,8 @@ class Bus:
         return self.call(path, "org.freedesktop.DBus.Properties", "Get",
                          GLib.Variant("(ss)", (interface, name)))[0]
 
-    def _children_of(self, paths):
-        """The paths of the children of @paths and of all below them that nobody asked for yet."""
+    def children_of(self, paths, goes_into=lambda path: True):
+        """The paths of the children of @paths, and of those below them that it @goes_into."""
         context = GLib.MainContext.default()
         children = {}
         pending = set()
@@ -197,7 +217,7 @@ class Bus:
             except GLib.Error:  # it went away meanwhile
                 return
             for child in children[path]:
-                if child not in children and child not in pending and child not in self.known:
+                if child not in children and child not in pending and goes_into(child):
                     ask(child)
 
         for path in paths:
@@ -206,77 +226,80 @@ class Bus:
             context.iteration(True)
         return children
 
-    def _cached(self):
+    def cached(self):
         """All accessibles in the toolkit's cache. Unpacking in Python takes six times as long."""
         reply = self._call(self.program, "/org/a11y/atspi/cache", ATSPI + "Cache", "GetItems")
         return json.loads(Json.gvariant_serialize_data(reply)[0])[0]
 
-    def _read_cache(self):
-        items = self._cached()
-        self.known = {path for (_, path), *_ in items}
-        children, unsure = children_in(items)
-        asked = self._children_of([ROOT, *unsure])
-        if any(child not in self.known for below in asked.values() for child in below):
-            items = self._cached()
-            children, _ = children_in(items)
-        return items, {**children, **asked}
+    def looks_closely(self):
+        """Whether who waits has looked hastily often enough."""
+        return self.looks_in_vain % WHOLE_EACH == WHOLE_EACH - 1
 
-    def read(self, hasty=False):
+    def refresh(self):
+        """Asks for what is new: the toolkit tells of an accessible once its parent was asked for it."""
+        items = self.cached()
+        known = {path for (_, path), *_ in items}
+        asked = self.children_of([ROOT, *unsure_parents(items)], lambda path: path not in known)
+        if any(child not in known for below in asked.values() for child in below):
+            items = self.cached()
+        self.mirror.load(items)
+
+    def read(self):
         """The root node of the tree as it is now; what was read serves until the program tells of more."""
         context = GLib.MainContext.default()
         while context.iteration(False):
             pass
-        if self.last_read and not self.looks_in_vain and (hasty or self.last_is_whole):
+        if self.last_read and not self.looks_in_vain:
             return self.last_read
-        whole = not hasty or not self.known or self.looks_in_vain % WHOLE_EACH == WHOLE_EACH - 1
         events = self.events
-        tree = self._tree_of(*(self._read_whole() if whole else self._read_cache()))
+        children = self.children_of([ROOT])
+        items = self.cached()
+        self.mirror.load(items)
+        tree = self._tree_of(items, children)
         self.last_read = tree if self.events == events else None
-        self.last_is_whole = whole
         return tree
 
-    def _read_whole(self):
-        self.known = set()
-        children = self._children_of([ROOT])
-        items = self._cached()
-        self.known = {path for (_, path), *_ in items}
-        return items, children
-
     def _tree_of(self, items, children):
-        nodes = {ROOT: Node(self, ROOT, "", "application", "", [0, 0], [])}
+        nodes = {ROOT: Node(self, ROOT, "", "application", "", [], [0, 0])}
         for (_, path), _, _, _, _, interfaces, name, role, description, states in items:
-            nodes[path] = Node(self, path, name, role_name(role), description, states, interfaces)
+            nodes[path] = Node(self, path, name, role_name(role), description, interfaces, states)
+            nodes[path].children = []
         for path, below in children.items():
             if path in nodes:
                 nodes[path].children = [nodes[child] for child in below if child in nodes]
         return nodes[ROOT]
 
+    def node_of(self, item):
+        return Node(self, item.path, item.name, item.role, item.description, item.interfaces)
 
-def children_in(items):
-    """The children of each parent in the cache, in order, and the parents who have others as well.
+    def hang_below(self, node):
+        """Gives @node and all below it the children that they have now."""
+        children = self.children_of([node.path])
+        self.mirror.catch_up()
+        items = self.mirror.items
+        nodes = {path: self.node_of(items[path]) for path in children if path in items}
+        nodes[node.path] = node
+        for path, below in children.items():
+            if path in nodes:
+                nodes[path].children = [nodes[child] for child in below if child in nodes]
+
+    def find(self, wanted):
+        """The nodes that @wanted says yes to, top down, as far as the program told of them."""
+        for path in self.mirror.hanging(wanted):
+            item = self.mirror.items[path]
+            item.name = self.property(path, ATSPI + "Accessible", "Name")
+            if wanted(item):
+                yield self.node_of(item)
+
+
+def unsure_parents(items):
+    """The parents in the cache who have other children than it knows.
 
     A hidden child stays in the cache, with no place among its parent's children.
     """
     counts = {path: count for (_, path), _, _, _, count, *_ in items}
-    places = {}
-    for (_, path), _, (_, parent), index, *_ in items:
-        if parent in counts:
-            places.setdefault(parent, []).append((index, path))
-    children, unsure = {}, []
-    for path, count in counts.items():
-        found = sorted(places.get(path, []))
-        if [index for index, _ in found] == list(range(count)):
-            children[path] = [child for _, child in found]
-        else:
-            unsure.append(path)
-    return children, unsure
-
-
-# One role has two names: newer libraries of the bus leave out that a button is pushed.
-OLDER_NAMES = {"button": "push button"}
-
-
-@functools.cache
-def role_name(role):
-    name = Atspi.Role(role).value_nick.replace("-", " ")
-    return OLDER_NAMES.get(name, name)
+    places = {path: [] for path in counts}
+    for _, _, (_, parent), index, *_ in items:
+        if parent in places:
+            places[parent].append(index)
+    return [path for path, count in counts.items() if sorted(places[path]) != list(range(count))]

@@ -2,9 +2,13 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Every control says what it is; the demo notebook holds what it promises."""
 
+import os
 import re
 
 from harness import run
+
+os.environ["FORCEMEAT_HELP_DIR"] = os.path.join(os.path.dirname(os.path.abspath(__file__)),
+                                                "../../docs/help")
 
 
 def check(program, where):
@@ -72,4 +76,35 @@ def every_window_has_named_controls(start, folder):
     program.quit()
 
 
-run(every_control_has_a_name, every_window_has_named_controls)
+def help_opens_at_what_is_shown(start, folder):
+    program = start("--demo", "--separate")
+    program.says("Fat, calculated")
+    program.page("Versions")
+    program.find("Tree of versions")
+    program.press("F1")
+    program.find("Versions", role="heading")
+    program.find("Save, Open, Branch", role="heading")
+    program.find("The tree of versions, and what", role="image", contains=True)
+    check(program, "help")
+    program.screenshot("names-help")
+    # A link is followed, and the way back is kept, by keyboard alone.
+    program.press("alt+Home")
+    program.find("A First Blend", role="heading")
+    program.press("Tab", "Return")
+    program.find("Add Cuts", role="heading")
+    program.press("alt+Left", "alt+Left")
+    program.find("Save, Open, Branch", role="heading")
+    program.press("Escape")
+    program.gone("Save, Open, Branch")
+    # A window of its own has a page of its own.
+    program.page("Formula")
+    program.click("Meet the Targets…", role="push button")
+    program.find("Targets of the brief")
+    program.press("F1")
+    program.find("Targets and Batches", role="heading")
+    program.press("Escape", "Escape")
+    program.gone("Targets of the brief")
+    program.quit()
+
+
+run(every_control_has_a_name, every_window_has_named_controls, help_opens_at_what_is_shown)

@@ -8,6 +8,7 @@
 #include "app/window/fm-preferences-window.h"
 #include "app/session/fm-preferences.h"
 #include "app/session/fm-writer.h"
+#include "app/window/fm-window-help.h"
 #include "app/window/fm-window-open.h"
 #include "store/fm-food-store.h"
 
@@ -111,6 +112,15 @@ preferences_action (GSimpleAction *action, GVariant *parameter, gpointer user_da
 }
 
 static void
+help_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (user_data));
+
+  if (active != NULL)
+    fm_window_help_show (active);
+}
+
+static void
 about_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   GtkWindow *parent = gtk_application_get_active_window (GTK_APPLICATION (user_data));
@@ -150,6 +160,7 @@ quit_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 static const GActionEntry app_actions[] = {
   { .name = "demo", .activate = demo_action },
   { .name = "preferences", .activate = preferences_action },
+  { .name = "help", .activate = help_action },
   { .name = "about", .activate = about_action },
   { .name = "quit", .activate = quit_action },
 };
@@ -171,7 +182,8 @@ static const struct {
   { "win.save-copy", { "<Control><Shift>s" } },
   { "win.nutrition", { "F9" } },
   { "win.fullscreen", { "F11" } },
-  { "win.show-help-overlay", { "<Control>question", "F1" } },
+  { "app.help", { "F1" } },
+  { "win.show-help-overlay", { "<Control>question" } },
   { "win.page(1)", { "<Control>1" } },
   { "win.page(2)", { "<Control>2" } },
   { "win.page(3)", { "<Control>3" } },
@@ -201,6 +213,7 @@ fm_application_startup (GApplication *application)
 
   G_APPLICATION_CLASS (fm_application_parent_class)->startup (application);
   gtk_window_set_default_icon_name (APP_ID);
+  fm_window_help_watch ();
   for (guint i = 0; i < G_N_ELEMENTS (accels); i++)
     gtk_application_set_accels_for_action (GTK_APPLICATION (application), accels[i].action,
                                            accels[i].keys);

@@ -479,3 +479,13 @@ fm_window_get_session (FmWindow *self)
 {
   return self->session;
 }
+
+const char *
+fm_window_get_page (FmWindow *self)
+{
+  const char *content = gtk_stack_get_visible_child_name (self->content_stack);
+
+  if (g_strcmp0 (content, "pages") != 0)
+    return "notebooks";
+  return adw_view_stack_get_visible_child_name (self->stack);
+}

@@ -21,4 +21,8 @@ G_DECLARE_FINAL_TYPE (FmWindow, fm_window, FM, WINDOW, AdwApplicationWindow)
 FmWindow *fm_window_new (AdwApplication *application, FmSession *session);
 FmSession *fm_window_get_session (FmWindow *self);
 
+/** The name of what is shown, as the manual has it: a page, or "notebooks" before there is a blend.
+ */
+const char *fm_window_get_page (FmWindow *self);
+
 G_END_DECLS

@@ -2,6 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What several tests do on the way to what they test."""
 
+import itertools
 import subprocess
 
 from harness import wait_for
@@ -94,14 +95,16 @@ def choose(program, what, *keys):
         # Beside the button, where no choice turns with the wheel; many turns at once on a long page.
         away = 60 - y if y < 60 else y + height - frame.extents()[3]
         subprocess.run(["xdotool", "mousemove", "--window", program.window_of(frame),
-                        str(left + width // 2 - 120), "400", "click", "--delay", "30", "--repeat",
-                        str(1 + away // WHEEL_PX), "4" if y < 60 else "5"], check=True)
+                        str(left + width // 2 - 120), str(next(rows)), "click", "--delay", "30",
+                        "--repeat", str(1 + away // WHEEL_PX), "4" if y < 60 else "5"], check=True)
         return False
 
     def opened():
         return next(program.all(role="list item", within=combo()), None)
 
     wait_for(combo, f"choice {what!r}")
+    # What scrolls by itself on the page may lie under one of them.
+    rows = itertools.cycle((400, 250, 600))
     # A list cannot open beside the screen, and chooses what lies below the mouse.
     wait_for(in_sight, f"{what!r} in sight")
     subprocess.run(["xdotool", "mousemove", "0", "0"], check=True)

@@ -20,7 +20,7 @@ struct _FmMapTrialRow {
   GtkLabel *shares_label;
   GtkLabel *predicted_label;
   GtkLabel *state_label;
-  GtkWidget *outside_box;
+  GtkWidget *outside_label;
   GtkButton *make_button;
 };
 
@@ -60,7 +60,7 @@ fm_map_trial_row_class_init (FmMapTrialRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FmMapTrialRow, shares_label);
   gtk_widget_class_bind_template_child (widget_class, FmMapTrialRow, predicted_label);
   gtk_widget_class_bind_template_child (widget_class, FmMapTrialRow, state_label);
-  gtk_widget_class_bind_template_child (widget_class, FmMapTrialRow, outside_box);
+  gtk_widget_class_bind_template_child (widget_class, FmMapTrialRow, outside_label);
   gtk_widget_class_bind_template_child (widget_class, FmMapTrialRow, make_button);
   gtk_widget_class_bind_template_callback (widget_class, make_clicked_cb);
 }
@@ -122,7 +122,7 @@ fm_map_trial_row_update (FmMapTrialRow *self, FmMapDocument *document, guint ind
   fm_widget_set_label (self->shares_label, shares);
   show_predicted (self, document, point->x);
   fm_widget_set_label (self->state_label, state);
-  gtk_widget_set_visible (self->outside_box, !inside);
+  gtk_widget_set_visible (self->outside_label, !inside);
   gtk_widget_set_visible (GTK_WIDGET (self->make_button), point->version_id == 0);
   gtk_widget_set_sensitive (GTK_WIDGET (self->make_button),
                             blend != NULL && fm_map_document_is_editable (document) &&

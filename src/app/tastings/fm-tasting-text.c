@@ -54,7 +54,8 @@ event_name (const FmTastingEvent *event)
   case FM_TASTING_EVENT_SHEET_CHANGED:
     return _ ("Sheet changed after opening");
   case FM_TASTING_EVENT_UNCHECKED:
-    return _ ("Went on although core readings or allergens of samples were not on record");
+    return _ ("Went on although a core reading was missing or below the figure, or allergens were "
+              "not stated");
   case FM_TASTING_EVENT_COPIED:
     return _ ("Copied while sealed: this is the copy");
   }

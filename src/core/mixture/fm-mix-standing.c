@@ -78,13 +78,26 @@ fm_mix_judge (const FmMixFit *fit,
   return TRUE;
 }
 
+/* An error that is there is never told as none. */
+static char *
+off_text (const FmMixResponse *response, double off)
+{
+  const double step = pow (10.0, -response->decimals);
+  g_autofree char *least = fm_mix_value_text (response, step);
+
+  if (off >= step / 2.0)
+    return fm_mix_value_text (response, off);
+  /* TRANSLATORS: "0.1" */
+  return g_strdup_printf (_ ("less than %s"), least);
+}
+
 /* "is off by 0.3, typically; the plain mean of the other blends would be off by 0.8" */
 static char *
 quality_text (const FmMixFit *fit, const FmMixResponse *response)
 {
   g_autofree char *model = fm_mix_model_name (fit->order);
-  g_autofree char *off = fm_mix_value_text (response, fit->loo_blend_rmse);
-  g_autofree char *plain = fm_mix_value_text (response, fit->loo_mean_rmse);
+  g_autofree char *off = off_text (response, fit->loo_blend_rmse);
+  g_autofree char *plain = off_text (response, fit->loo_mean_rmse);
 
   /* TRANSLATORS: "liking", "quadratic model", "0.3", "0.8" */
   return g_strdup_printf (_ ("For the mean %s of a blend it has not seen, the %s is off by %s, "

@@ -9,6 +9,14 @@
 
 #define N_SIDE 60
 #define N_NARROW 300
+/* Sums of a few terms below 100 in double precision keep this with room to spare. */
+#define VALUE_SLACK 1e-9
+/* The flattest of the hills falls by 9 times the square of the way from its top, so that a top is
+ * told to the root of a ninth of what values keep. */
+#define SHARE_SLACK sqrt (VALUE_SLACK / 9)
+/* The search stops at steps of so much of the mixture; no hill is steeper than 2 x 27 there. */
+#define LAST_STEP 1e-8
+#define STEEPEST 54
 
 static double
 draw_normal (FmRandom *random)
@@ -100,8 +108,8 @@ test_best_inside (void)
   fm_mix_region_init (&region, 3);
   g_assert_true (fm_mix_find_best (fit, &region, &goal, &spot, NULL, NULL));
   for (guint i = 0; i < 3; i++)
-    g_assert_cmpfloat_with_epsilon (spot.x[i], best[i], 1e-5);
-  g_assert_cmpfloat_with_epsilon (spot.value, 7, 1e-9);
+    g_assert_cmpfloat_with_epsilon (spot.x[i], best[i], SHARE_SLACK);
+  g_assert_cmpfloat_with_epsilon (spot.value, 7, VALUE_SLACK);
 }
 
 /* The best blend lies outside: along the bound x1 = 0.3 the slopes of the other two meet where
@@ -119,7 +127,7 @@ test_best_on_bound (void)
   region.upper[0] = 0.3;
   g_assert_true (fm_mix_find_best (fit, &region, &goal, &spot, NULL, NULL));
   for (guint i = 0; i < 3; i++)
-    g_assert_cmpfloat_with_epsilon (spot.x[i], wanted[i], 1e-5);
+    g_assert_cmpfloat_with_epsilon (spot.x[i], wanted[i], SHARE_SLACK);
   g_assert_cmpfloat (spot.x[0] + spot.x[1] + spot.x[2], ==, 1);
 }
 
@@ -256,7 +264,7 @@ test_near_target (void)
 
   banded_region (&region);
   g_assert_true (fm_mix_find_best (fit, &region, &goal, &spot, NULL, NULL));
-  g_assert_cmpfloat_with_epsilon (spot.value, 4, 1e-5);
+  g_assert_cmpfloat_with_epsilon (spot.value, 4, STEEPEST * LAST_STEP);
 }
 
 /* Expected improvement by 200000 draws of what the model believes */
@@ -321,9 +329,9 @@ test_joined (void)
   g_assert_true (fm_mix_find_joined (2, fits, goals, &region, &spot, NULL, NULL));
   const double values[] = { mean_at (one, spot.x), mean_at (two, spot.x) };
   g_assert_cmpfloat_with_epsilon (spot.value, fm_mix_desirability_joined (2, goals, values), 1e-9);
-  g_assert_cmpfloat_with_epsilon (spot.x[0], 0.4, 1e-4);
-  g_assert_cmpfloat_with_epsilon (spot.x[1], 0.4, 1e-4);
-  g_assert_cmpfloat_with_epsilon (spot.x[2], 0.2, 1e-4);
+  g_assert_cmpfloat_with_epsilon (spot.x[0], 0.4, SHARE_SLACK);
+  g_assert_cmpfloat_with_epsilon (spot.x[1], 0.4, SHARE_SLACK);
+  g_assert_cmpfloat_with_epsilon (spot.x[2], 0.2, SHARE_SLACK);
 
   goals[0].low = goals[1].low = 6.9; /* both near their tops at once: no blend can */
   g_assert_true (fm_mix_find_joined (2, fits, goals, &region, &spot, NULL, NULL));

@@ -75,6 +75,16 @@ test_predicts (void)
   assert_says (fit, FM_MIX_PREDICTS, off);
 }
 
+/* A panel that hardly strays still leaves an error: it is not told as none. */
+static void
+test_small_error (void)
+{
+  g_autoptr (FmMixData) data = panel (1, 0.001, 1);
+  g_autoptr (FmMixFit) fit = fm_mix_fit (data, FM_MIX_QUADRATIC, NULL);
+
+  assert_says (fit, FM_MIX_PREDICTS, "is off by less than 0.1, typically");
+}
+
 /* Blends that are all alike: the best of the models must not be believed oftener than stated. */
 static void
 test_chance_is_not_believed (void)
@@ -179,6 +189,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/mix-standing/predicts", test_predicts);
+  g_test_add_func ("/mix-standing/small-error", test_small_error);
   g_test_add_func ("/mix-standing/chance-is-not-believed", test_chance_is_not_believed);
   g_test_add_func ("/mix-standing/no-effect", test_no_effect);
   g_test_add_func ("/mix-standing/misses-something", test_misses_something);

@@ -5,9 +5,11 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #include "app/session/fm-preferences.h"
 #include "core/base/fm-double.h"
+#include "core/base/fm-local-units.h"
 #include "store/fm-versions.h"
 
 struct _FmNotebookSettings {
@@ -191,6 +193,38 @@ fm_notebook_settings_init (FmNotebookSettings *self)
   fm_setting_values_init (&self->values);
 }
 
+static gboolean
+is_chosen (const char *key)
+{
+  g_autoptr (GVariant) chosen = g_settings_get_user_value (fm_preferences_get (), key);
+
+  return chosen != NULL;
+}
+
+static void
+find_local (FmSettingValues *self)
+{
+  FmUnits *local = &self->local;
+
+  *local = self->units;
+  fm_local_units_read (local);
+  if (is_chosen ("mass-units"))
+    local->us_masses = self->units.us_masses;
+  if (is_chosen ("temperature-unit"))
+    local->fahrenheit = self->units.fahrenheit;
+  if (is_chosen ("currency"))
+    memcpy (local->currency, self->units.currency, sizeof local->currency);
+}
+
+/* Nothing stands in it yet whose price or weight would be read by other units. */
+static gboolean
+is_new (FmNotebook *notebook)
+{
+  g_autoptr (GPtrArray) blends = fm_blends_list (notebook, NULL);
+
+  return blends != NULL && blends->len == 0;
+}
+
 void
 fm_setting_values_init (FmSettingValues *self)
 {
@@ -205,6 +239,7 @@ fm_setting_values_init (FmSettingValues *self)
     else
       *own = g_variant_get_double (value) > 0.0 ? g_variant_get_double (value) : NAN;
   }
+  find_local (self);
 }
 
 void
@@ -217,6 +252,8 @@ fm_setting_values_read (FmSettingValues *self, FmNotebook *notebook)
   guint n = 0;
 
   self->notice = fm_notebook_invented (notebook);
+  if (is_new (notebook))
+    self->units = self->local;
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++) {
     g_autofree char *kept = fm_notebook_get_setting (notebook, keys[i]);
     g_autofree char *text = get_text (self, keys[i]);

@@ -4,8 +4,8 @@
  *
  * They travel with the notebook: a shared one shows the same amounts in the same units everywhere.
  * The preferences of the machine, the units chosen last, are only what a notebook without settings
- * starts with. One instance is shared by all widgets, so a program has one notebook open; values
- * are read when it opens, in its thread.
+ * starts with; where nobody chose, a new one follows the locale. One instance is shared by all
+ * widgets, so a program has one notebook open; values are read when it opens, in its thread.
  *
  * Properties to bind: "us-masses", "fahrenheit", "currency".
  * Signals: "changed": a setting changed, or another notebook came; "edited" (char *key,
@@ -23,6 +23,7 @@ G_BEGIN_DECLS
 
 typedef struct {
   FmUnits units;
+  FmUnits local;    /* what a new notebook starts with: chosen before, else those of the place */
   double own_d_min; /* NaN = not given, as the next two */
   double own_ref_c;
   double own_z_k;
@@ -32,7 +33,7 @@ typedef struct {
 #define FM_TYPE_NOTEBOOK_SETTINGS (fm_notebook_settings_get_type ())
 G_DECLARE_FINAL_TYPE (FmNotebookSettings, fm_notebook_settings, FM, NOTEBOOK_SETTINGS, GObject)
 
-/** What the machine's preferences say; main thread. */
+/** What the machine's preferences say, and its locale; main thread. */
 void fm_setting_values_init (FmSettingValues *self);
 /** Reads what @notebook has over what @self has. Values that a notebook open for writing lacks are
  * written into it. Any thread. */

@@ -273,6 +273,15 @@ def a_photo_comes_from_the_clipboard_and_back_from_its_removal(start, folder):
     program.click("Remove photo 1")
     undo_removal(program)
     program.reads("Caption of photo 1", "Cut open")
+    # A search that finds the photo shows the photo.
+    program.press("ctrl+f")
+    program.field("Find in the notebook")
+    program.type_keys("cut open")
+    program.find("Cut open", role="list item", contains=True)
+    program.press("Return")
+    program.find("Photo 1 of 1")
+    program.press("Escape")
+    program.gone("Photo 1 of 1")
     program.quit()
 
 

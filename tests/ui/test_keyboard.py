@@ -4,6 +4,8 @@
 
 from harness import run
 from keyboard import Focus, walk_both_ways
+from steps import show_version
+from tasting_steps import new_tasting
 
 
 def open_demo(start):
@@ -102,5 +104,51 @@ def the_map(start, folder):
     walk_both_ways(program)
 
 
+def walk_window(program, opened, *wanted, title=None):
+    """Round the window that just opened, which shows @opened, and out of it again."""
+    program.find(opened, contains=True)
+    walk_both_ways(program, *wanted, title=title)
+    program.press("Escape")
+    program.gone(opened, contains=True)
+
+
+def lists_and_prices(start, folder):
+    program = open_demo(start)
+    program.press("ctrl+f")
+    program.type_into("Find in the notebook", "crust")
+    program.find("Hotter pan, pulled early", role="list item", contains=True)
+    walk_window(program, "What was found")
+    program.press("F10")
+    program.click("Prices…", role="menu item")
+    walk_window(program, "Import Prices…", "Export Prices…")
+    show_version(program, 3)
+    program.page("Versions")
+    program.button("Serving…")
+    walk_window(program, "Add a formula", "Save Serving")
+
+
+def the_pan(start, folder):
+    program = open_demo(start)
+    program.press("ctrl+3")
+    program.find("Search experiments")
+    program.press("ctrl+e")
+    program.button("Cook…")
+    walk_window(program, "Portion 1: ", title="At the Pan")
+
+
+def a_tasting_being_planned(start, folder):
+    program = open_demo(start)
+    new_tasting(program)
+    walk_both_ways(program, "Title of the tasting", "Add a taster by name", "Choose Experiments")
+
+
+def a_map_being_planned(start, folder):
+    program = open_demo(start)
+    program.page("Map")
+    program.button("New Map")
+    program.says("Choose 2 to 6 components")
+    walk_both_ways(program)
+
+
 run(formula, versions, experiments, tastings, compare, the_map, dialogs, arrows_go_through_a_list,
-    keys_of_the_work)
+    keys_of_the_work, lists_and_prices, the_pan, a_tasting_being_planned, a_map_being_planned)

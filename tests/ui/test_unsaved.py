@@ -16,6 +16,7 @@ TITLE = "Title of the experiment"
 REFUSED = "The notebook refused that change"
 ASKED = "Some Changes Could Not Be Saved"
 TABLES = ("drafts", "experiments", "photos")
+SLOW_DISK = os.path.join(os.path.dirname(os.environ["FORCEMEAT_BINARY"]), "../../tests/ui/slow-disk.so")
 
 
 @contextlib.contextmanager
@@ -136,6 +137,26 @@ def a_renamed_notebook_is_followed(start, folder):
     assert not [name for name in os.listdir(os.path.dirname(path)) if "-wal" in name or "-lock" in name]
 
 
+def words_typed_last_outlive_a_slow_disk(start, folder):
+    program, path = with_a_version(start, folder)
+    new_experiment(program, "First trial")
+    program.click("New experiment", role="push button")
+    program.reads(TITLE, "Trial 2")
+    program.quit()
+    os.environ["LD_PRELOAD"] = SLOW_DISK
+    try:
+        program = start()
+    finally:
+        del os.environ["LD_PRELOAD"]
+    program.page("Experiments")
+    program.press_in(program.find("Trial 2", role="list item", contains=True))
+    program.reads(TITLE, "Trial 2")
+    program.type_into("Notes on the experiment", "Crisp at the edge")
+    program.press_in(program.find("First trial", role="list item", contains=True))
+    program.quit()
+    assert rows(path, "SELECT notes FROM experiments WHERE title = 'Trial 2'") == ["Crisp at the edge"]
+
+
 def a_record_changed_outside_is_named(start, folder):
     program, path = with_a_version(start, folder)
     new_experiment(program, "Sunday")
@@ -179,6 +200,6 @@ def a_notebook_that_may_not_be_written_is_read(start, folder):
     program.quit()
 
 
-run(a_record_changed_outside_is_named, a_caption_is_saved_once_there_is_room, words_outlive_a_look_at_another_experiment,
+run(words_typed_last_outlive_a_slow_disk, a_record_changed_outside_is_named, a_caption_is_saved_once_there_is_room, words_outlive_a_look_at_another_experiment,
     a_deleted_notebook_is_saved_elsewhere, a_renamed_notebook_is_followed,
     a_notebook_that_may_not_be_written_is_read)

@@ -20,6 +20,7 @@
 #include "app/kitchen/fm-kitchen-text.h"
 #include "app/kitchen/fm-kitchen-weigh.h"
 #include "app/photos/fm-photo-grid.h"
+#include "app/widgets/fm-accessible.h"
 #include "app/widgets/fm-wrap-layout.h"
 
 #define TICK_MS 250
@@ -453,6 +454,7 @@ fm_kitchen_window_init (FmKitchenWindow *self)
   self->loading = TRUE;
   self->chosen = -1;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_accessible_name_drop_down (self->positions_drop_down, _ ("Portions on the heat at once"));
   gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (controller, "key-pressed", G_CALLBACK (key_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), controller);

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/compare/fm-compare-picker.h"
+#include "app/widgets/fm-accessible.h"
 #include "app/widgets/fm-number-entry.h"
 #include "app/tastings/fm-tasting-asked.h"
 #include "app/tastings/fm-tasting-cautions.h"
@@ -453,6 +454,7 @@ static void
 fm_tasting_plan_init (FmTastingPlan *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fm_accessible_name_drop_down (self->blinding_choice, _ ("How the names are kept from the cook"));
   list_blindings (self);
   fm_tasting_names_set_words (self->samples, _ ("Samples"), _ ("Add a sample from outside by name"),
                               _ ("Take out %s"));

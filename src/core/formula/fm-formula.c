@@ -314,9 +314,16 @@ merge_line (FmFormulaLine *into, const FmFormulaLine *from)
 guint
 fm_formula_n_duplicates (const FmFormula *self)
 {
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
   guint n = 0;
-  for (guint i = 1; i < self->lines->len; i++)
-    n += find_twin (self, i) != NULL;
+
+  /* Asked at each keystroke: only lines of one ingredient are compared. */
+  for (guint i = 0; i < self->lines->len; i++) {
+    const char *identity = fm_ingredient_identity (fm_formula_line (self, i)->ingredient);
+
+    if (!g_hash_table_add (seen, (gpointer)(identity != NULL ? identity : "")))
+      n += find_twin (self, i) != NULL;
+  }
   return n;
 }
 

@@ -69,7 +69,7 @@ def every_window_has_named_controls(start, folder):
     program.press("Escape")
     program.gone("Preferences", role="frame")
     program.press("ctrl+question")
-    program.says("Open a notebook")
+    program.says("Full screen")
     # The search button of that window is the toolkit's own and has no name.
     program.press("Escape")
     program.gone("Save as the next version", contains=True)

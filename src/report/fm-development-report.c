@@ -7,6 +7,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/fm-date.h"
 #include "core/base/fm-number.h"
 #include "core/cooking/fm-caution.h"
 #include "core/mixture/fm-mix-text.h"
@@ -28,14 +29,6 @@ typedef struct {
   GPtrArray *versions; /* FmVersionInfo of the blend */
   FmBatchSheet *sheet;
 } Report;
-
-static char *
-day_text (gint64 unix_s)
-{
-  g_autoptr (GDateTime) time = g_date_time_new_from_unix_local (unix_s);
-
-  return time != NULL ? g_date_time_format (time, "%x") : g_strdup ("—");
-}
 
 static void
 add_text (Report *self, char *text)
@@ -93,7 +86,7 @@ version_facts (const FmVersionInfo *version)
 static void
 add_version (Report *self, const FmVersionInfo *version, const FmVersionInfo *parent, int depth)
 {
-  g_autofree char *day = day_text (version->saved_at);
+  g_autofree char *day = fm_date_text (version->saved_at);
   g_autofree char *facts = version_facts (version);
   g_autofree char *origin = parent != NULL ? g_strdup_printf (_ ("from version %d"), parent->number)
                                            : g_strdup (_ ("from nothing"));
@@ -232,7 +225,7 @@ add_experiment (Report *self, gint64 id, GError **error)
 
   if (experiment == NULL)
     return FALSE;
-  day = day_text (experiment->made_at);
+  day = fm_date_text (experiment->made_at);
   facts = experiment_facts (experiment);
   version = find_version (self, experiment->version_id);
   /* TRANSLATORS: title, number of the version, day, what was measured */

@@ -10,6 +10,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/fm-date.h"
 #include "core/formula/fm-analysis.h"
 #include "report/fm-csv-text.h"
 #include "store/fm-experiments.h"
@@ -66,8 +67,7 @@ add_number (Table *self, double value, int decimals)
 static void
 add_date (Table *self, gint64 seconds)
 {
-  g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (seconds);
-  g_autofree char *text = date != NULL ? g_date_time_format (date, "%Y-%m-%d %H:%M") : NULL;
+  g_autofree char *text = fm_date_iso_with_time (seconds);
 
   add_text (self, text);
 }

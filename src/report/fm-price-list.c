@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "core/base/fm-csv.h"
+#include "core/base/fm-date.h"
 #include "report/fm-csv-text.h"
 #include "store/fm-prices.h"
 #include "store/fm-versions.h"
@@ -91,9 +92,7 @@ static void
 add_price (GString *csv, const FmIngredient *ingredient, const FmPrice *noted, FmCsvStyle style)
 {
   const gsize start = csv->len;
-  g_autoptr (GDateTime) time =
-      noted != NULL ? g_date_time_new_from_unix_local (noted->recorded_at) : NULL;
-  g_autofree char *day = time != NULL ? g_date_time_format (time, "%Y-%m-%d") : g_strdup ("");
+  g_autofree char *day = noted != NULL ? fm_date_iso (noted->recorded_at) : g_strdup ("");
 
   g_string_append_c (csv, style.separator);
   fm_csv_append_number (csv, noted != NULL ? noted->price_per_kg : ingredient->price_per_kg,

@@ -197,6 +197,7 @@ def undo_belongs_to_the_page(start, folder):
     program.press("ctrl+y")
     program.page("Experiments")
     program.reads(what, weighed)
+    header_says(program, "Redo", f"Redo: {what} (Ctrl+Y)")
     program.click("Redo", role="push button")
     program.reads(what, "172.5")
     # A narrow window shows the list in place of the record.

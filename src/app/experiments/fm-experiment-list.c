@@ -9,6 +9,7 @@
 #include "app/experiments/fm-experiment-filter-bar.h"
 #include "app/experiments/fm-experiment-query.h"
 #include "app/photos/fm-photo-thumbnails.h"
+#include "core/base/fm-date.h"
 #include "core/base/fm-number.h"
 
 struct _FmExperimentList {
@@ -58,8 +59,7 @@ static char *
 row_markup (gconstpointer data)
 {
   const FmExperimentInfo *info = data;
-  g_autoptr (GDateTime) made = g_date_time_new_from_unix_local (info->made_at);
-  g_autofree char *date = made != NULL ? g_date_time_format (made, "%x") : NULL;
+  g_autofree char *date = fm_date_text (info->made_at);
   g_autofree char *version = g_strdup_printf (
       /* Translators: version number, then blend name */
       _ ("Version %d · %s"), info->version_number,
@@ -72,8 +72,7 @@ row_markup (gconstpointer data)
     title = g_markup_escape_text (info->title, -1);
   else
     title = g_markup_escape_text (_ ("Untitled experiment"), -1);
-  if (date != NULL)
-    append_part (facts, date);
+  append_part (facts, date);
   append_numbers (facts, info);
   append_part (origin, version);
   return g_strdup_printf ("<b>%s</b>\n<small>%s\n%s</small>", title, origin->str, facts->str);

@@ -11,6 +11,7 @@
 #include "app/widgets/fm-one-stop.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
+#include "core/base/fm-date.h"
 
 struct _FmVersionsPageDetail {
   GtkWidget parent_instance;
@@ -140,13 +141,11 @@ saved_text (const FmVersionsPageDiff *diff)
   g_autofree char *origin = diff->parent != NULL
                                 ? g_strdup_printf (_ ("from version %d"), diff->parent->number)
                                 : g_strdup (_ ("from nothing"));
-  g_autoptr (GDateTime) saved = NULL;
   g_autofree char *when = NULL;
 
   if (diff->info == NULL)
     return g_strdup_printf (_ ("The draft started %s; each change is kept as you type."), origin);
-  saved = g_date_time_new_from_unix_local (diff->info->saved_at);
-  when = saved != NULL ? g_date_time_format (saved, "%x %H:%M") : g_strdup ("—");
+  when = fm_date_text_with_time (diff->info->saved_at);
   return g_strdup_printf (_ ("Saved %s, %s"), when, origin);
 }
 

@@ -74,7 +74,7 @@ def samples_are_split_into_sessions(start, folder):
     program.find("2 sessions with 2, 2 samples", contains=True)
     assert not program.unnamed(), program.unnamed()
     program.screenshot("tasting-sessions")
-    program.press("Tab", "space")
+    program.press_in(program.field("Samples in a session, at most"), "Tab", "space")
     program.find("Choose at least one sample that stands in every session", contains=True)
     program.press("space")
     program.find("2 sessions with 2, 2 samples", contains=True)

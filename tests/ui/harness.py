@@ -25,6 +25,7 @@ SILENCE_S = 0.05
 NAMED_S = 20
 # A tip is gone at once when the pointer leaves what it tells of; a menu stays.
 TIP_S = 3
+QUIT_TRIES = 4
 
 CONTROL_ROLES = {"push button", "toggle button", "check box", "radio button", "combo box", "entry",
                  "text", "spin button", "slider", "switch", "menu item", "page tab", "table",
@@ -236,11 +237,12 @@ class Program:
                               stderr=subprocess.DEVNULL, text=True).stdout.strip()
 
     def window_of(self, frame):
-        """The X window that carries @frame's title."""
-        for window in reversed(self.windows()):
-            if self._title(window) == frame.name:
-                return window
-        raise Missing(f"no window titled {frame.name!r}")
+        """The X window that carries @frame's title, which may be changing."""
+        def look():
+            title = frame.live_name()
+            return next((window for window in reversed(self.windows())
+                         if self._title(window) == title), None)
+        return wait_for(look, f"window titled {frame.name!r}")
 
     def focus_window(self):
         self.bus.forget()
@@ -375,12 +377,17 @@ class Program:
                 and (not node.name or node.name.startswith(("Gtk", "Adw", "Fm")))]
 
     def quit(self):
-        self.press("ctrl+q")
-        try:
-            self.process.wait(DEADLINE_S)
-        except subprocess.TimeoutExpired:
+        for _ in range(QUIT_TRIES):
+            # A key is lost that goes to a window which is just closing.
+            self.press("ctrl+q")
+            try:
+                self.process.wait(DEADLINE_S / QUIT_TRIES)
+                break
+            except (subprocess.TimeoutExpired, Missing):
+                pass
+        else:
             self.process.kill()
-            raise AssertionError("the program did not end on Ctrl+Q") from None
+            raise AssertionError("the program did not end on Ctrl+Q")
         assert self.process.returncode == 0, f"the program ended with {self.process.returncode}"
 
     def kill(self):

@@ -13,8 +13,8 @@ import subprocess
 from collections import Counter
 
 import gi
-from harness import run
-from tree import Atspi
+from harness import run, wait_for
+from tree import Atspi, GLib
 
 gi.require_version("GdkPixbuf", "2.0")
 from gi.repository import GdkPixbuf  # noqa: E402
@@ -70,7 +70,9 @@ class Picture:
 
 
 def labels(node):
-    """The labels that are not a part of something insensitive."""
+    """The labels that are not a part of something insensitive, nor of what was shown at the start."""
+    if node.name == BEHIND:
+        return
     if node.role == "label":
         yield node
     for child in node.children:
@@ -82,8 +84,7 @@ def texts(top, bottom, left_px, top_px):
     for node in labels(top):
         x, y, width, height = node.extents()
         x, y = x + left_px, y + top_px
-        if (node.name.strip() and node.name != BEHIND and width > 4 and height > 8
-                and y + height < bottom):
+        if node.name.strip() and width > 4 and height > 8 and y + height < bottom:
             yield node, (x, y, width, height)
 
 
@@ -94,7 +95,16 @@ def check(program, folder, where, measured, title=None):
     """
     path = f"{folder}/{where}.png"
     top = program.find(title, role="frame", showing=False) if title else program.tree()
-    subprocess.run(["import", "-window", program.window_of(top) if title else "root", path], check=True)
+    window = program.window_of(top) if title else "root"
+    before = []
+
+    def rests():
+        """What slides in or out is faint meanwhile."""
+        subprocess.run(["import", "-window", window, path], check=True)
+        with open(path, "rb") as file:
+            before.append(GLib.compute_checksum_for_data(GLib.ChecksumType.SHA256, file.read()))
+        return before[-2:] == [before[-1]] * 2
+    wait_for(rests, f"picture of {where} at rest")
     program.screenshot("contrast-" + where)
     picture = Picture(path)
     faint, left_px, top_px = {}, 0, 0

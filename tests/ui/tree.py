@@ -63,6 +63,9 @@ class Node:
         parameters = GLib.Variant(signature, values) if signature else None
         return self.bus.call(self.path, ATSPI + interface, method, parameters)
 
+    def live_name(self):
+        return self.bus.property(self.path, ATSPI + "Accessible", "Name")
+
     def has_state(self, state):
         number = int(state)
         return bool(self.states[number // 32] >> (number % 32) & 1)
@@ -287,9 +290,10 @@ class Bus:
         """The nodes that @wanted says yes to, top down, as far as the program told of them."""
         for path in self.mirror.hanging(wanted):
             item = self.mirror.items[path]
-            item.name = self.property(path, ATSPI + "Accessible", "Name")
+            node = self.node_of(item)
+            node.name = item.name = node.live_name()
             if wanted(item):
-                yield self.node_of(item)
+                yield node
 
 
 def unsure_parents(items):

@@ -128,3 +128,25 @@ def bring_into_sight(program, node):
                         "5" if middle > 450 else "4"], check=True)
         return False
     wait_for(in_sight, f"{node} in sight")
+
+
+def choose_compared(program, *wishes, already=0):
+    """Types and takes one after another in the window that is open."""
+    for number, wish in enumerate(wishes, already + 1):
+        program.type_keys(wish)
+        program.press("Return")
+        program.find(f"{number} chosen", contains=True)
+
+
+def open_picker(program, chosen=0):
+    program.click("Choose…")
+    program.find(f"{chosen} chosen", contains=True)
+    program.find("Pan patty, version 7", role="check box")
+
+
+def choose_two(program):
+    program.click("Compare", role="page tab")
+    open_picker(program)
+    choose_compared(program, "pan version 7", "pan version 6")
+    program.click("Compare", role="push button")
+    program.find("A · Pan patty, version 7")

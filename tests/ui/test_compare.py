@@ -5,29 +5,8 @@
 import os
 
 from harness import run, wait_for
+from steps import choose_compared, choose_two, open_picker
 from tree import Atspi
-
-
-def choose(program, *wishes, already=0):
-    """Types and takes one after another in the window that is open."""
-    for number, wish in enumerate(wishes, already + 1):
-        program.type_keys(wish)
-        program.press("Return")
-        program.find(f"{number} chosen", contains=True)
-
-
-def open_picker(program, chosen=0):
-    program.click("Choose…")
-    program.find(f"{chosen} chosen", contains=True)
-    program.find("Pan patty, version 7", role="check box")
-
-
-def choose_two(program):
-    program.click("Compare", role="page tab")
-    open_picker(program)
-    choose(program, "pan version 7", "pan version 6")
-    program.click("Compare", role="push button")
-    program.find("A · Pan patty, version 7")
 
 
 def panel_can_be_shown(program):
@@ -99,7 +78,7 @@ def a_ninth_choice_is_refused_and_what_is_the_same_goes(start, folder):
     program = start("--demo", "--separate")
     choose_two(program)
     open_picker(program, chosen=2)
-    choose(program, "pan draft", *(f"pan version {number}" for number in (5, 4, 3, 2, 1)),
+    choose_compared(program, "pan draft", *(f"pan version {number}" for number in (5, 4, 3, 2, 1)),
            already=2)
     program.type_keys("lamb version 1")
     program.press("Return")
@@ -133,7 +112,7 @@ def the_draft_is_compared_as_it_was_typed_last(start, folder):
     program = start("--demo", "--separate")
     program.click("Compare", role="page tab")
     open_picker(program)
-    choose(program, "pan draft", "pan version 7")
+    choose_compared(program, "pan draft", "pan version 7")
     program.click("Compare", role="push button")
     program.find("A · Pan patty, draft")
     wait_for(lambda: has_batches(program, "1080", 2), "the batch of the unchanged draft")

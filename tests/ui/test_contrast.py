@@ -14,6 +14,7 @@ from collections import Counter
 
 import gi
 from harness import run, wait_for
+from steps import choose_two
 from tree import Atspi, GLib
 
 gi.require_version("GdkPixbuf", "2.0")
@@ -145,6 +146,8 @@ def look(start, folder, scheme):
     program.press("ctrl+5")
     program.find("Nothing Is Compared Yet")
     check(program, folder, f"{scheme}-compare", measured)
+    choose_two(program)
+    check(program, folder, f"{scheme}-compared", measured)
     program.press("ctrl+6")
     program.says("Choose a map from the list")
     check(program, folder, f"{scheme}-map", measured)

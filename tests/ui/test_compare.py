@@ -123,7 +123,20 @@ def the_draft_is_compared_as_it_was_typed_last(start, folder):
     program.quit()
 
 
+def nutrients_go_into_a_file(start, folder):
+    program = start("--demo", "--separate")
+    path = os.path.join(folder, "nutrients.csv")
+    program.find("Hand out the nutrients")
+    program.button("CSV…")
+    program.choose_file("Export the Nutrients", path, ".csv")
+    wait_for(lambda: os.path.exists(path) and os.path.getsize(path), "the file")
+    with open(path, encoding="utf-8-sig") as file:
+        assert "Total fat" in file.read()
+    program.quit()
+
+
 run(a_comparison_survives_a_restart, a_chart_is_a_table_and_a_file,
     cooked_values_say_where_they_come_from,
     a_ninth_choice_is_refused_and_what_is_the_same_goes,
-    the_draft_is_compared_as_it_was_typed_last)
+    the_draft_is_compared_as_it_was_typed_last,
+    nutrients_go_into_a_file)

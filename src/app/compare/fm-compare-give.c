@@ -9,12 +9,6 @@
 #include "app/widgets/fm-page.h"
 #include "report/fm-compare-csv.h"
 
-static GBytes *
-make_csv_file (gpointer csv, const char *name, GError **error)
-{
-  return g_bytes_new (csv, strlen (csv));
-}
-
 /* A text editor takes the lines, a word processor or a spreadsheet the table. */
 void
 fm_compare_give_copy (GtkWidget *owner, const FmCompareView *view)
@@ -45,7 +39,7 @@ fm_compare_give_csv (GtkWidget *owner, const FmCompareView *view)
       .owner = owner,
       .title = _ ("Export the Comparison"),
       .name = _ ("comparison.csv"),
-      .make = make_csv_file,
+      .make = fm_print_make_text,
       .data = fm_compare_csv (view->comparison, view->reference, view->notice),
       .free_data = g_free,
       .say = fm_page_say,

@@ -8,12 +8,6 @@
 #include "app/print/fm-batch-sheet-print.h"
 #include "app/widgets/fm-page.h"
 
-static GBytes *
-make_csv_file (gpointer csv, const char *name, GError **error)
-{
-  return g_bytes_new (csv, strlen (csv));
-}
-
 void
 fm_nutrition_give_copy (GtkWidget *owner, const FmNutritionTable *table)
 {
@@ -32,14 +26,13 @@ fm_nutrition_give_print (GtkWidget *owner, const FmNutritionTable *table)
 void
 fm_nutrition_give_csv (GtkWidget *owner, const FmNutritionTable *table)
 {
-  g_autofree char *file = g_strdup_printf ("%s.csv", table->subject);
+  g_autofree char *file = fm_print_file_name (table->subject, "csv");
 
-  g_strdelimit (file, "/", '-');
   fm_print_save (&(FmPrintSave){
       .owner = owner,
       .title = _ ("Export the Nutrients"),
       .name = file,
-      .make = make_csv_file,
+      .make = fm_print_make_text,
       .data = fm_nutrition_table_csv (table),
       .free_data = g_free,
       .say = fm_page_say,

@@ -168,6 +168,12 @@ fm_print_file_name (const char *name, const char *ending)
   return g_strdelimit (g_strdup_printf ("%s.%s", name, ending), "/", '-');
 }
 
+GBytes *
+fm_print_make_text (gpointer text, const char *name, GError **error)
+{
+  return g_bytes_new (text, strlen (text));
+}
+
 void
 fm_print_save (const FmPrintSave *order)
 {

@@ -29,6 +29,8 @@ typedef struct {
 
 /** @name with what no file name may hold replaced. @ending: without its dot. (transfer full) */
 char *fm_print_file_name (const char *name, const char *ending);
+/** The file of a text that is there already: an FmPrintMake. */
+GBytes *fm_print_make_text (gpointer text, const char *name, GError **error);
 /** Asks for a file and fills it. */
 void fm_print_save (const FmPrintSave *order);
 /** Asks for a file, with @name as a start. @sheet: (transfer full). */

@@ -15,7 +15,7 @@ import tempfile
 import time
 import traceback
 
-from tree import ATSPI, ROOT, Atspi, Bus, GLib
+from tree import ATSPI, Atspi, Bus, GLib
 
 # Far longer than anything takes on a busy machine: only what never comes meets it.
 DEADLINE_S = float(os.environ.get("FORCEMEAT_UI_DEADLINE", "120"))
@@ -139,11 +139,6 @@ class Program:
     def tree(self):
         self._asserts_it_runs()
         return self.bus.read()
-
-    def frames(self):
-        """The windows, as the program has them now."""
-        self._asserts_it_runs()
-        return list(self.bus.find(lambda item: item.parent == ROOT))
 
     def all(self, name=None, role=None, contains=False, within=None, showing=True, hasty=False):
         """The accessibles of this @name (or with it in theirs) and @role, top down.
@@ -314,7 +309,7 @@ class Program:
 
         def is_free():
             # Tips lie above the windows; a menu that is open has the tip's kind of window too.
-            names = [frame.name for frame in self.frames()]
+            names = self.bus.window_names()
             return not any(self._title(other) not in names and covers(other)
                            for other in self.windows() if other != window)
         try:

@@ -163,6 +163,11 @@ class Bus:
     def has_windows(self):
         return bool(self.call(ROOT, ATSPI + "Accessible", "GetChildren")[0])
 
+    def window_names(self):
+        """As they are now: one that has just opened is not known otherwise."""
+        return [self.property(path, ATSPI + "Accessible", "Name")
+                for _, path in self.call(ROOT, ATSPI + "Accessible", "GetChildren")[0]]
+
     def _listen_to(self, owner):
         if self.program == owner:
             return

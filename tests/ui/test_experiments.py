@@ -202,8 +202,9 @@ def undo_belongs_to_the_page(start, folder):
     program.reads(what, "172.5")
     # A narrow window shows the list in place of the record.
     header_says(program, "Undo", f"Undo: {what} (Ctrl+Z)")
-    subprocess.run(["xdotool", "windowsize", "--sync", program.windows()[-1], "360", "720"],
-                   check=True)
+    # The last of its X windows may be a tip.
+    window = program.window_of(program.field(TITLE).above()[-1])
+    subprocess.run(["xdotool", "windowsize", "--sync", window, "360", "720"], check=True)
     header_says(program, "Undo", "Nothing is open on this page, so there is nothing to undo")
     program.press("ctrl+z")
     program.quit()

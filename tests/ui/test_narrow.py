@@ -10,7 +10,7 @@ WIDTH, HEIGHT = 360, 720
 
 
 def resize(program):
-    window = program.windows()[-1]
+    window = program.window_of(program.tree().children[0])
     subprocess.run(["xdotool", "windowmove", window, "0", "0", "windowsize", window, str(WIDTH),
                     str(HEIGHT)], check=True)
     wait_for(lambda: program.tree().children[0].extents()[2] <= WIDTH, "narrow window")

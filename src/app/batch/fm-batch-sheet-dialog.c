@@ -11,6 +11,7 @@
 #include "app/widgets/fm-derivation-window.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-row.h"
+#include "core/base/fm-date.h"
 #include "core/experiment/fm-strange.h"
 #include "report/fm-cook-card.h"
 #include "report/fm-reader-card.h"
@@ -120,8 +121,7 @@ make_sheet (FmBatchSheetDialog *self, GError **error)
 {
   FmBatchSheetInput input;
   const char *currency = fm_notebook_units ()->currency;
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *date = g_date_time_format (now, "%x");
+  g_autofree char *date = fm_date_today ();
 
   begin_input (self, &input);
   input.currency = currency;
@@ -181,8 +181,7 @@ static void
 save_page_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FmBatchSheetDialog *self = FM_BATCH_SHEET_DIALOG (widget);
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *date = fm_date_today_iso ();
   g_autofree char *file = fm_paper_window_file_name (FM_PAPER_WINDOW (self), "html");
   g_autoptr (GError) error = NULL;
   FmBatchSheetInput input;

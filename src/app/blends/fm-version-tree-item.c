@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/base/fm-date.h"
 #include "core/base/fm-number.h"
 
 struct _FmVersionTreeItem {
@@ -118,11 +119,9 @@ append_part (GString *text, char *part)
 static char *
 version_detail (const FmVersionInfo *info)
 {
-  g_autoptr (GDateTime) saved = g_date_time_new_from_unix_local (info->saved_at);
   GString *text = g_string_new (NULL);
 
-  if (saved != NULL)
-    append_part (text, g_date_time_format (saved, "%x"));
+  append_part (text, fm_date_text (info->saved_at));
   if (!isnan (info->fat_pct)) {
     g_autofree char *fat = fm_number_format_unit (info->fat_pct, 1, "%");
 

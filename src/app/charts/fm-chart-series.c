@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/base/fm-date.h"
 #include "core/base/fm-number.h"
 
 #define DOT_PX 4.0
@@ -45,17 +46,10 @@ along (const FmSeriesAxis *axis, const FmSeriesPoint *point)
 }
 
 static char *
-date_text (const FmSeriesPoint *point)
-{
-  g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (point->time_s);
-
-  return date != NULL ? g_date_time_format (date, "%x") : g_strdup ("");
-}
-
-static char *
 along_text (const FmSeriesAxis *axis, const FmSeriesPoint *point)
 {
-  return axis->over_time ? date_text (point) : g_strdup_printf ("%d", point->version_number);
+  return axis->over_time ? fm_date_text (point->time_s)
+                         : g_strdup_printf ("%d", point->version_number);
 }
 
 static void
@@ -255,7 +249,7 @@ static void
 add_row (FmChartTable *table, const FmSeriesAxis *axis, const FmSeriesPoint *point)
 {
   g_autofree char *version = g_strdup_printf (_ ("Version %d"), point->version_number);
-  g_autofree char *date = date_text (point);
+  g_autofree char *date = fm_date_text (point->time_s);
   g_autofree char *value = fm_number_format (point->value, axis->decimals);
   g_autofree char *low = fm_number_format (point->low, axis->decimals);
   g_autofree char *high = fm_number_format (point->high, axis->decimals);

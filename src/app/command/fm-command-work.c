@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/base/fm-date.h"
 #include "report/fm-batch-sheet-paint.h"
 #include "report/fm-cook-card.h"
 #include "report/fm-label-sheet.h"
@@ -168,14 +169,6 @@ write_bytes (const char *file, GBytes *bytes, GError **error)
                                                (gssize)g_bytes_get_size (bytes), error);
 }
 
-static char *
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%x");
-}
-
 static void
 plan_batch (FmBatchSheetInput *input, const FmFormula *formula, const FmCommandOptions *options)
 {
@@ -198,8 +191,7 @@ plan_batch (FmBatchSheetInput *input, const FmFormula *formula, const FmCommandO
 static GBytes *
 make_page (const FmFormula *formula, const FmBatchSheetInput *input, GError **error)
 {
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *date = fm_date_today_iso ();
   char *page = fm_reader_card_html (formula, input, FALSE, date, error);
 
   return page != NULL ? g_bytes_new_take (page, strlen (page)) : NULL;
@@ -235,7 +227,7 @@ fm_command_batch_sheet (const FmCommandOptions *options,
                         GError **error)
 {
   g_auto (Found) found = { NULL };
-  g_autofree char *date = today ();
+  g_autofree char *date = fm_date_today ();
   g_autofree char *name = g_path_get_basename (notebook);
   FmBatchSheetInput input = { .notebook_name = name, .date_text = date };
   g_autoptr (GBytes) bytes = NULL;
@@ -301,7 +293,7 @@ fm_command_label (const FmCommandOptions *options,
                   GError **error)
 {
   g_auto (Found) found = { NULL };
-  g_autofree char *date = today (), *key = NULL;
+  g_autofree char *date = fm_date_today (), *key = NULL;
   g_autoptr (FmLabelChoice) choice = NULL;
   g_autoptr (FmAnalysis) analysis = NULL;
   g_autoptr (GBytes) bytes = NULL;

@@ -8,6 +8,7 @@
 #include "app/compare/fm-compare-choice.h"
 #include "app/compare/fm-compare-read.h"
 #include "app/session/fm-store-task.h"
+#include "core/base/fm-date.h"
 
 /* What is to be read: the drafts by key, NULL where none is being edited. */
 typedef struct {
@@ -46,7 +47,7 @@ load_experiments (FmNotebook *notebook, gpointer none, GCancellable *cancellable
     const FmExperimentInfo *info = g_ptr_array_index (experiments, i);
     g_autofree char *title = fm_compare_experiment_title (info->blend_name, info->version_number,
                                                           info->title, info->made_at);
-    g_autofree char *date = fm_compare_format_date (info->made_at);
+    g_autofree char *date = fm_date_text (info->made_at);
     g_autofree char *subtitle = g_strdup_printf (_ ("Experiment · %s"), date);
 
     g_ptr_array_add (choices,

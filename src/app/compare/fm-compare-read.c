@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "app/compare/fm-compare-choice.h"
+#include "core/base/fm-date.h"
 #include "core/tasting/fm-tasting-story.h"
 #include "store/fm-tastings.h"
 
@@ -19,14 +20,6 @@ typedef struct {
 } Column;
 
 char *
-fm_compare_format_date (gint64 unix_seconds)
-{
-  g_autoptr (GDateTime) time = g_date_time_new_from_unix_local (unix_seconds);
-
-  return time != NULL ? g_date_time_format (time, "%x") : g_strdup ("");
-}
-
-char *
 fm_compare_version_title (const char *blend_name, int number)
 {
   return g_strdup_printf (_ ("%s, version %d"), blend_name, number);
@@ -35,7 +28,7 @@ fm_compare_version_title (const char *blend_name, int number)
 char *
 fm_compare_version_subtitle (const FmVersionInfo *info)
 {
-  g_autofree char *date = fm_compare_format_date (info->saved_at);
+  g_autofree char *date = fm_date_text (info->saved_at);
   g_autofree char *point = fm_lean_point_format (info->fat_pct);
 
   return g_strjoin (" · ", point, date, info->reason, NULL);
@@ -50,7 +43,7 @@ fm_compare_draft_title (const char *blend_name)
 char *
 fm_compare_experiment_title (const char *blend_name, int number, const char *title, gint64 made_at)
 {
-  g_autofree char *date = fm_compare_format_date (made_at);
+  g_autofree char *date = fm_date_text (made_at);
 
   if (title != NULL && title[0] != '\0')
     return g_strdup_printf (_ ("%s (%s, version %d)"), title, blend_name, number);
@@ -142,7 +135,7 @@ read_draft (Column *self, gint64 blend_id, GError **error)
 static char *
 experiment_subtitle (const FmExperiment *experiment, const FmFormula *formula)
 {
-  g_autofree char *date = fm_compare_format_date (experiment->made_at);
+  g_autofree char *date = fm_date_text (experiment->made_at);
   g_autoptr (FmAnalysis) analysis = fm_analysis_new (formula);
   g_autofree char *point = fm_lean_point_format (analysis->fat_pct);
 
@@ -174,7 +167,7 @@ read_experiment (Column *self, gint64 id, GError **error)
   title = fm_compare_experiment_title (blend_name, info->number, experiment->title,
                                        experiment->made_at);
   version = fm_compare_version_title (blend_name, info->number);
-  date = fm_compare_format_date (experiment->made_at);
+  date = fm_date_text (experiment->made_at);
   head = g_strdup_printf ("%s · %s", version, date);
   subtitle = experiment_subtitle (experiment, formula);
   self->item = fm_compare_item_new_experiment (title, head, subtitle, g_steal_pointer (&formula),
@@ -190,7 +183,7 @@ read_notes (const Column *self, char **notes, GError **error)
 
   for (guint i = 0; i < self->experiments->len; i++) {
     const FmExperimentInfo *info = g_ptr_array_index (self->experiments, i);
-    g_autofree char *date = fm_compare_format_date (info->made_at);
+    g_autofree char *date = fm_date_text (info->made_at);
     g_autoptr (FmExperiment) experiment =
         fm_experiments_load (self->read->notebook, info->id, error);
 

@@ -8,8 +8,6 @@
 
 G_BEGIN_DECLS
 
-/** Texts that name what is compared. (transfer full) */
-char *fm_compare_format_date (gint64 unix_seconds);
 char *fm_compare_version_title (const char *blend_name, int number);
 char *fm_compare_version_subtitle (const FmVersionInfo *info);
 char *fm_compare_draft_title (const char *blend_name);

@@ -13,6 +13,7 @@
 #include "app/session/fm-clock.h"
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-date.h"
 #include "report/fm-price-list.h"
 #include "report/fm-price-sheet.h"
 #include "store/fm-prices.h"
@@ -55,14 +56,13 @@ new_order (GtkWidget *options)
 {
   FmPriceChoice *self = FM_PRICE_CHOICE (options);
   const guint chosen = adw_combo_row_get_selected (self->formula_row);
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   Order *order;
 
   if (self->names == NULL || chosen >= self->names->len)
     return NULL;
   order = g_new0 (Order, 1);
   order->name = fm_formula_name_copy (g_ptr_array_index (self->names, chosen));
-  order->date = g_date_time_format (now, "%x");
+  order->date = fm_date_today ();
   order->currency = g_strdup (fm_notebook_units ()->currency);
   return order;
 }

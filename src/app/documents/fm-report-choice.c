@@ -8,6 +8,7 @@
 
 #include "app/documents/fm-sheet-window.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-date.h"
 #include "report/fm-development-report.h"
 
 /* Of those with a photo or a rating, best first: as many as a page holds. */
@@ -53,7 +54,6 @@ static gpointer
 new_order (GtkWidget *options)
 {
   FmReportChoice *self = FM_REPORT_CHOICE (options);
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   Order *order;
 
   if (self->loading)
@@ -61,7 +61,7 @@ new_order (GtkWidget *options)
   order = g_new0 (Order, 1);
   order->blend_name = g_strdup (self->blend_name);
   order->notebook_name = g_strdup (self->notebook_name);
-  order->date = g_date_time_format (now, "%x");
+  order->date = fm_date_today ();
   order->experiments = g_array_new (FALSE, FALSE, sizeof (gint64));
   for (guint i = 0; i < self->checks->len; i++) {
     const gint64 *id = g_object_get_data (self->checks->pdata[i], ID_KEY);
@@ -91,8 +91,7 @@ check_toggled_cb (FmReportChoice *self)
 static char *
 row_subtitle (const FmExperimentInfo *info)
 {
-  g_autoptr (GDateTime) time = g_date_time_new_from_unix_local (info->made_at);
-  g_autofree char *day = time != NULL ? g_date_time_format (time, "%x") : g_strdup ("—");
+  g_autofree char *day = fm_date_text (info->made_at);
   g_autofree char *photos =
       g_strdup_printf (ngettext ("%u photo", "%u photos", info->n_photos), info->n_photos);
 

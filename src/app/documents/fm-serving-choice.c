@@ -14,6 +14,7 @@
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-date.h"
 #include "report/fm-serving-sheet.h"
 #include "store/fm-servings.h"
 #include "store/fm-versions.h"
@@ -128,7 +129,6 @@ static gpointer
 new_order (GtkWidget *options)
 {
   FmServingChoice *self = FM_SERVING_CHOICE (options);
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   Order *order;
 
   if (self->dish == NULL)
@@ -140,7 +140,7 @@ new_order (GtkWidget *options)
   order->version_name = version_name (self);
   order->patty_name = patty_name (self);
   order->name = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->name_row)));
-  order->date = g_date_time_format (now, "%x");
+  order->date = fm_date_today ();
   order->currency = g_strdup (fm_notebook_units ()->currency);
   return order;
 }

@@ -12,6 +12,7 @@
 #include "app/session/fm-notebook-settings.h"
 #include "app/widgets/fm-number-row.h"
 #include "app/widgets/fm-widget.h"
+#include "core/base/fm-date.h"
 #include "core/base/fm-number.h"
 #include "report/fm-shopping-list.h"
 
@@ -77,7 +78,6 @@ static gpointer
 new_order (GtkWidget *options)
 {
   FmShoppingChoice *self = FM_SHOPPING_CHOICE (options);
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   Order *order;
 
   if (self->entries->len == 0)
@@ -85,7 +85,7 @@ new_order (GtkWidget *options)
   order = g_new0 (Order, 1);
   order->batches = g_ptr_array_new_with_free_func (batch_free);
   order->notebook_name = g_strdup (self->notebook_name);
-  order->date = g_date_time_format (now, "%x");
+  order->date = fm_date_today ();
   order->currency = g_strdup (fm_notebook_units ()->currency);
   order->buy_step_g = buy_step_g (self);
   for (guint i = 0; i < self->entries->len; i++) {

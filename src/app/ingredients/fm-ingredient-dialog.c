@@ -15,6 +15,7 @@
 #include "app/ingredients/fm-ingredient-allergens.h"
 #include "app/ingredients/fm-ingredient-spread.h"
 #include "app/widgets/fm-number-entry.h"
+#include "core/base/fm-date.h"
 #include "core/base/fm-number.h"
 #include "core/composition/fm-slip.h"
 #include "store/fm-prices.h"
@@ -296,12 +297,11 @@ list_prices (FmNotebook *notebook, gpointer identity, GCancellable *cancellable,
 static char *
 price_text (const FmPrice *price)
 {
-  g_autoptr (GDateTime) day = g_date_time_new_from_unix_local (price->recorded_at);
-  g_autofree char *day_text = day != NULL ? g_date_time_format (day, "%x") : g_strdup ("—");
+  g_autofree char *day = fm_date_text (price->recorded_at);
   g_autofree char *number = fm_number_format (price->price_per_kg, 2);
 
   /* Translators: price of a kilogram, date from which it was noted */
-  return g_strdup_printf (_ ("%s per kg, noted %s"), number, day_text);
+  return g_strdup_printf (_ ("%s per kg, noted %s"), number, day);
 }
 
 static void

@@ -13,6 +13,7 @@
 #include "app/session/fm-store-task.h"
 #include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-number-row.h"
+#include "core/base/fm-date.h"
 #include "core/base/fm-number.h"
 #include "report/fm-label-sheet.h"
 #include "store/fm-label-store.h"
@@ -91,14 +92,6 @@ run_load (FmNotebook *notebook, gpointer data, GCancellable *cancellable, GError
   return GINT_TO_POINTER (TRUE);
 }
 
-static char *
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%x");
-}
-
 static FmLabelOrigin
 get_origin (FmLabelWindow *self, const char *date)
 {
@@ -115,7 +108,7 @@ get_origin (FmLabelWindow *self, const char *date)
 static FmLabel *
 make_label (FmLabelWindow *self)
 {
-  g_autofree char *date = today ();
+  g_autofree char *date = fm_date_today ();
   const FmLabelOrigin origin = get_origin (self, date);
 
   return fm_label_new (&origin, self->choice);
@@ -124,7 +117,7 @@ make_label (FmLabelWindow *self)
 static FmBatchSheet *
 make_sheet (FmLabelWindow *self)
 {
-  g_autofree char *date = today ();
+  g_autofree char *date = fm_date_today ();
   const FmLabelOrigin origin = get_origin (self, date);
 
   return fm_label_sheet_new (fm_label_new (&origin, self->choice), &origin, self->choice);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/map/fm-map-text.h"
+#include "core/base/fm-date.h"
 #include "store/fm-maps.h"
 
 struct _FmMapList {
@@ -18,8 +19,7 @@ static char *
 row_markup (gconstpointer data)
 {
   const FmMapInfo *info = data;
-  g_autoptr (GDateTime) created = g_date_time_new_from_unix_local (info->created_at);
-  g_autofree char *date = created != NULL ? g_date_time_format (created, "%x") : g_strdup ("");
+  g_autofree char *date = fm_date_text (info->created_at);
   g_autofree char *trials = info->n_points > 0
                                 ? fm_map_text_trials (info->n_points, info->n_versions)
                                 : g_strdup (_ ("no trials yet"));

@@ -7,6 +7,7 @@
 
 #include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-accessible.h"
+#include "core/base/fm-date.h"
 #include "store/fm-tastings.h"
 
 #define SCOPE_BLEND 0
@@ -23,8 +24,7 @@ static char *
 row_markup (gconstpointer data)
 {
   const FmTastingInfo *info = data;
-  g_autoptr (GDateTime) held = g_date_time_new_from_unix_local (info->held_at);
-  g_autofree char *date = held != NULL ? g_date_time_format (held, "%x") : g_strdup ("");
+  g_autofree char *date = fm_date_text (info->held_at);
   g_autofree char *size = fm_tasting_text_size (info->n_samples, info->n_tasters);
   g_autofree char *state = fm_tasting_text_state (info->state, info->n_in, info->n_tasters);
   const char *headline = info->headline != NULL ? info->headline : "";

@@ -14,6 +14,7 @@
 #include "app/widgets/fm-derivation-window.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
+#include "core/base/fm-date.h"
 #include "core/tasting/fm-tasting-derivation.h"
 #include "report/fm-tasting-report.h"
 
@@ -145,10 +146,9 @@ static FmBatchSheet *
 new_report (FmTastingResult *self)
 {
   const FmTasting *tasting = fm_tasting_document_get_tasting (self->document);
-  g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (tasting->held_at);
-  g_autofree char *text = date != NULL ? g_date_time_format (date, "%x") : NULL;
+  g_autofree char *date = fm_date_text (tasting->held_at);
 
-  FmBatchSheet *sheet = fm_tasting_report_new (tasting, self->reading, text);
+  FmBatchSheet *sheet = fm_tasting_report_new (tasting, self->reading, date);
 
   sheet->notice = fm_notebook_notice ();
   return sheet;

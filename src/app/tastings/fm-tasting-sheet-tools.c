@@ -15,6 +15,7 @@
 #include "app/tastings/fm-tasting-text.h"
 #include "app/widgets/fm-widget.h"
 #include "app/widgets/fm-wrap-layout.h"
+#include "core/base/fm-date.h"
 #include "report/fm-taster-sheet.h"
 
 struct _FmTastingSheetTools {
@@ -75,14 +76,6 @@ say_of_key (GtkWidget *owner, const char *text, gboolean failed)
 }
 
 static char *
-get_date_text (FmTastingSheetTools *self)
-{
-  g_autoptr (GDateTime) date = g_date_time_new_from_unix_local (get_tasting (self)->held_at);
-
-  return date != NULL ? g_date_time_format (date, "%x") : NULL;
-}
-
-static char *
 get_file_name (FmTastingSheetTools *self, const char *what)
 {
   g_autofree char *name =
@@ -94,7 +87,7 @@ get_file_name (FmTastingSheetTools *self, const char *what)
 static FmBatchSheet *
 new_sheets (FmTastingSheetTools *self)
 {
-  g_autofree char *date = get_date_text (self);
+  g_autofree char *date = fm_date_text (get_tasting (self)->held_at);
   FmBatchSheet *sheets = fm_taster_sheets_new (get_tasting (self), date);
 
   sheets->notice = fm_notebook_notice ();
@@ -104,7 +97,7 @@ new_sheets (FmTastingSheetTools *self)
 static FmBatchSheet *
 new_key_sheet (FmTastingSheetTools *self)
 {
-  g_autofree char *date = get_date_text (self);
+  g_autofree char *date = fm_date_text (get_tasting (self)->held_at);
   FmBatchSheet *sheet = fm_taster_key_sheet_new (get_tasting (self), date);
 
   sheet->notice = fm_notebook_notice ();

@@ -10,6 +10,7 @@
 #include "app/tastings/fm-tasting-more-box.h"
 #include "app/tastings/fm-tasting-text.h"
 #include "app/tastings/fm-tasting-together-sections.h"
+#include "core/base/fm-date.h"
 #include "core/tasting/fm-tasting-together.h"
 #include "store/fm-tastings.h"
 
@@ -79,9 +80,7 @@ static void
 list_tastings (FmTastingTogetherWindow *self, const FmTastingPool *pool)
 {
   for (guint i = 0; i < pool->tastings->len; i++) {
-    g_autoptr (GDateTime) held =
-        g_date_time_new_from_unix_local (g_array_index (pool->held_at, gint64, i));
-    g_autofree char *date = held != NULL ? g_date_time_format (held, "%x") : g_strdup ("");
+    g_autofree char *date = fm_date_text (g_array_index (pool->held_at, gint64, i));
     g_autofree char *text =
         g_strdup_printf ("%s, %s", fm_tasting_text_title (pool->tastings->pdata[i]), date);
     GtkWidget *button = gtk_check_button_new_with_label (text);

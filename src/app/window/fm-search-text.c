@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core/base/fm-date.h"
+
 /* Letters that are shown of a long text, and of them before the word that was found. */
 #define SHOWN_CHARS 140
 #define CHARS_BEFORE 40
@@ -94,8 +96,7 @@ char *
 fm_search_text_place (const FmFound *found, const char *words)
 {
   g_autoptr (GString) text = g_string_new (NULL);
-  g_autoptr (GDateTime) day = found->at != 0 ? g_date_time_new_from_unix_local (found->at) : NULL;
-  g_autofree char *date = day != NULL ? g_date_time_format (day, "%x") : NULL;
+  g_autofree char *date = found->at != 0 ? fm_date_text (found->at) : NULL;
   g_autofree char *around = found->text != NULL ? cut_around (found->text, words) : NULL;
 
   if (found->experiment_id != 0) {

@@ -27,6 +27,18 @@ fm_date_text (gint64 at)
   return local_text (at, "%x");
 }
 
+static gint64
+now (void)
+{
+  return g_get_real_time () / G_USEC_PER_SEC;
+}
+
+char *
+fm_date_today (void)
+{
+  return fm_date_text (now ());
+}
+
 char *
 fm_date_text_with_time (gint64 at)
 {
@@ -37,6 +49,12 @@ char *
 fm_date_iso (gint64 at)
 {
   return local_text (at, "%Y-%m-%d");
+}
+
+char *
+fm_date_today_iso (void)
+{
+  return fm_date_iso (now ());
 }
 
 char *

@@ -13,10 +13,13 @@
 G_BEGIN_DECLS
 
 char *fm_date_text (gint64 at);
+/** Of the day that it is here now. */
+char *fm_date_today (void);
 /** With hours and minutes. */
 char *fm_date_text_with_time (gint64 at);
 /** "2026-03-09" */
 char *fm_date_iso (gint64 at);
+char *fm_date_today_iso (void);
 /** "2026-03-09 14:05" */
 char *fm_date_iso_with_time (gint64 at);
 /** @clock: "YYYY-MM-DD HH:MM:SS" of a clock whose zone nobody knows; shown as it stands there. */

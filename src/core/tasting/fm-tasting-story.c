@@ -1,6 +1,7 @@
 /* SPDX-FileCopyrightText: 2026 the Forcemeat developers
  * SPDX-License-Identifier: GPL-3.0-or-later */
 /* fm-tasting-story.c - opened tastings in the story of a version: one line each, and one liking */
+#include "core/base/fm-date.h"
 #include "core/tasting/fm-tasting-story.h"
 
 #include <glib/gi18n-lib.h>
@@ -11,9 +12,7 @@
 static char *
 opening (const FmTastingOutcome *outcome)
 {
-  g_autoptr (GDateTime) held =
-      outcome->held_at > 0 ? g_date_time_new_from_unix_local (outcome->held_at) : NULL;
-  g_autofree char *date = held != NULL ? g_date_time_format (held, "%x") : NULL;
+  g_autofree char *date = outcome->held_at > 0 ? fm_date_text (outcome->held_at) : NULL;
   gboolean has_title = outcome->tasting_title != NULL && outcome->tasting_title[0] != '\0';
 
   if (date == NULL)

@@ -43,6 +43,21 @@ test_no_such_moment (void)
   g_assert_cmpstr (day, ==, "—");
 }
 
+/* Midnight may lie between the two looks at the clock. */
+static void
+test_today (void)
+{
+  g_autofree char *before = fm_date_iso (g_get_real_time () / G_USEC_PER_SEC);
+  g_autofree char *today = fm_date_today_iso ();
+  g_autofree char *after = fm_date_iso (g_get_real_time () / G_USEC_PER_SEC);
+  g_autofree char *shown_before = fm_date_text (g_get_real_time () / G_USEC_PER_SEC);
+  g_autofree char *shown = fm_date_today ();
+  g_autofree char *shown_after = fm_date_text (g_get_real_time () / G_USEC_PER_SEC);
+
+  g_assert_true (g_str_equal (today, before) || g_str_equal (today, after));
+  g_assert_true (g_str_equal (shown, shown_before) || g_str_equal (shown, shown_after));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -52,5 +67,6 @@ main (int argc, char **argv)
   g_test_add_func ("/date/iso", test_iso);
   g_test_add_func ("/date/clock", test_clock);
   g_test_add_func ("/date/no-such-moment", test_no_such_moment);
+  g_test_add_func ("/date/today", test_today);
   return g_test_run ();
 }
